@@ -1,0 +1,261 @@
+"""What is open: client, program, history and findings. The only place with state.
+
+Every edit goes the same way: the edit itself, then the disk, then memory, then the listeners. A
+failure at any step leaves the three agreeing.
+"""
+
+from __future__ import annotations
+
+import logging
+from collections.abc import Callable, Hashable
+from dataclasses import dataclass, replace
+from datetime import date, datetime
+from typing import Protocol
+from uuid import uuid4
+
+from app.domain import checks
+from app.domain.client import Client, ClientId
+from app.domain.exercise import Catalogue
+from app.domain.findings import Edit, Finding
+from app.domain.loads import load_for
+from app.domain.program import Program, ProgramId, Slot
+from app.domain.ranges import RangeBook
+from app.domain.strength import Load
+from app.domain.work import Coach, Issue, IssueId, PrintedLoad, Work
+from app.history import History, Step
+
+log = logging.getLogger(__name__)
+
+Listener = Callable[[Work | None, Work | None], None]
+
+
+class Keeper(Protocol):
+    """What the desk asks of a store."""
+
+    def save(self, before: Work | None, after: Work, *, label: str) -> None:
+        """Keep the difference in one durable transaction."""
+
+    def load_client(self, client_id: ClientId) -> Client:
+        """The client as last kept."""
+
+    def load_program(self, program_id: ProgramId) -> Program:
+        """The program as last kept."""
+
+    def add_issue(self, issue: Issue) -> None:
+        """Keep what was handed out."""
+
+    def coach(self) -> Coach:
+        """Who hands booklets out."""
+
+
+@dataclass(frozen=True, slots=True)
+class Preview:
+    """An edit that nobody has kept: the program it would make, and the findings that change."""
+
+    edit: Edit
+    before: Program
+    after: Program
+    gained: tuple[Finding, ...]
+    lost: tuple[Finding, ...]
+
+
+class Desk:
+    """The open client and program, with their history and findings."""
+
+    def __init__(self, store: Keeper, catalogue: Catalogue, ranges: RangeBook) -> None:
+        self.store = store
+        self.catalogue = catalogue
+        self.ranges = ranges
+        self.work: Work | None = None
+        self.kept_at: datetime | None = None
+        self.kept_label = ""
+        self._histories: dict[ClientId, History] = {}
+        self._memo = checks.Memo()
+        self._findings: tuple[Finding, ...] | None = None
+        self._loads: dict[int, tuple[Slot, Load | None]] = {}
+        self._listeners: list[Listener] = []
+
+    # -- what is open ----------------------------------------------------------------------
+
+    @property
+    def client(self) -> Client:
+        """The open client. Raises LookupError if none is open."""
+        if self.work is None:
+            raise LookupError("no client is open")
+        return self.work.client
+
+    @property
+    def program(self) -> Program:
+        """The open program. Raises LookupError if none is open."""
+        if self.work is None or self.work.program is None:
+            raise LookupError("no program is open")
+        return self.work.program
+
+    @property
+    def has_program(self) -> bool:
+        """True if a program is open."""
+        return self.work is not None and self.work.program is not None
+
+    def listen(self, listener: Listener) -> None:
+        """Call `listener(before, after)` after every change of what is open."""
+        self._listeners.append(listener)
+
+    def open(self, client_id: ClientId, program_id: ProgramId | None = None) -> None:
+        """Open a client, and one of the client's programs if one is named."""
+        client = self.store.load_client(client_id)
+        program = None if program_id is None else self.store.load_program(program_id)
+        self._show(Work(client, program))
+
+    def close(self) -> None:
+        """Open nothing."""
+        self._show(None)
+
+    def _show(self, work: Work | None) -> None:
+        before, self.work = self.work, work
+        self._findings = None
+        if before is None or work is None or before.client is not work.client:
+            self._loads.clear()
+        for listener in tuple(self._listeners):
+            listener(before, work)
+
+    # -- edits -----------------------------------------------------------------------------
+
+    def keep(self, edit: Edit, *, key: Hashable = None) -> Step | None:
+        """Apply an edit of the program, keep it, and return its step; None if it changes nothing.
+
+        Raises EditError if it cannot be applied and StoreError if it cannot be kept; in either
+        case everything is as it was.
+        """
+        after = edit(self.program)
+        return self._keep(edit.label, replace(self._open_work(), program=after), key=key)
+
+    def keep_client(self, label: str, client: Client, *, key: Hashable = None) -> Step | None:
+        """Keep the open client as changed; None if nothing did."""
+        return self._keep(label, replace(self._open_work(), client=client), key=key)
+
+    def _open_work(self) -> Work:
+        if self.work is None:
+            raise LookupError("no client is open")
+        return self.work
+
+    def _keep(self, label: str, after: Work, *, key: Hashable = None) -> Step | None:
+        before = self._open_work()
+        if after == before:
+            return None
+        self.store.save(before, after, label=label)
+        step = Step(label, before, after, key)
+        self._histories[after.client.id] = self.history.pushed(step)
+        self._note_kept(label)
+        self._show(after)
+        return step
+
+    def _note_kept(self, label: str) -> None:
+        self.kept_at = datetime.now()
+        self.kept_label = label
+        log.info("kept an edit")
+
+    def add_client(self, client: Client) -> None:
+        """Keep a new client and open it."""
+        work = Work(client)
+        self.store.save(None, work, label="Add client")
+        self._note_kept("Add client")
+        self._show(work)
+
+    def add_program(self, program: Program) -> None:
+        """Keep a new program of the open client and open it."""
+        before = replace(self._open_work(), program=None)
+        after = replace(before, program=program)
+        self.store.save(before, after, label=f"Add {program.name}")
+        self._note_kept(f"Add {program.name}")
+        self._show(after)
+
+    # -- undo and redo ---------------------------------------------------------------------
+
+    @property
+    def history(self) -> History:
+        """The open client's history."""
+        if self.work is None:
+            return History()
+        return self._histories.get(self.work.client.id, History())
+
+    def undo(self) -> Step | None:
+        """Take the last step back; None if there is none."""
+        step = self.history.undoable
+        if step is None:
+            return None
+        return self._go(step, to=step.before, history=self.history.undone(), word="Undo")
+
+    def redo(self) -> Step | None:
+        """Do the step again that was taken back last; None if there is none."""
+        step = self.history.redoable
+        if step is None:
+            return None
+        return self._go(step, to=step.after, history=self.history.redone(), word="Redo")
+
+    def _go(self, step: Step, *, to: Work, history: History, word: str) -> Step:
+        frm = step.after if to is step.before else step.before
+        self.store.save(frm, to, label=f"{word}: {step.label}")
+        self._histories[to.client.id] = history
+        self._note_kept(f"{word}: {step.label}")
+        self._show(to)
+        return step
+
+    # -- checks and previews ---------------------------------------------------------------
+
+    @property
+    def findings(self) -> tuple[Finding, ...]:
+        """All findings on the open program, accepted ones included."""
+        if not self.has_program:
+            return ()
+        if self._findings is None:
+            self._findings = self.check(self.program)
+        return self._findings
+
+    def check(self, program: Program) -> tuple[Finding, ...]:
+        """All findings on `program` for the open client; unchanged weeks are not checked again."""
+        return checks.check(program, self.client, self.catalogue, self.ranges, memo=self._memo)
+
+    def preview(self, edit: Edit) -> Preview:
+        """What `edit` would do. Raises EditError if it cannot be applied."""
+        before = self.program
+        after = edit(before)
+        was, becomes = self.findings, self.check(after)
+        ids_before, ids_after = {f.id for f in was}, {f.id for f in becomes}
+        return Preview(
+            edit,
+            before,
+            after,
+            gained=tuple(f for f in becomes if f.id not in ids_before),
+            lost=tuple(f for f in was if f.id not in ids_after),
+        )
+
+    def load(self, slot: Slot) -> Load | None:
+        """The load for a slot from the open client's tests; None where nothing was tested."""
+        known = self._loads.get(id(slot))
+        if known is not None and known[0] is slot:
+            return known[1]
+        exercise = self.catalogue[slot.exercise]
+        load = load_for(slot, exercise, self.client, self.program.curve)
+        if len(self._loads) > 20_000:
+            self._loads.clear()
+        self._loads[id(slot)] = (slot, load)
+        return load
+
+    # -- issues ----------------------------------------------------------------------------
+
+    def draft_issue(self, on: date) -> Issue:
+        """The booklet as it would be handed out on that day; nothing is kept."""
+        program = self.program
+        slots = (slot for week in program.weeks for slot in week.slots())
+        loads = []
+        for slot in slots:
+            load = self.load(slot)
+            loads.append(PrintedLoad(slot.id, None if load is None else load.load_kg))
+        return Issue(
+            IssueId(uuid4().hex), on, self.store.coach(), self.client, program, tuple(loads)
+        )
+
+    def hand_out(self, issue: Issue) -> None:
+        """Keep the issue as handed out."""
+        self.store.add_issue(issue)
+        log.info("kept an issue")

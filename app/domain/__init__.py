@@ -1,0 +1,1 @@
+"""The trade, pure: values and functions, no Qt, SQL, files, clock or randomness."""

@@ -1,0 +1,194 @@
+"""The person a plan is for: what the coach asked, measured and agreed on.
+
+Only what the engine and the booklet need; contact details and notes stay plain text.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from datetime import date
+from enum import StrEnum
+from typing import NewType
+
+from app.domain.exercise import Equipment, ExerciseKey, Joint, Motion, Muscle
+from app.domain.units import require
+
+ClientId = NewType("ClientId", str)
+
+
+class Sex(StrEnum):
+    """Sex for the equations; AVERAGE takes the mean of both."""
+
+    FEMALE = "f"
+    MALE = "m"
+    AVERAGE = "average"
+
+
+class Status(StrEnum):
+    """Training status: novice (no experience or years off), intermediate (about six months of
+    regular training), advanced (years). Source: acsm2009."""
+
+    NOVICE = "novice"
+    INTERMEDIATE = "intermediate"
+    ADVANCED = "advanced"
+
+
+class Goal(StrEnum):
+    """What the training is for."""
+
+    HYPERTROPHY = "hypertrophy"
+    STRENGTH = "strength"
+    HEALTH = "health"
+
+
+class Side(StrEnum):
+    """Which side a limitation is on."""
+
+    LEFT = "left"
+    RIGHT = "right"
+    BOTH = "both"
+
+
+@dataclass(frozen=True, slots=True)
+class FreeTime:
+    """What a client has on one weekday: minutes for training (0: not free) and why."""
+
+    minutes: int = 0
+    note: str = ""
+
+    def __post_init__(self) -> None:
+        require("minutes a day", self.minutes, low=0, high=600)
+
+
+@dataclass(frozen=True, slots=True)
+class Limitation:
+    """A joint motion that is ruled out, past an angle or altogether, for a time.
+
+    past_degrees: angles beyond it are forbidden; None forbids the motion as such.
+    since and until are inclusive; None leaves that end open.
+    """
+
+    joint: Joint
+    motion: Motion
+    side: Side = Side.BOTH
+    past_degrees: int | None = None
+    since: date | None = None
+    until: date | None = None
+    note: str = ""
+
+    def applies_on(self, day: date) -> bool:
+        """True if the limitation is in force on `day`."""
+        return (self.since is None or self.since <= day) and (
+            self.until is None or day <= self.until
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class StrengthTest:
+    """Repetitions done to (near) failure with a load.
+
+    load_kg in the exercise's own terms (per hand for dumbbells); rir: repetitions left in
+    reserve as the client judged it.
+    """
+
+    exercise: ExerciseKey
+    on: date
+    load_kg: float
+    reps: int
+    rir: float = 0.0
+    note: str = ""
+
+    def __post_init__(self) -> None:
+        require("load lifted, kg", self.load_kg, low=0.5, high=600)
+        require("repetitions", self.reps, low=1, high=30)
+        require("repetitions in reserve", self.rir, low=0, high=10)
+
+
+@dataclass(frozen=True, slots=True)
+class Increments:
+    """What there is to load with, kg.
+
+    plates_kg: sizes for a bar, pairs of each as needed; dumbbells_kg: lightest, step, heaviest;
+    machine_step_kg and cable_step_kg: the step of the stacks; bands: grades from light to heavy.
+    """
+
+    bar_kg: float = 20.0
+    plates_kg: tuple[float, ...] = (25.0, 20.0, 15.0, 10.0, 5.0, 2.5, 1.25)
+    dumbbells_kg: tuple[float, float, float] = (2.0, 2.0, 40.0)
+    machine_step_kg: float = 5.0
+    cable_step_kg: float = 2.5
+    bands: tuple[str, ...] = ("light", "medium", "heavy")
+
+
+class Outcome(StrEnum):
+    """What a screening says about starting, worded as a prompt and never as a diagnosis."""
+
+    MAY_START = "may_start"
+    MODERATE_ONLY = "moderate_only"  # up to moderate effort until a practitioner has cleared more
+    SEE_PRACTITIONER = "see_practitioner"  # no training before clearance
+
+
+@dataclass(frozen=True, slots=True)
+class Screening:
+    """Answers to the pre-participation questions, and clearance by a practitioner if any.
+
+    Source of the logic: riebe2015 (in our words; value from memory).
+    """
+
+    on: date
+    active: bool
+    known_disease: bool
+    symptoms: bool
+    pregnant: bool = False
+    cleared_on: date | None = None
+    note: str = ""
+
+
+NO_TIME = (FreeTime(),) * 7
+
+
+@dataclass(frozen=True, slots=True)
+class Client:
+    """One client. Everything but the id and the name may be missing.
+
+    free: seven weekdays, Monday first; emphasis: muscles in order of priority; kcal_now: what the
+    client eats now, kcal a day, where known; refer: reasons why numbers on energy must come from
+    a practitioner ('kidney disease', 'history of disordered eating').
+    """
+
+    id: ClientId
+    name: str
+    born: date | None = None
+    sex: Sex | None = None
+    height_cm: float | None = None
+    mass_kg: float | None = None
+    status: Status = Status.NOVICE
+    goal: Goal = Goal.HYPERTROPHY
+    trained_years: float = 0.0
+    team: str = ""
+    contact: str = ""
+    note: str = ""
+    emphasis: tuple[Muscle, ...] = ()
+    free: tuple[FreeTime, ...] = NO_TIME
+    equipment: frozenset[Equipment] = frozenset({Equipment.BODY})
+    increments: Increments = field(default_factory=Increments)
+    limitations: tuple[Limitation, ...] = ()
+    screenings: tuple[Screening, ...] = ()
+    tests: tuple[StrengthTest, ...] = ()
+    dislikes: frozenset[ExerciseKey] = frozenset()
+    kcal_now: float | None = None
+    refer: tuple[str, ...] = ()
+    units: str = "kg"
+    archived: bool = False
+
+    @property
+    def latest_screening(self) -> Screening | None:
+        """The newest screening, if there is one."""
+        return max(self.screenings, key=lambda s: s.on, default=None)
+
+    def age_on(self, day: date) -> int | None:
+        """Whole years on `day`; None without a birth date."""
+        if self.born is None:
+            return None
+        before = (day.month, day.day) < (self.born.month, self.born.day)
+        return day.year - self.born.year - before

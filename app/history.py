@@ -1,0 +1,63 @@
+"""The list of kept values: what undo goes back to and redo goes on to. Pure."""
+
+from __future__ import annotations
+
+from collections.abc import Hashable
+from dataclasses import dataclass, replace
+
+from app.domain.work import Work
+
+DEPTH = 500
+"""Steps kept; each costs about a kilobyte, since unchanged parts are shared."""
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One kept edit.
+
+    label: as the undo menu says it; key: equal keys in a row merge into one step.
+    """
+
+    label: str
+    before: Work
+    after: Work
+    key: Hashable = None
+
+
+@dataclass(frozen=True, slots=True)
+class History:
+    """Steps in order and how many of them are done; those past `done` can be redone."""
+
+    steps: tuple[Step, ...] = ()
+    done: int = 0
+
+    def pushed(self, step: Step) -> History:
+        """The history with `step` done last; what could be redone is gone.
+
+        A step with the key of the one before it is merged into that one.
+        """
+        steps = self.steps[: self.done]
+        last = steps[-1] if steps else None
+        if last is not None and step.key is not None and last.key == step.key:
+            steps = (*steps[:-1], replace(step, before=last.before))
+        else:
+            steps = (*steps, step)[-DEPTH:]
+        return History(steps, len(steps))
+
+    @property
+    def undoable(self) -> Step | None:
+        """The step that undo would take back."""
+        return self.steps[self.done - 1] if self.done else None
+
+    @property
+    def redoable(self) -> Step | None:
+        """The step that redo would do again."""
+        return self.steps[self.done] if self.done < len(self.steps) else None
+
+    def undone(self) -> History:
+        """The history with one step less done."""
+        return replace(self, done=max(0, self.done - 1))
+
+    def redone(self) -> History:
+        """The history with one step more done."""
+        return replace(self, done=min(len(self.steps), self.done + 1))
