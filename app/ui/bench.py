@@ -1,0 +1,154 @@
+"""What the panes of one window share: the desk, the open week, the span, the selection.
+
+Panes paint what the bench shows and send it intents; they never talk to each other.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Hashable, Mapping
+from dataclasses import dataclass
+from uuid import uuid4
+
+from PySide6.QtCore import QObject, Signal
+
+from app.desk import Desk, Preview
+from app.domain.client import Client
+from app.domain.errors import CoachError
+from app.domain.exercise import Muscle
+from app.domain.figure import PosePair
+from app.domain.findings import Edit
+from app.domain.program import SlotId, Span, Week
+from app.resources import MuscleName, Reference
+
+
+@dataclass(frozen=True, slots=True)
+class Shelf:
+    """Shipped data that panes show: names of muscles, references, poses."""
+
+    muscles: Mapping[Muscle, MuscleName]
+    references: Mapping[str, Reference]
+    poses: Mapping[str, PosePair]
+
+
+class Bench(QObject):
+    """The state of one window.
+
+    changed(before, after): what is open changed, as Work values or None; refresh by identity.
+    week_shown(int): another week of the program is shown. span_chosen(Span).
+    selected(tuple): the selected slots. previewed(Preview | None): an edit is being tried.
+    said(str): a sentence for the status line. refused(str): a sentence on what was not done.
+    """
+
+    changed = Signal(object, object)
+    week_shown = Signal(int)
+    span_chosen = Signal(object)
+    selected = Signal(object)
+    previewed = Signal(object)
+    said = Signal(str)
+    refused = Signal(str)
+
+    def __init__(self, desk: Desk, shelf: Shelf, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self.desk = desk
+        self.shelf = shelf
+        self.source = uuid4().hex
+        self.week = 0
+        self.span = Span.FROM_HERE
+        self.selection: tuple[SlotId, ...] = ()
+        self.preview: Preview | None = None
+        self.store_problem = ""
+        desk.listen(self._work_changed)
+
+    @property
+    def open_week(self) -> Week | None:
+        """The week that is shown, if a program is open."""
+        if not self.desk.has_program:
+            return None
+        return self.desk.program.weeks[self.week]
+
+    def _work_changed(self, before: object, after: object) -> None:
+        self.preview = None
+        if self.desk.has_program:
+            self.week = min(self.week, len(self.desk.program.weeks) - 1)
+            here = {slot.id for week in self.desk.program.weeks for slot in week.slots()}
+            self.selection = tuple(i for i in self.selection if i in here)
+        else:
+            self.week, self.selection = 0, ()
+        self.changed.emit(before, after)
+
+    # -- intents ---------------------------------------------------------------------------
+
+    def keep(self, edit: Edit, *, key: Hashable = None) -> bool:
+        """Keep an edit of the program; False, with a sentence in `refused`, if it cannot be."""
+        self.clear_preview()
+        try:
+            self.desk.keep(edit, key=key)
+        except CoachError as error:
+            self.refused.emit(error.sentence)
+            return False
+        return True
+
+    def keep_client(self, label: str, client: Client, *, key: Hashable = None) -> bool:
+        """Keep the client as changed; False, with a sentence in `refused`, if it cannot be."""
+        try:
+            self.desk.keep_client(label, client, key=key)
+        except CoachError as error:
+            self.refused.emit(error.sentence)
+            return False
+        return True
+
+    def undo(self) -> None:
+        """Take the last step back."""
+        self._step(back=True)
+
+    def redo(self) -> None:
+        """Do again what was taken back last."""
+        self._step(back=False)
+
+    def _step(self, *, back: bool) -> None:
+        try:
+            step = self.desk.undo() if back else self.desk.redo()
+        except CoachError as error:
+            self.refused.emit(error.sentence)
+            return
+        if step is not None:
+            self.said.emit(f"{'Undone' if back else 'Done again'}: {step.label}")
+
+    def show_week(self, index: int) -> None:
+        """Show week `index` (counted from 0) of the open program."""
+        if not self.desk.has_program:
+            return
+        index = max(0, min(index, len(self.desk.program.weeks) - 1))
+        if index != self.week:
+            self.week = index
+            self.select(())
+            self.week_shown.emit(index)
+
+    def choose_span(self, span: Span) -> None:
+        """Let edits reach as far as `span` from now on."""
+        if span is not self.span:
+            self.span = span
+            self.span_chosen.emit(span)
+
+    def select(self, slots: tuple[SlotId, ...]) -> None:
+        """Select these slots."""
+        if slots != self.selection:
+            self.selection = slots
+            self.selected.emit(slots)
+
+    def try_edit(self, edit: Edit) -> Preview | CoachError:
+        """Show what `edit` would do in every pane; the error if it cannot be applied."""
+        try:
+            preview = self.desk.preview(edit)
+        except CoachError as error:
+            self.clear_preview()
+            return error
+        self.preview = preview
+        self.previewed.emit(preview)
+        return preview
+
+    def clear_preview(self) -> None:
+        """Show again what is kept."""
+        if self.preview is not None:
+            self.preview = None
+            self.previewed.emit(None)
