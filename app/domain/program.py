@@ -263,7 +263,7 @@ def broken_laws(program: Program) -> tuple[str, ...]:
     """Sentences on every law of shape that the program breaks; empty for a sound one.
 
     The laws: 1 to MAX_WEEKS weeks, seven days each, blocks that add up, a start on Monday, ids
-    that are unique and below `next_id`.
+    that are unique and below `next_id`, strands that occur at most once a week.
     """
     broken: list[str] = []
     if not 1 <= len(program.weeks) <= MAX_WEEKS:
@@ -280,6 +280,10 @@ def broken_laws(program: Program) -> tuple[str, ...]:
     for week in program.weeks:
         for _, session in week.sessions():
             ids += [session.id, *(slot.id for slot in session.slots)]  # type: ignore[list-item]
+        strands = [slot.strand for slot in week.slots()]
+        strands += [session.strand for _, session in week.sessions()]
+        if len(set(strands)) != len(strands):
+            broken.append(f"Two parts of week {week.id} share a strand.")
     if len(set(ids)) != len(ids):
         broken.append("Two parts of the program share an id.")
     if ids and max(ids) >= program.next_id:

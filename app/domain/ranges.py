@@ -6,39 +6,54 @@ changed what and why. A range advises: it never treats.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, fields, replace
 from datetime import date
+from types import MappingProxyType
 
 from app.domain.client import Goal, Status
+from app.domain.errors import ResourceError
 
 
 @dataclass(frozen=True, slots=True)
 class Who:
-    """Whom a range is for. Empty tuples mean everybody; ages are inclusive, years."""
+    """Whom a range is for. Empty tuples mean everybody.
+
+    Ages, years, and weeks of the plan, counted from 1, are inclusive.
+    """
 
     status: tuple[Status, ...] = ()
     goal: tuple[Goal, ...] = ()
     kind: tuple[str, ...] = ()  # what it applies to: 'emphasised', 'other', 'multi_joint', ...
     age_low: int | None = None
     age_high: int | None = None
+    week_low: int | None = None
+    week_high: int | None = None
 
-    def covers(self, status: Status, goal: Goal, *, kind: str, age: int | None) -> bool:
-        """True if a client of that status, goal and age is meant, for that kind of thing."""
+    def covers(
+        self, status: Status, goal: Goal, *, kind: str, age: int | None, week: int | None = None
+    ) -> bool:
+        """True if a client of that status, goal and age is meant, for that kind of thing.
+
+        week: the plan's age, 1 in its first week; None where it does not matter.
+        """
         return (
             (not self.status or status in self.status)
             and (not self.goal or goal in self.goal)
             and (not self.kind or kind in self.kind)
             and (self.age_low is None or (age is not None and age >= self.age_low))
             and (self.age_high is None or (age is not None and age <= self.age_high))
+            and (self.week_low is None or (week is not None and week >= self.week_low))
+            and (self.week_high is None or (week is not None and week <= self.week_high))
         )
 
     @property
     def precision(self) -> int:
         """How many conditions it sets; the most precise range that covers a client is used."""
-        return sum(
-            bool(part) for part in (self.status, self.goal, self.kind)
-        ) + sum(edge is not None for edge in (self.age_low, self.age_high))
+        return sum(bool(part) for part in (self.status, self.goal, self.kind)) + sum(
+            edge is not None
+            for edge in (self.age_low, self.age_high, self.week_low, self.week_high)
+        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,7 +61,8 @@ class Range:
     """One range: low and high (None: open), unit, for whom, source and plain reason.
 
     weight: which finding leaving it makes, 'conflict', 'outside' or 'remark';
-    source: a key of the references, or 'common practice', or 'value from memory'.
+    source: a key of the references, or 'common practice', or 'value from memory'; note: whom the
+    source looked at, or what it says ('trained young men').
     """
 
     rule: str
@@ -58,11 +74,19 @@ class Range:
     who: Who = Who()
     weight: str = "outside"
     own: bool = False
+    note: str = ""
 
     def __contains__(self, value: float) -> bool:
-        return (self.low is None or value >= self.low) and (
-            self.high is None or value <= self.high
-        )
+        return (self.low is None or value >= self.low) and (self.high is None or value <= self.high)
+
+    @property
+    def text(self) -> str:
+        """The range in words: '12–20', 'from 4', 'up to 60'; without its unit."""
+        if self.low is None:
+            return "" if self.high is None else f"up to {self.high:g}"
+        if self.high is None:
+            return f"from {self.low:g}"
+        return f"{self.low:g}" if self.low == self.high else f"{self.low:g}–{self.high:g}"
 
     def short_by(self, value: float) -> float:
         """How far `value` lies below the low end; 0 if it does not."""
@@ -91,14 +115,21 @@ class RangeBook:
     overrides: tuple[Override, ...] = ()
 
     def find(
-        self, rule: str, status: Status, *, goal: Goal, kind: str = "", age: int | None = None
+        self,
+        rule: str,
+        status: Status,
+        *,
+        goal: Goal,
+        kind: str = "",
+        age: int | None = None,
+        week: int | None = None,
     ) -> Range | None:
         """The most precise range of `rule` that covers such a client; own ones win ties."""
         own = tuple(o.range for o in self.overrides if o.range.rule == rule)
         fitting = [
             r
             for r in (*own, *self.ranges.get(rule, ()))
-            if r.who.covers(status, goal, kind=kind, age=age)
+            if r.who.covers(status, goal, kind=kind, age=age, week=week)
         ]
         return max(fitting, key=lambda r: (r.who.precision, r.own), default=None)
 
@@ -106,3 +137,99 @@ class RangeBook:
         """A book in which the coach's own range stands on top."""
         mine = replace(override, range=replace(override.range, own=True))
         return RangeBook(self.ranges, (*self.overrides, mine))
+
+
+def range_book_from_mappings(tables: Iterable[Mapping[str, object]]) -> RangeBook:
+    """The book that the tables of `resources/ranges` make together, read as plain mappings.
+
+    A table maps the name of a rule to its entries: low and high (either may be left out), unit,
+    source, and optionally who, weight, reason and note. Raises ResourceError naming the entry.
+    """
+    book: dict[str, list[Range]] = {}
+    for table in tables:
+        for rule, entries in table.items():
+            if not isinstance(entries, list):
+                raise ResourceError(
+                    f"{rule} is not a list of ranges.", where="ranges", mend=f"Write [[{rule}]]."
+                )
+            for number, entry in enumerate(entries, start=1):
+                book.setdefault(rule, []).append(_range_from(rule, number, entry))
+    return RangeBook(MappingProxyType({rule: tuple(ranges) for rule, ranges in book.items()}))
+
+
+_WEIGHTS = ("conflict", "outside", "remark")
+_TEXTS = ("unit", "source", "weight", "reason", "note")
+
+
+def _range_from(rule: str, number: int, entry: object) -> Range:
+    """One entry as a range. Raises ResourceError for anything it does not know."""
+    where = f"ranges, {rule}, entry {number}"
+    if not isinstance(entry, Mapping):
+        raise ResourceError("An entry is not a table.", where=where, mend=f"Write [[{rule}]].")
+    known = {"low", "high", "who", *_TEXTS}
+    for name in entry:
+        if name not in known:
+            allowed = ", ".join(sorted(known))
+            raise ResourceError(f"{name!r} is unknown.", where=where, mend=f"Use {allowed}.")
+    texts = {name: _text(entry, name, where) for name in _TEXTS if name in entry}
+    if not texts.get("unit") or not texts.get("source"):
+        raise ResourceError("A unit or a source is missing.", where=where, mend="Write both.")
+    if texts.get("weight", "outside") not in _WEIGHTS:
+        raise ResourceError(
+            f"{texts['weight']!r} is no weight.", where=where, mend=f"Use {', '.join(_WEIGHTS)}."
+        )
+    low, high = _number(entry, "low", where), _number(entry, "high", where)
+    if low is not None and high is not None and low > high:
+        raise ResourceError(
+            f"low {low:g} lies above high {high:g}.", where=where, mend="Swap them."
+        )
+    return Range(
+        rule,
+        low,
+        high,
+        unit=texts["unit"],
+        source=texts["source"],
+        reason=texts.get("reason", ""),
+        who=_who_from(entry.get("who", {}), where),
+        weight=texts.get("weight", "outside"),
+        note=texts.get("note", ""),
+    )
+
+
+def _text(entry: Mapping[str, object], name: str, where: str) -> str:
+    value = entry[name]
+    if not isinstance(value, str):
+        raise ResourceError(f"{name} {value!r} is no text.", where=where, mend="Put it in quotes.")
+    return value
+
+
+def _number(entry: Mapping[str, object], name: str, where: str) -> float | None:
+    value = entry.get(name)
+    if value is None or (isinstance(value, int | float) and not isinstance(value, bool)):
+        return value
+    raise ResourceError(f"{name} {value!r} is no number.", where=where, mend="Write a number.")
+
+
+def _who_from(entry: object, where: str) -> Who:
+    """The conditions of an entry."""
+    if not isinstance(entry, Mapping):
+        raise ResourceError("who is not a table.", where=where, mend="Write who = { ... }.")
+    names = tuple(field.name for field in fields(Who))
+    for name in entry:
+        if name not in names:
+            raise ResourceError(
+                f"who has no {name!r}.", where=where, mend=f"Use {', '.join(names)}."
+            )
+    edges = {
+        name: None if (edge := _number(entry, name, where)) is None else int(edge)
+        for name in names
+        if name.endswith(("_low", "_high"))
+    }
+    try:
+        status = tuple(Status(value) for value in entry.get("status", ()))
+        goal = tuple(Goal(value) for value in entry.get("goal", ()))
+    except ValueError as error:
+        allowed = ", ".join([*Status, *Goal])
+        raise ResourceError(f"{error}.", where=where, mend=f"Use one of {allowed}.") from None
+    kind = tuple(str(value) for value in entry.get("kind", ()))
+    return Who(status=status, goal=goal, kind=kind, **edges)

@@ -122,9 +122,7 @@ def prescribe(
     return program
 
 
-def add_sets(
-    program: Program, slot_id: SlotId, *, by: int, span: Span = Span.THIS_WEEK
-) -> Program:
+def add_sets(program: Program, slot_id: SlotId, *, by: int, span: Span = Span.THIS_WEEK) -> Program:
     """The program with `by` sets more (or fewer) for the strand, each week from its own number.
 
     Light weeks are left alone unless the edit is made in one.
@@ -142,11 +140,11 @@ def add_sets(
             return week
         return map_slots(
             week,
-            lambda s: replace(
-                s, sets=min(max(1, s.sets + by), MAX_SETS), pinned=s.pinned | {Field.SETS}
-            )
-            if s.strand == slot.strand
-            else s,
+            lambda s: (
+                replace(s, sets=min(max(1, s.sets + by), MAX_SETS), pinned=s.pinned | {Field.SETS})
+                if s.strand == slot.strand
+                else s
+            ),
         )
 
     return map_weeks(program, program.reach(at.week, span), change)

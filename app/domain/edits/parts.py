@@ -105,7 +105,7 @@ def with_session(week: Week, session: Session) -> Week:
     for number, day in enumerate(week.days):
         for k, old in enumerate(day.sessions):
             if old.id == session.id:
-                if old is session:
+                if old is session or old == session:
                     return week
                 sessions = (*day.sessions[:k], session, *day.sessions[k + 1 :])
                 return with_day(week, number, replace(day, sessions=sessions))
@@ -126,9 +126,7 @@ def map_weeks(program: Program, indices: Iterable[int], change: Callable[[Week],
     weeks = list(program.weeks)
     for index in indices:
         weeks[index] = change(weeks[index])
-    if all(new is old for new, old in zip(weeks, program.weeks, strict=True)):
-        return program
-    return replace(program, weeks=tuple(weeks))
+    return settled(program, weeks, next_id=program.next_id)
 
 
 def without_strand(week: Week, strand: StrandId) -> Week:
@@ -184,3 +182,32 @@ def require_week(program: Program, index: int) -> Week:
             mend=f"The program has weeks 1 to {len(program.weeks)}.",
         )
     return program.weeks[index]
+
+
+def settled(before: Program, weeks: list[Week], *, next_id: int) -> Program:
+    """The program with these weeks, in which every part that came out equal is the old object.
+
+    An edit that takes a slot out and puts it back must not look like a change.
+    """
+    kept = tuple(_settled_week(old, new) for old, new in zip(before.weeks, weeks, strict=True))
+    if next_id == before.next_id and all(
+        new is old for new, old in zip(kept, before.weeks, strict=True)
+    ):
+        return before
+    return replace(before, weeks=kept, next_id=next_id)
+
+
+def _settled_week(old: Week, new: Week) -> Week:
+    if new is old or new == old:
+        return old
+    sessions = {session.id: session for _, session in old.sessions()}
+    days = tuple(
+        replace(day, sessions=tuple(_same(sessions.get(s.id), s) for s in day.sessions))
+        for day in new.days
+    )
+    same_days = (d if d != o else o for d, o in zip(days, old.days, strict=True))
+    return replace(new, days=tuple(same_days))
+
+
+def _same(old: Session | None, new: Session) -> Session:
+    return old if old is not None and old == new else new

@@ -15,6 +15,7 @@ from app.domain.edits.parts import (
     require_day,
     require_week,
     session_in,
+    settled,
     slot_at,
     strand_in,
     with_day,
@@ -132,7 +133,7 @@ def _put(
         weeks[index] = _insert(
             weeks[index], slot, day=spot.day, session=fresh, before=before, at_end=at_end
         )
-    return replace(program, weeks=tuple(weeks), next_id=ids.next)
+    return settled(program, weeks, next_id=ids.next)
 
 
 def place(
@@ -190,13 +191,13 @@ def move(program: Program, slot_id: SlotId, *, to: Spot, span: Span = Span.THIS_
         if there is None:
             continue
         bare = without_strand(weeks[index], slot.strand)
-        fresh = replace(pattern, id=_session_id_in(weeks[index], pattern.strand) or ids.take())
+        fresh = replace(
+            pattern, id=_session_id_in(weeks[index], pattern.strand) or SessionId(ids.take())
+        )
         there = there if same_session else replace(there, pair="")
         at_end = to.position is None or before is not None
-        weeks[index] = _insert(
-            bare, there, day=to.day, session=fresh, before=before, at_end=at_end
-        )
-    return replace(program, weeks=tuple(weeks), next_id=ids.next)
+        weeks[index] = _insert(bare, there, day=to.day, session=fresh, before=before, at_end=at_end)
+    return settled(program, weeks, next_id=ids.next)
 
 
 def _session_id_in(week: Week, strand: StrandId) -> SessionId | None:
@@ -278,14 +279,10 @@ def replace_exercise(
 
     if slot.exercise == exercise.key:
         return program
-    return map_weeks(
-        program, program.reach(at.week, span), lambda week: map_slots(week, change)
-    )
+    return map_weeks(program, program.reach(at.week, span), lambda week: map_slots(week, change))
 
 
-def pair(
-    program: Program, slot_ids: tuple[SlotId, ...], *, span: Span = Span.THIS_WEEK
-) -> Program:
+def pair(program: Program, slot_ids: tuple[SlotId, ...], *, span: Span = Span.THIS_WEEK) -> Program:
     """The program with these neighbouring slots of one session paired: done in turn.
 
     Raises EditError unless they are two or more neighbours of one session.
@@ -414,9 +411,7 @@ def set_warmup(
     return map_weeks(program, program.reach(index, span), change)
 
 
-def clear_day(
-    program: Program, week: int, *, day: int, span: Span = Span.THIS_WEEK
-) -> Program:
+def clear_day(program: Program, week: int, *, day: int, span: Span = Span.THIS_WEEK) -> Program:
     """The program with no session on that day in every week that `span` reaches."""
     require_week(program, week)
     require_day(day)

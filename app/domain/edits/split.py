@@ -165,9 +165,7 @@ def trimmed_sets(
     that is not enough the rest is left to the coach. Empty where nothing need change.
     """
     current = list(slots)
-    order = sorted(
-        range(len(current)), key=lambda k: (current[k].role is Role.CORE, -k)
-    )
+    order = sorted(range(len(current)), key=lambda k: (current[k].role is Role.CORE, -k))
     changed: dict[StrandId, int] = {}
     while minutes_of(tuple(current)) > cap:
         victim = next(

@@ -246,7 +246,9 @@ def copy_day(program: Program, index: int, *, day: int, to_day: int) -> Program:
     week = require_week(program, index)
     source = week.days[day]
     if not source.sessions:
-        raise EditError("There is nothing on that day to copy.", mend="Choose a day with a session.")
+        raise EditError(
+            "There is nothing on that day to copy.", mend="Choose a day with a session."
+        )
     number = program.next_id
     copies = []
     for session in source.sessions:
