@@ -576,13 +576,23 @@ def test_a_start_from_nothing_reaches_the_program_from_any_folder(
     assert "['--version']" in subprocess.check_output([command, "--version"], encoding="utf-8")
 
 
+@pytest.fixture
+def asked(bootstrap: ModuleType, monkeypatch: pytest.MonkeyPatch) -> list[list[str]]:
+    """The commands that were to be run; the first succeeds, the next ends with 1, and so on."""
+    commands: list[list[str]] = []
+
+    def wait_for(command: list[str], *, cwd: Path) -> int:
+        commands.append(command)
+        return len(commands) - 1
+
+    monkeypatch.setattr(bootstrap, "wait_for", wait_for)
+    return commands
+
+
+@pytest.mark.usefixtures("steps")
 def test_the_parts_of_the_tests_leave_nothing_out(
-    bootstrap: ModuleType, checkout: Path, steps: list[str], monkeypatch: pytest.MonkeyPatch
+    bootstrap: ModuleType, checkout: Path, asked: list[list[str]]
 ) -> None:
-    asked: list[list[str]] = []
-    monkeypatch.setattr(
-        bootstrap, "wait_for", lambda command, **_: asked.append(command) or len(asked) - 1
-    )
     assert bootstrap.test(checkout, ["-k", "word"]) == 1
     assert [command[command.index("-m", 2) + 1] for command in asked] == [
         "not real_drag and not bench",
@@ -592,13 +602,12 @@ def test_the_parts_of_the_tests_leave_nothing_out(
     assert all(command[-2:] == ["-k", "word"] for command in asked)
 
 
+@pytest.mark.usefixtures("steps")
 def test_marks_of_ones_own_make_one_part(
-    bootstrap: ModuleType, checkout: Path, steps: list[str], monkeypatch: pytest.MonkeyPatch
+    bootstrap: ModuleType, checkout: Path, asked: list[list[str]]
 ) -> None:
-    asked: list[list[str]] = []
-    monkeypatch.setattr(bootstrap, "wait_for", lambda command, **_: asked.append(command) or 0)
     assert bootstrap.test(checkout, ["-m", "kill"]) == 0
-    assert len(asked) == 1
+    assert [command[-2:] for command in asked] == [["-m", "kill"]]
 
 
 @pytest.mark.parametrize(
