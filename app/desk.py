@@ -150,7 +150,7 @@ class Desk:
         return step
 
     def _note_kept(self, label: str) -> None:
-        self.kept_at = datetime.now()
+        self.kept_at = datetime.now().astimezone()
         self.kept_label = label
         log.info("kept an edit")
 

@@ -1,0 +1,93 @@
+"""How the window writes numbers and dates: one place, so that every pane says them alike."""
+
+from __future__ import annotations
+
+from datetime import date
+
+from PySide6.QtCore import QDate, QLocale
+
+from app.domain.client import Client, Status
+from app.domain.program import Program
+
+MINUS = "\N{MINUS SIGN}"
+TIMES = "\N{MULTIPLICATION SIGN}"
+DASH = "\N{EN DASH}"
+DOT = "\N{MIDDLE DOT}"
+ARROW = "\N{RIGHTWARDS ARROW}"
+
+STATUS_WORDS = {
+    Status.NOVICE: "novice",
+    Status.INTERMEDIATE: "intermediate",
+    Status.ADVANCED: "advanced",
+}
+
+
+def number(value: float, *, places: int = 1) -> str:
+    """The value in the platform's way of writing, without needless zeros."""
+    text = QLocale().toString(float(value), "f", places)
+    point = QLocale().decimalPoint()
+    if point in text:
+        text = text.rstrip("0").removesuffix(point)
+    return text
+
+
+def clock(seconds: int) -> str:
+    """A rest as minutes and seconds, '2:30'."""
+    return f"{seconds // 60}:{seconds % 60:02d}"
+
+
+def day_and_month(day: date, *, short: bool = False) -> str:
+    """'23 November', or '23 Nov'."""
+    month = QLocale().monthName(
+        day.month, QLocale.FormatType.ShortFormat if short else QLocale.FormatType.LongFormat
+    )
+    return f"{day.day} {month}"
+
+
+def full_date(day: date) -> str:
+    """'2 Oct 2026': the month in letters, so that no order of figures can be mistaken."""
+    return f"{day_and_month(day, short=True)} {day.year}"
+
+
+def qdate(day: date) -> QDate:
+    """The Qt form of a date."""
+    return QDate(day.year, day.month, day.day)
+
+
+def pydate(day: QDate) -> date:
+    """The plain form of a Qt date."""
+    return date(day.year(), day.month(), day.day())
+
+
+def week_span(program: Program, index: int, *, short: bool = False) -> str:
+    """'23 to 29 November' for a week of the program."""
+    first = program.week_start(index)
+    last = date.fromordinal(first.toordinal() + 6)
+    if first.month == last.month:
+        return f"{first.day} to {day_and_month(last, short=short)}"
+    return f"{day_and_month(first, short=short)} to {day_and_month(last, short=short)}"
+
+
+def client_line(client: Client, today: date) -> str:
+    """'34 · 171 cm · 66.4 kg · intermediate, 3 years': what is known of a client in one line."""
+    parts = []
+    age = client.age_on(today)
+    if age is not None:
+        parts.append(str(age))
+    if client.height_cm is not None:
+        parts.append(f"{number(client.height_cm)} cm")
+    if client.mass_kg is not None:
+        parts.append(f"{number(client.mass_kg)} kg")
+    status = STATUS_WORDS[client.status]
+    if client.trained_years:
+        unit = "year" if client.trained_years == 1 else "years"
+        status += f", {number(client.trained_years)} {unit}"
+    parts.append(status)
+    return f" {DOT} ".join(parts)
+
+
+def list_of(names: list[str]) -> str:
+    """'a, b and c'."""
+    if len(names) < 2:
+        return "".join(names)
+    return f"{', '.join(names[:-1])} and {names[-1]}"
