@@ -1,0 +1,33 @@
+"""Exercise figures drawn from joint angles: a pose as data in, a list of primitives out.
+
+One description serves the screen, the icon and the print. Nothing here knows a colour, a paint
+library or a file.
+"""
+
+from app.domain.figure.draw import Detail, Phase, draw, primitives
+from app.domain.figure.pose import Pose, PosePair, Poses, Side, mirror
+from app.domain.figure.primitive import Bounds, Circle, Path, Primitive, Role, bounds
+from app.domain.figure.reading import poses_from_mapping, read_pose
+from app.domain.figure.solve import Body, solve
+
+__all__ = [
+    "Body",
+    "Bounds",
+    "Circle",
+    "Detail",
+    "Path",
+    "Phase",
+    "Pose",
+    "PosePair",
+    "Poses",
+    "Primitive",
+    "Role",
+    "Side",
+    "bounds",
+    "draw",
+    "mirror",
+    "poses_from_mapping",
+    "primitives",
+    "read_pose",
+    "solve",
+]

@@ -1,0 +1,253 @@
+"""From plain data (a parsed pose file) to poses, with errors that name the pose and the field."""
+
+from collections.abc import Callable, Mapping
+
+from app.domain.errors import ResourceError
+from app.domain.exercise import Muscle
+from app.domain.figure.pose import Both, Hold, Pair, Place, Pose, PosePair, Poses, Side, Thing, Trace
+from app.domain.figure.solve import PARTS
+from app.domain.figure.space import View
+from app.domain.figure.things import AXES, KINDS
+
+VIEWS = {
+    "side": View(0, 0),
+    "front": View(90, 0),
+    "back": View(-90, 0),
+    "turned": View(68, 11),
+    "half": View(40, 0),
+}
+NUMBERS = (
+    *("lean", "roll", "turn", "spine", "bend", "twist", "neck", "face", "tilt"),
+    *("foot_turn", "shoulders_in"),
+)
+PAIRED = (
+    *("hip", "hip_out", "hip_turn", "knee", "ankle"),
+    *("shoulder", "shoulder_out", "shoulder_turn", "elbow"),
+)
+FLAGS = ("floor", "held")
+POLES = {
+    "front": (1.0, 0.0, 0.0),
+    "back": (-1.0, 0.0, 0.0),
+    "up": (0.0, 1.0, 0.0),
+    "down": (0.0, -1.0, 0.0),
+    "out": (0.0, 0.0, 1.0),
+    "in": (0.0, 0.0, -1.0),
+}
+PINS = {
+    *(Hold.FLAT, Hold.BALL, Hold.TOES, Hold.ANKLE, Hold.KNEE, Hold.UPPER_BACK, Hold.BACK),
+    *(Hold.FRONT, Hold.OUTSIDE, Hold.HANG, Hold.ELBOW, Hold.PELVIS, Hold.SEAT),
+}
+FOOT_HOLDS = {Hold.FREE, Hold.FLAT, Hold.BALL, Hold.TOES, Hold.ANKLE}
+HAND_HOLDS = {Hold.FREE, Hold.BAR, Hold.AT, Hold.FROM, Hold.HANGING, Hold.PALM, Hold.BODY}
+BAR_HOLDS = {Hold.FREE, Hold.AT, Hold.BODY}
+
+
+def _sorted_words(text: str) -> tuple[tuple[float, ...], tuple[str, ...]]:
+    """A line's numbers and its other words."""
+    numbers, words = [], []
+    for word in text.split():
+        try:
+            numbers.append(float(word))
+        except ValueError:
+            words.append(word)
+    return tuple(numbers), tuple(words)
+
+
+def _place(text: str, allowed: set[Hold]) -> Place:
+    head, _, rest = text.partition(" ")
+    hold = Hold(head)
+    if hold not in allowed:
+        raise ValueError(f'"{head}" cannot stand here')
+    numbers, words = _sorted_words(rest)
+    part = "_".join(words)
+    if hold is Hold.BODY and part not in PARTS:
+        raise ValueError(f'there is no body part "{part}"')
+    return Place(hold, numbers, part)
+
+
+def _pin(text: str) -> tuple[Place, Side]:
+    place = _place(text, PINS)
+    return place._replace(part=""), Side(place.part or "R")
+
+
+def _bar(text: str) -> Place:
+    if text == "hands":
+        return Place(Hold.FREE)
+    return _place(text if text.startswith("at ") else "on " + text, BAR_HOLDS)
+
+
+def _pole(text: str) -> tuple[float, float, float]:
+    x = y = z = 0.0
+    for word in text.split():
+        px, py, pz = POLES[word]
+        x, y, z = x + px, y + py, z + pz
+    return (x, y, z)
+
+
+def _work(text: str) -> tuple[tuple[Muscle, int], ...]:
+    found = []
+    for entry in text.split(","):
+        name, share = entry.split()
+        found.append((Muscle(name), int(share)))
+    return tuple(found)
+
+
+def _thing(text: str) -> Thing:
+    kind, _, rest = text.partition(" ")
+    if kind not in KINDS:
+        raise ValueError(f'there is no thing "{kind}"')
+    numbers, words = _sorted_words(rest)
+    if kind == "dumbbell" and words[0] not in (*AXES, "front", "right"):
+        raise ValueError(f'a dumbbell lies along x, y, z, front or right, not "{words[0]}"')
+    return Thing(kind, numbers, words)
+
+
+def _view(value: object) -> View:
+    if isinstance(value, str):
+        return VIEWS[value]
+    yaw, pitch = value  # type: ignore[misc]
+    return View(float(yaw), float(pitch))
+
+
+def _trace(text: str) -> Trace:
+    numbers, words = _sorted_words(text)
+    return Trace(words[0], *numbers)
+
+
+def _sides(text: str) -> tuple[Side, ...]:
+    return tuple(Side(word) for word in text)
+
+
+def _two(data: Mapping[str, object], name: str, allowed: set[Hold]) -> Pair:
+    """feet or hands: one entry for both, or footR, footL, handR, handL."""
+    single = {"feet": "foot", "hands": "hand"}[name]
+    both = str(data.get(name, "free"))
+    found = {}
+    for side in Side:
+        place = _place(str(data.get(single + side, both)), allowed)
+        found[side] = _own_side(place, side) if name in data and single + side not in data else place
+    return Pair(found[Side.R], found[Side.L])
+
+
+def _own_side(place: Place, side: Side) -> Place:
+    """A place given once for both sides: its z, if any, counts outward."""
+    z_at = {Hold.FLAT: 2, Hold.BALL: 3, Hold.TOES: 3, Hold.ANKLE: 2, Hold.AT: 2, Hold.PALM: 2}
+    index = z_at.get(place.hold, 99)
+    if len(place.numbers) <= index:
+        return place
+    numbers = list(place.numbers)
+    numbers[index] *= side.sign
+    return place._replace(numbers=tuple(numbers))
+
+
+READERS: dict[str, Callable[[object], object]] = {
+    "knee_pole": lambda value: _pole(str(value)),
+    "elbow_pole": lambda value: _pole(str(value)),
+    "bar": lambda value: _bar(str(value)),
+    "view": _view,
+    "order": lambda value: tuple(str(value).split()),
+    "far": lambda value: tuple(str(value).split()),
+    "work": lambda value: _work(str(value)),
+    "work_sides": lambda value: _sides(str(value)),
+    "things": lambda value: tuple(_thing(str(line)) for line in value),  # type: ignore[attr-defined]
+}
+SPECIAL = {"pin", "feet", "footR", "footL", "hands", "handR", "handL", "path"}
+ASK = "See the list of fields in the pose files' head."
+
+
+def _number(value: object) -> float:
+    if isinstance(value, bool) or not isinstance(value, (int, float)):
+        raise ValueError(f"{value!r} is not a number")
+    return float(value)
+
+
+def _fields(data: Mapping[str, object]) -> set[str]:
+    sided = {name + side for name in PAIRED for side in Side}
+    return {*NUMBERS, *PAIRED, *sided, *FLAGS, *READERS, *SPECIAL}
+
+
+def _read_field(data: Mapping[str, object], name: str) -> dict[str, object]:
+    value = data[name]
+    base = name[:-1] if name[-1] in "RL" else name
+    if name in NUMBERS:
+        return {name: _number(value)}
+    if base in PAIRED:
+        both = data.get(base, 0.0)
+        sides = [_number(data.get(base + side, both)) for side in Side]
+        return {base: Both(*sides)}
+    if name in FLAGS:
+        return {name: bool(value)}
+    if name == "pin":
+        pin, side = _pin(str(value))
+        return {"pin": pin, "pin_side": side}
+    if base in ("feet", "foot"):
+        return {"feet": _two(data, "feet", FOOT_HOLDS)}
+    if base in ("hands", "hand"):
+        return {"hands": _two(data, "hands", HAND_HOLDS)}
+    return {name: READERS[name](value)}
+
+
+def read_pose(data: Mapping[str, object], *, where: str) -> Pose:
+    """One pose from its table.
+
+    Raises ResourceError naming `where` and the field.
+    """
+    known = _fields(data)
+    values: dict[str, object] = {}
+    for name in data:
+        if name not in known:
+            raise ResourceError(f'there is no field "{name}".', where=where, mend=ASK)
+        if name == "path":
+            continue
+        try:
+            values.update(_read_field(data, name))
+        except (ValueError, KeyError, TypeError, IndexError) as error:
+            raise ResourceError(
+                f'"{name}" cannot be read from {data[name]!r}: {error}.', where=where, mend=ASK
+            ) from error
+    if "pin" not in values:
+        raise ResourceError(
+            "nothing fixes the person in space.", where=where, mend='Add a "pin".'
+        )
+    return Pose(**values)  # type: ignore[arg-type]
+
+
+def _read_pair(key: str, data: Mapping[str, object]) -> PosePair:
+    shared = data.get("both", {})
+    phases = {}
+    trace = None
+    for phase in ("start", "end"):
+        own = data.get(phase)
+        if not isinstance(own, Mapping) or not isinstance(shared, Mapping):
+            raise ResourceError(
+                f"the {phase} position is missing.",
+                where=f"pose {key}",
+                mend=f"Add a table [{key}.{phase}].",
+            )
+        merged = {**shared, **own}
+        where = f"pose {key}, {phase}"
+        phases[phase] = read_pose(merged, where=where)
+        if "path" in merged:
+            try:
+                trace = _trace(str(merged["path"]))
+            except (IndexError, TypeError) as error:
+                raise ResourceError(
+                    f'"path" cannot be read from {merged["path"]!r}.', where=where, mend=ASK
+                ) from error
+    return PosePair(key, phases["start"], phases["end"], trace)
+
+
+def poses_from_mapping(data: Mapping[str, object]) -> Poses:
+    """All poses of a parsed pose file, by key.
+
+    Each key holds tables `start` and `end`, and perhaps `both` with what they share.
+    Raises ResourceError naming the pose and the field.
+    """
+    found = {}
+    for key, entry in data.items():
+        if not isinstance(entry, Mapping):
+            raise ResourceError(
+                "a pose is a pair of tables.", where=f"pose {key}", mend=f"Write [{key}.start]."
+            )
+        found[key] = _read_pair(key, entry)
+    return found
