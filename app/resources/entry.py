@@ -1,0 +1,153 @@
+"""One entry of a data file, read field by field with errors that lead to the line."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from difflib import get_close_matches
+from enum import StrEnum
+from typing import TypeVar
+
+from app.domain.errors import ResourceError
+
+Choice = TypeVar("Choice", bound=StrEnum)
+
+LONGEST_LINE = 300
+_FORBIDDEN = re.compile(r"[<>\x00-\x1f\x7f]")
+
+
+def near(found: str, allowed: Iterable[str]) -> str:
+    """` Did you mean ...?` for the allowed word nearest to `found`; empty if none is near."""
+    close = get_close_matches(found, list(allowed), n=1)
+    return f" Did you mean {close[0]!r}?" if close else ""
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """One named table of a data file, with the text it came from to tell lines by."""
+
+    source: str
+    name: str
+    values: Mapping[str, object]
+    content: str = ""
+
+    def error(self, field: str, what: str, *, mend: str = "") -> ResourceError:
+        """The error for one field of this entry: file, line, entry and field, then `what`."""
+        line = self._line_of(field)
+        place = (self.source, f"line {line}" if line else "", self.name, field)
+        return ResourceError(what, where=", ".join(p for p in place if p), mend=mend)
+
+    def _line_of(self, field: str) -> int:
+        """The line of `field`, else of the entry's head; 0 if it cannot be told."""
+        lines = self.content.splitlines()
+        head = f"[{self.name}]"
+        start = next((i for i, line in enumerate(lines) if line.strip() == head), -1)
+        if start < 0:
+            return 0
+        for number, line in enumerate(lines[start + 1 :], start + 2):
+            if line.startswith("["):
+                break
+            if re.match(rf"\s*{re.escape(field)}\s*=", line):
+                return number
+        return start + 1
+
+    def refuse_unknown(self, allowed: Iterable[str]) -> None:
+        """Raise ResourceError for the first field that is not in `allowed`."""
+        known = tuple(allowed)
+        for field in self.values:
+            if field not in known:
+                raise self.error(
+                    field,
+                    f"There is no field {field!r}.{near(field, known)}",
+                    mend=f"Fields are {', '.join(known)}.",
+                )
+
+    def words(self, field: str, default: str | None = None) -> str:
+        """A line of plain text; required unless a default is given."""
+        found = self.values.get(field, default)
+        if found is None:
+            raise self.error(field, "This field is missing.", mend="Add it as a line of text.")
+        return self._plain(field, found)
+
+    def _plain(self, field: str, found: object) -> str:
+        if not isinstance(found, str):
+            raise self.error(field, f"{found!r} is not text.", mend='Write it in quotes: "...".')
+        if odd := _FORBIDDEN.search(found):
+            raise self.error(
+                field,
+                f"The character {odd.group()!r} is not allowed in {found[:40]!r}.",
+                mend="Use plain text on one line, without < and >.",
+            )
+        if len(found) > LONGEST_LINE:
+            raise self.error(
+                field,
+                f"A text of {len(found)} characters is too long.",
+                mend=f"Use at most {LONGEST_LINE}.",
+            )
+        return found
+
+    def lines(self, field: str) -> tuple[str, ...]:
+        """A list of lines of text; empty when absent."""
+        return tuple(self._plain(field, line) for line in self.rows(field))
+
+    def rows(self, field: str) -> tuple[object, ...]:
+        """A list of anything; empty when absent."""
+        found = self.values.get(field, [])
+        if not isinstance(found, list):
+            raise self.error(field, f"{found!r} is not a list.", mend="Write it in [ ].")
+        return tuple(found)
+
+    def table(self, field: str) -> Mapping[str, object]:
+        """A table of named values; empty when absent."""
+        found = self.values.get(field, {})
+        if not isinstance(found, dict):
+            raise self.error(field, f"{found!r} is not a table.", mend="Write { name = value }.")
+        return found
+
+    def flag(self, field: str, default: bool | None = None) -> bool:
+        """True or false; required unless a default is given."""
+        found = self.values.get(field, default)
+        if not isinstance(found, bool):
+            raise self.error(field, f"{found!r} is neither true nor false.", mend="Write true.")
+        return found
+
+    def integer(self, field: str, default: int, *, low: int, high: int) -> int:
+        """A whole number from `low` to `high`."""
+        found = self.values.get(field, default)
+        if not isinstance(found, int) or isinstance(found, bool):
+            raise self.error(field, f"{found!r} is not a whole number.", mend="Write digits only.")
+        return int(self.within(field, found, low=low, high=high))
+
+    def number(self, field: str, default: float, *, low: float, high: float) -> float:
+        """A number from `low` to `high`."""
+        return self.within(field, self.values.get(field, default), low=low, high=high)
+
+    def within(self, field: str, found: object, *, low: float, high: float) -> float:
+        """`found` as a number, if it is one from `low` to `high`."""
+        if not isinstance(found, int | float) or isinstance(found, bool):
+            raise self.error(field, f"{found!r} is not a number.", mend="Write digits only.")
+        if not low <= found <= high:
+            raise self.error(
+                field,
+                f"{found:g} is outside {low:g} to {high:g}.",
+                mend=f"Use a value from {low:g} to {high:g}.",
+            )
+        return float(found)
+
+    def choice(self, field: str, kind: type[Choice], found: object | None = None) -> Choice:
+        """One member of an enumeration, by its value: of `found`, or else of the field."""
+        word = self.words(field) if found is None else self._plain(field, found)
+        try:
+            return kind(word)
+        except ValueError:
+            allowed = [str(member) for member in kind]
+            raise self.error(
+                field,
+                f"{word!r} is not a {kind.__name__.lower()}.{near(word, allowed)}",
+                mend=f"Use one of {', '.join(allowed)}.",
+            ) from None
+
+    def choices(self, field: str, kind: type[Choice]) -> tuple[Choice, ...]:
+        """Members of an enumeration, by their values; empty when absent."""
+        return tuple(self.choice(field, kind, word) for word in self.rows(field))

@@ -1,0 +1,260 @@
+"""Exercises from TOML text: the shipped ones and the coach's own, by the same rules.
+
+One table an exercise; its name is the exercise's key. Fields are those of `Exercise`. Written
+more readably: `work = { gluteals = 1.0 }`, `reaches = ["knee flexion 110"]`,
+`stress = { knee = 2 }`, `faults = [["What you notice", "What to try."]]`.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Collection, Iterable
+
+from app.domain.errors import ResourceError
+from app.domain.exercise import (
+    Activation,
+    Equipment,
+    Exercise,
+    ExerciseKey,
+    Fault,
+    Joint,
+    LoadKind,
+    Motion,
+    Muscle,
+    Pattern,
+    Plane,
+    Reach,
+    Work,
+)
+from app.resources.entry import Entry, near
+from app.resources.files import tables_from_toml
+
+FIELDS = (
+    "name",
+    "aliases",
+    "pattern",
+    "plane",
+    "work",
+    "equipment",
+    "load_kind",
+    "multi_joint",
+    "unilateral",
+    "timed",
+    "body_share",
+    "skill",
+    "spinal_load",
+    "setup_s",
+    "rest_s",
+    "tempo",
+    "rep_low",
+    "rep_high",
+    "reaches",
+    "stress",
+    "set_up",
+    "cues",
+    "faults",
+    "easier",
+    "harder",
+    "activation",
+    "figure",
+    "warmup_for",
+    "version",
+)
+
+LONGEST_FILE = 1_000_000
+_KEY = re.compile(r"[a-z][a-z0-9_]{0,59}")
+_TEMPO = re.compile(r"(\d{1,2}-\d{1,2}-\d{1,2}-\d{1,2})?")
+_ACTIVATION = ("muscle", "low", "high", "study", "detail")
+
+
+def exercises_from_toml(content: str, *, source: str, own: bool = False) -> tuple[Exercise, ...]:
+    """The exercises of one file, in its order; all of it or nothing.
+
+    source: the file's name, for errors. own: mark them as the coach's.
+    Raises ResourceError naming source, line, entry, field, the value found and those allowed.
+    """
+    if len(content) > LONGEST_FILE:
+        raise ResourceError(
+            f"The file has {len(content):,} characters.",
+            where=source,
+            mend=f"Split it: {LONGEST_FILE:,} are read at most.",
+        )
+    tables = tables_from_toml(content, source=source)
+    exercises = tuple(_exercise(_entry(source, *row, content), own) for row in tables.items())
+    _refuse_same_names(exercises, source)
+    return exercises
+
+
+def refuse_loose_relatives(exercises: Iterable[Exercise], known: Collection[str]) -> None:
+    """Raise ResourceError if an easier or harder relative is not one of `known` keys."""
+    for exercise in exercises:
+        for key in exercise.easier + exercise.harder:
+            if key not in known or key == exercise.key:
+                raise ResourceError(
+                    f"{key!r} is no other exercise of the library.{near(key, known)}",
+                    where=f"{exercise.key}, easier or harder",
+                    mend="Name the key of another exercise, or leave it out.",
+                )
+
+
+def _entry(source: str, key: str, values: object, content: str) -> Entry:
+    entry = Entry(source, key, values if isinstance(values, dict) else {}, content)
+    if not isinstance(values, dict):
+        raise entry.error("", f"{key!r} stands outside a table.", mend="Begin with [key_of_it].")
+    if not _KEY.fullmatch(key):
+        raise entry.error(
+            "", f"{key!r} is no key.", mend="Use lower-case letters, digits and _, at most 60."
+        )
+    entry.refuse_unknown(FIELDS)
+    return entry
+
+
+def _exercise(entry: Entry, own: bool) -> Exercise:
+    rep_low, rep_high = _zone(entry)
+    pattern = entry.choice("pattern", Pattern)
+    return Exercise(
+        key=ExerciseKey(entry.name),
+        name=_name(entry),
+        pattern=pattern,
+        work=_work(entry, pattern),
+        equipment=_equipment(entry),
+        load_kind=entry.choice("load_kind", LoadKind),
+        multi_joint=entry.flag("multi_joint"),
+        unilateral=entry.flag("unilateral", False),
+        timed=entry.flag("timed", False),
+        aliases=entry.lines("aliases"),
+        plane=entry.choice("plane", Plane) if "plane" in entry.values else Plane.SAGITTAL,
+        body_share=entry.number("body_share", 0.0, low=0, high=1),
+        skill=entry.integer("skill", 1, low=1, high=3),
+        spinal_load=entry.integer("spinal_load", 0, low=0, high=3),
+        setup_s=entry.integer("setup_s", 60, low=0, high=900),
+        rest_s=entry.integer("rest_s", 120, low=0, high=900),
+        tempo=_tempo(entry),
+        rep_low=rep_low,
+        rep_high=rep_high,
+        reaches=tuple(_reach(entry, line) for line in entry.lines("reaches")),
+        stress=_stress(entry),
+        set_up=entry.lines("set_up"),
+        cues=entry.lines("cues"),
+        faults=tuple(_fault(entry, pair) for pair in entry.rows("faults")),
+        easier=tuple(ExerciseKey(key) for key in entry.lines("easier")),
+        harder=tuple(ExerciseKey(key) for key in entry.lines("harder")),
+        activation=tuple(_activation(entry, row) for row in entry.rows("activation")),
+        figure=entry.words("figure", ""),
+        warmup_for=entry.choices("warmup_for", Pattern),
+        own=own,
+        version=entry.integer("version", 1, low=1, high=10_000),
+    )
+
+
+def _name(entry: Entry) -> str:
+    name = entry.words("name").strip()
+    if not 1 <= len(name) <= 80:
+        raise entry.error("name", f"The name has {len(name)} characters.", mend="Use 1 to 80.")
+    return name
+
+
+def _equipment(entry: Entry) -> tuple[Equipment, ...]:
+    if not (found := entry.choices("equipment", Equipment)):
+        raise entry.error(
+            "equipment", "No equipment is named.", mend='Write ["body"] if nothing is needed.'
+        )
+    return found
+
+
+def _work(entry: Entry, pattern: Pattern) -> tuple[Work, ...]:
+    work = []
+    for word, fraction in entry.table("work").items():
+        muscle = entry.choice("work", Muscle, word)
+        part = entry.within("work", fraction, low=0, high=1)
+        if part == 0:
+            raise entry.error("work", f"{word} works 0 of a set.", mend="Leave the muscle out.")
+        work.append(Work(muscle, part))
+    if pattern is not Pattern.DRILL and not any(part.is_prime for part in work):
+        raise entry.error(
+            "work", "No muscle counts a whole set.", mend="Give the prime mover the value 1.0."
+        )
+    return tuple(work)
+
+
+def _zone(entry: Entry) -> tuple[int, int]:
+    low = entry.integer("rep_low", 5, low=1, high=3600)
+    high = entry.integer("rep_high", 20, low=1, high=3600)
+    if low > high:
+        raise entry.error("rep_low", f"{low} is above rep_high, {high}.", mend="Swap the two.")
+    return low, high
+
+
+def _tempo(entry: Entry) -> str:
+    tempo = entry.words("tempo", "2-0-2-0")
+    if not _TEMPO.fullmatch(tempo):
+        raise entry.error(
+            "tempo",
+            f"{tempo!r} is no tempo.",
+            mend='Write seconds down, pause, up, pause: "2-0-1-0"; "" if it does not apply.',
+        )
+    return tempo
+
+
+def _reach(entry: Entry, line: str) -> Reach:
+    joint, motion, *rest = (*line.split(), "", "")
+    degrees = [word for word in rest if word]
+    if len(degrees) > 1 or not all(word.isascii() and word.isdigit() for word in degrees):
+        raise entry.error(
+            "reaches", f"{line!r} is no reach.", mend='Write "knee flexion 110": whole degrees.'
+        )
+    angle = entry.within("reaches", int(degrees[0]) if degrees else 0, low=0, high=180)
+    return Reach(
+        entry.choice("reaches", Joint, joint), entry.choice("reaches", Motion, motion), int(angle)
+    )
+
+
+def _stress(entry: Entry) -> tuple[tuple[Joint, int], ...]:
+    return tuple(
+        (entry.choice("stress", Joint, joint), int(entry.within("stress", level, low=1, high=3)))
+        for joint, level in entry.table("stress").items()
+    )
+
+
+def _fault(entry: Entry, pair: object) -> Fault:
+    match pair:
+        case [str(), str()]:
+            words = Entry(entry.source, entry.name, {"faults": pair}, entry.content)
+            return Fault(*words.lines("faults"))
+        case _:
+            raise entry.error(
+                "faults", f"{pair!r} is no pair.", mend='Write ["What you notice", "What to try."].'
+            )
+
+
+def _activation(entry: Entry, row: object) -> Activation:
+    if not isinstance(row, dict):
+        raise entry.error("activation", f"{row!r} is no row.", mend="Write { muscle = ... }.")
+    for field in row:
+        if field not in _ACTIVATION:
+            raise entry.error(
+                "activation",
+                f"There is no field {field!r}.{near(field, _ACTIVATION)}",
+                mend=f"Fields are {', '.join(_ACTIVATION)}.",
+            )
+    part = Entry(entry.source, entry.name, row, entry.content)
+    low = part.number("low", -1, low=0, high=500)
+    high = part.number("high", low, low=0, high=500)
+    if low > high:
+        raise entry.error("activation", f"low {low:g} is above high {high:g}.", mend="Swap them.")
+    return Activation(
+        part.choice("muscle", Muscle), low, high, part.words("study"), part.words("detail", "")
+    )
+
+
+def _refuse_same_names(exercises: tuple[Exercise, ...], source: str) -> None:
+    seen: dict[str, str] = {}
+    for exercise in exercises:
+        folded = exercise.name.casefold()
+        if folded in seen:
+            raise ResourceError(
+                f"{exercise.key} and {seen[folded]} share the name {exercise.name!r}.",
+                where=source,
+                mend="Rename one.",
+            )
+        seen[folded] = exercise.key

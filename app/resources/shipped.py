@@ -1,0 +1,149 @@
+"""Everything shipped, read once and kept: exercises, references, muscle names, poses."""
+
+from __future__ import annotations
+
+import json
+from collections import Counter
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from functools import cache
+from types import MappingProxyType
+from typing import TYPE_CHECKING
+
+from app.domain.errors import ResourceError
+from app.domain.exercise import Catalogue, Muscle
+from app.resources.entry import Entry
+from app.resources.exercise_entries import exercises_from_toml, refuse_loose_relatives
+from app.resources.files import Table, names_in, read_toml, tables_from_toml, text
+
+if TYPE_CHECKING:
+    from app.domain.figure import PosePair
+
+EXERCISES = "exercises"
+REFERENCES = "references.json"
+MUSCLES = "muscles.toml"
+POSES = "poses"
+
+
+@dataclass(frozen=True, slots=True)
+class Reference:
+    """One published source: its id, a short name such as `Baz-Valle 2022`, and its CSL-JSON."""
+
+    id: str
+    short: str
+    csl: Mapping[str, object]
+
+
+@dataclass(frozen=True, slots=True)
+class MuscleName:
+    """What a muscle is called: by the trade, by a client, and together with its neighbours."""
+
+    trade: str
+    plain: str
+    group: str
+
+
+@cache
+def catalogue() -> Catalogue:
+    """All shipped exercises, in the order of files and entries."""
+    files = names_in(EXERCISES, ".toml")
+    exercises = tuple(
+        exercise for file in files for exercise in exercises_from_toml(text(file), source=file)
+    )
+    shipped = Catalogue(exercises)
+    refuse_loose_relatives(exercises, {exercise.key for exercise in exercises})
+    return shipped
+
+
+@cache
+def references() -> Mapping[str, Reference]:
+    """All shipped references, by id."""
+    return references_from_json(text(REFERENCES), source=REFERENCES)
+
+
+def references_from_json(content: str, *, source: str) -> Mapping[str, Reference]:
+    """References from a CSL-JSON array, by id. Raises ResourceError on a broken one."""
+    try:
+        rows = json.loads(content)
+    except json.JSONDecodeError as error:
+        raise ResourceError(
+            f"This is not JSON: {error}.", where=source, mend="Mend the line named."
+        ) from error
+    if not isinstance(rows, list) or not all(isinstance(row, dict) for row in rows):
+        raise ResourceError("This is not a list of records.", where=source, mend="Begin with [.")
+    entries = [Entry(source, str(row.get("id", "?")), row) for row in rows]
+    shorts = _shorts(entries)
+    found = {e.name: Reference(e.words("id"), shorts[e.name], e.values) for e in entries}
+    if len(found) != len(entries):
+        twice = Counter(entry.name for entry in entries).most_common(1)[0][0]
+        raise ResourceError(f"Two records have the id {twice!r}.", where=source, mend="Rename one.")
+    return MappingProxyType(found)
+
+
+def _shorts(entries: Iterable[Entry]) -> dict[str, str]:
+    """Short names by id; where author and year agree, a letter in the order of the file."""
+    plain = {entry.name: f"{_cited_as(entry)} {_year(entry)}" for entry in entries}
+    count = Counter(plain.values())
+    seen: Counter[str] = Counter()
+    shorts = {}
+    for key, short in plain.items():
+        letter = chr(ord("a") + seen[short]) if count[short] > 1 else ""
+        seen[short] += 1
+        shorts[key] = short + letter
+    return shorts
+
+
+def _cited_as(entry: Entry) -> str:
+    """The first author's surname, or the body's usual letters where the record gives them."""
+    if isinstance(custom := entry.values.get("custom"), dict):
+        return Entry(entry.source, entry.name, custom).words("letters")
+    match entry.values.get("author", entry.values.get("editor")):
+        case [{"family": str(name)}, *_] | [{"literal": str(name)}, *_]:
+            return name
+    raise entry.error("author", "There is no first author.", mend="Give a family or a literal.")
+
+
+def _year(entry: Entry) -> int:
+    match entry.values.get("issued"):
+        case {"date-parts": [[int(year), *_]]}:
+            return year
+    raise entry.error("issued", "There is no year.", mend='Write {"date-parts": [[2020]]}.')
+
+
+@cache
+def muscle_names() -> Mapping[Muscle, MuscleName]:
+    """The names of every muscle group."""
+    return muscle_names_from_toml(text(MUSCLES), source=MUSCLES)
+
+
+def muscle_names_from_toml(content: str, *, source: str) -> Mapping[Muscle, MuscleName]:
+    """Muscle names from TOML. Raises ResourceError unless every muscle group has all its names."""
+    tables = tables_from_toml(content, source=source)
+    names = {}
+    for key, values in tables.items():
+        entry = Entry(source, key, values if isinstance(values, dict) else {}, content)
+        entry.refuse_unknown(("trade", "plain", "group"))
+        names[entry.choice("", Muscle, key)] = MuscleName(
+            entry.words("trade"), entry.words("plain"), entry.words("group")
+        )
+    for muscle in Muscle:
+        if muscle not in names:
+            raise ResourceError(
+                f"The muscle group {muscle} has no names.", where=source, mend=f"Add [{muscle}]."
+            )
+    return MappingProxyType({muscle: names[muscle] for muscle in Muscle})
+
+
+@cache
+def poses() -> Mapping[str, PosePair]:
+    """All shipped poses, start and end, by figure key."""
+    # Only those who draw need the figures; a list without pictures opens without them.
+    from app.domain.figure import poses_from_mapping
+
+    merged: Table = {}
+    for file in names_in(POSES, ".toml"):
+        for key, pose in read_toml(file).items():
+            if key in merged:
+                raise ResourceError(f"Two poses are called {key!r}.", where=file, mend="Rename.")
+            merged[key] = pose
+    return poses_from_mapping(merged)
