@@ -1,0 +1,96 @@
+"""Connections to the coach's file: one set of switches for all of them, and transactions.
+
+The journal is the DELETE one: SQLite before 3.51.3 can damage a file in WAL mode when two
+programs use it, WAL does not work on network drives, and a file that is closed is one file.
+`synchronous=EXTRA` is FULL plus a sync of the folder after the journal goes: without it a power
+cut can bring the journal back, and with it the state before the last edit.
+"""
+
+from __future__ import annotations
+
+import sqlite3
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+from sqlalchemy import Connection, StaticPool, create_engine
+
+APPLICATION_ID = 0x574B_4C4D
+"""'WKLM' in the header of the file: what makes it ours."""
+
+WAIT_S = 5.0
+"""How long a locked file is waited for, s."""
+
+SWITCHES = (
+    "PRAGMA foreign_keys = ON",
+    "PRAGMA synchronous = EXTRA",
+    "PRAGMA secure_delete = ON",  # what a coach deletes is health data
+    "PRAGMA temp_store = MEMORY",
+    "PRAGMA trusted_schema = OFF",
+    "PRAGMA cell_size_check = ON",
+    "PRAGMA mmap_size = 0",
+)
+
+
+def connect_file(path: Path, *, writable: bool = True, wait_s: float = WAIT_S) -> Connection:
+    """A connection to an existing file. Raises sqlite3.Error."""
+    mode = "rw" if writable else "ro"
+    raw = sqlite3.connect(
+        f"{path.absolute().as_uri()}?mode={mode}",
+        uri=True,
+        timeout=wait_s,
+        isolation_level=None,
+        check_same_thread=False,
+    )
+    if writable:
+        raw.execute("PRAGMA journal_mode = DELETE")
+    return _wrapped(raw)
+
+
+def connect_memory() -> Connection:
+    """A connection to a file that lives in memory only."""
+    return _wrapped(sqlite3.connect(":memory:", isolation_level=None, check_same_thread=False))
+
+
+def _wrapped(raw: sqlite3.Connection) -> Connection:
+    for switch in SWITCHES:
+        raw.execute(switch)
+    engine = create_engine(
+        "sqlite://", creator=lambda: raw, poolclass=StaticPool, isolation_level="AUTOCOMMIT"
+    )
+    return engine.connect()
+
+
+def disconnect(connection: Connection) -> None:
+    """Closes the connection and what is behind it."""
+    connection.close()
+    connection.engine.dispose()
+
+
+@contextmanager
+def writing(connection: Connection) -> Iterator[None]:
+    """One transaction, durable when the block ends; undone if anything in it raises."""
+    connection.exec_driver_sql("BEGIN IMMEDIATE")
+    try:
+        yield
+        connection.exec_driver_sql("COMMIT")
+    except BaseException:
+        _undo(connection)
+        raise
+
+
+@contextmanager
+def reading(connection: Connection) -> Iterator[None]:
+    """One view of the file for several queries, whatever other windows write meanwhile."""
+    connection.exec_driver_sql("BEGIN")
+    try:
+        yield
+    finally:
+        _undo(connection)
+
+
+def _undo(connection: Connection) -> None:
+    raw = connection.connection.driver_connection
+    # a full disk makes SQLite undo the transaction by itself
+    if raw is not None and raw.in_transaction:
+        raw.rollback()

@@ -1,0 +1,120 @@
+"""What can go wrong with the coach's file, as sentences: what, where, how to mend.
+
+Only the troubles of the world are here (a full disk, a lock, a damaged file). Anything else that
+SQLite reports is a bug of ours and keeps its traceback.
+"""
+
+from __future__ import annotations
+
+import sqlite3
+from collections.abc import Iterator
+from contextlib import contextmanager
+from enum import StrEnum
+
+from app.domain.errors import StoreError
+
+
+class Cause(StrEnum):
+    """Why the file could not be opened, read or written."""
+
+    LOCKED = "locked"
+    FULL = "full"
+    READ_ONLY = "read-only"
+    DAMAGED = "damaged"
+    TOO_NEW = "too new"
+    NOT_OURS = "not ours"
+    MISSING = "missing"
+    DEVICE = "device"
+    CHANGED_OUTSIDE = "changed outside"
+    TEXT = "text"
+
+
+SENTENCES: dict[Cause, tuple[str, str]] = {
+    Cause.LOCKED: (
+        "The file is in use by another program, and nothing was saved.",
+        "Close the other window or wait for it to finish, then try again.",
+    ),
+    Cause.FULL: (
+        "There is no room left to write, and nothing of this change was saved.",
+        "Free some space on that disk, then try again.",
+    ),
+    Cause.READ_ONLY: (
+        "The file or its folder cannot be written to, and nothing was saved.",
+        "Ask for the right to write there, or copy the file to a folder of your own.",
+    ),
+    Cause.DAMAGED: (
+        "The file is damaged, so it was left exactly as it is.",
+        "Keep it, and restore the newest good copy from the backups.",
+    ),
+    Cause.TOO_NEW: (
+        "The file was written by a newer Weekloom.",
+        "Update Weekloom on this computer, then open it again.",
+    ),
+    Cause.NOT_OURS: (
+        "This is not a Weekloom file, so it was left as it is.",
+        "Choose a file that Weekloom made, or a new name for a new one.",
+    ),
+    Cause.MISSING: (
+        "The file or its folder cannot be reached.",
+        "Check that the folder exists and that you may open it.",
+    ),
+    Cause.DEVICE: (
+        "The disk reported an error, and nothing of this change was saved.",
+        "Check the disk or the connection to it, then try again.",
+    ),
+    Cause.CHANGED_OUTSIDE: (
+        "The same plan was changed in another window, so this change was not saved.",
+        "Open the plan again to see the other change, then repeat yours.",
+    ),
+    Cause.TEXT: (
+        "A text holds a character that cannot be stored, so nothing was saved.",
+        "Type the text again instead of pasting it.",
+    ),
+}
+"""What is said, and how to mend it, for each cause."""
+
+_BY_CODE = {
+    sqlite3.SQLITE_BUSY: Cause.LOCKED,
+    sqlite3.SQLITE_LOCKED: Cause.LOCKED,
+    sqlite3.SQLITE_FULL: Cause.FULL,
+    sqlite3.SQLITE_READONLY: Cause.READ_ONLY,
+    sqlite3.SQLITE_PERM: Cause.READ_ONLY,
+    sqlite3.SQLITE_CORRUPT: Cause.DAMAGED,
+    sqlite3.SQLITE_NOTADB: Cause.DAMAGED,
+    sqlite3.SQLITE_CANTOPEN: Cause.MISSING,
+    sqlite3.SQLITE_IOERR: Cause.DEVICE,
+    # a full disk shows in two ways: as its own code, or as a write that fails
+    sqlite3.SQLITE_IOERR_WRITE: Cause.FULL,
+}
+
+
+class StoreFailure(StoreError):
+    """A StoreError that knows its cause."""
+
+    def __init__(self, cause: Cause, *, where: str = "", what: str = "", mend: str = "") -> None:
+        self.cause = cause
+        said, remedy = SENTENCES[cause]
+        super().__init__(what or said, where=where, mend=mend or remedy)
+
+
+def cause_of(error: sqlite3.Error) -> Cause | None:
+    """The cause behind an error of SQLite; None where it is not a trouble of the world."""
+    code = getattr(error, "sqlite_errorcode", None)
+    if code is None:
+        return None
+    return _BY_CODE.get(code) or _BY_CODE.get(code & 0xFF)
+
+
+@contextmanager
+def told(where: str) -> Iterator[None]:
+    """Turns the troubles of the world inside the block into a StoreFailure about `where`."""
+    try:
+        yield
+    except UnicodeEncodeError as error:
+        raise StoreFailure(Cause.TEXT, where=where) from error
+    except Exception as error:
+        original = getattr(error, "orig", error)  # SQLAlchemy wraps what the driver raised
+        cause = cause_of(original) if isinstance(original, sqlite3.Error) else None
+        if cause is None:
+            raise
+        raise StoreFailure(cause, where=where) from error

@@ -1,0 +1,173 @@
+"""How the coach's file is opened: made new, let in, upgraded, or refused by name.
+
+What is refused keeps every byte. What is older is copied aside before it is upgraded.
+"""
+
+from __future__ import annotations
+
+import logging
+import os
+from contextlib import suppress
+from dataclasses import dataclass
+from pathlib import Path
+
+from sqlalchemy import Connection
+
+from db.engine import WAIT_S, connect_file, connect_memory, disconnect
+from db.errors import Cause, StoreFailure, told
+from db.header import admit, too_new
+from db.schema import HEAD, REVISIONS, create, stored_revision
+
+log = logging.getLogger(__name__)
+
+QUICK_CHECK_BYTES = 16 * 1024 * 1024
+"""Files up to this size are checked whole before they are let in; larger ones in the background
+(`Store.check_integrity`), since that takes longer than a coach should wait for a window."""
+
+
+@dataclass(frozen=True, slots=True)
+class Opened:
+    """An open file.
+
+    upgraded_from: the revision it had, if it was older; backup_made: where its copy is.
+    """
+
+    connection: Connection
+    writable: bool = True
+    upgraded_from: str | None = None
+    backup_made: Path | None = None
+
+
+def open_file(path: Path, *, wait_s: float = WAIT_S) -> Opened:
+    """Opens the file, making it if there is none. Raises StoreFailure."""
+    where = str(path)
+    with told(where):
+        try:
+            if not path.exists():
+                _make(path)
+            if not path.is_file():
+                raise StoreFailure(Cause.NOT_OURS, where=where)
+            admit(path)
+            return _let_in(path, wait_s)
+        except PermissionError as error:
+            raise StoreFailure(Cause.READ_ONLY, where=where) from error
+        except OSError as error:
+            raise failure_of_os(error, where) from error
+
+
+def open_memory() -> Opened:
+    """A new file that lives in memory only."""
+    connection = connect_memory()
+    create(connection)
+    return Opened(connection)
+
+
+def failure_of_os(error: OSError, where: str) -> StoreFailure:
+    """The StoreFailure for an error of the file system."""
+    import errno
+
+    causes = {
+        errno.ENOSPC: Cause.FULL,
+        errno.EDQUOT: Cause.FULL,
+        errno.EFBIG: Cause.FULL,
+        errno.EROFS: Cause.READ_ONLY,
+        errno.EACCES: Cause.READ_ONLY,
+        errno.EPERM: Cause.READ_ONLY,
+        errno.EIO: Cause.DEVICE,
+    }
+    return StoreFailure(causes.get(error.errno or 0, Cause.MISSING), where=where)
+
+
+def is_writable(path: Path) -> bool:
+    """True if the file, and the folder its journal goes to, can be written to."""
+    return os.access(path, os.W_OK) and os.access(path.parent, os.W_OK)
+
+
+def _make(path: Path) -> None:
+    """Makes a new file under another name and then gives it its own, so none is ever half made."""
+    path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
+    making = path.with_name(f".{path.name}.{os.getpid()}.new")
+    making.unlink(missing_ok=True)
+    os.close(os.open(making, os.O_CREAT | os.O_EXCL | os.O_RDWR, 0o600))
+    try:
+        connection = connect_file(making)
+        try:
+            create(connection)
+        finally:
+            disconnect(connection)
+        _give_name(making, path)
+    finally:
+        making.unlink(missing_ok=True)
+        making.with_name(f"{making.name}-journal").unlink(missing_ok=True)
+    log.info("made a new file")
+
+
+def _give_name(making: Path, path: Path) -> None:
+    # another window may have made the file meanwhile: then that one stands
+    with suppress(FileExistsError):
+        try:
+            os.link(making, path)
+        except FileExistsError:
+            raise
+        except OSError:  # a file system without hard links
+            if not path.exists():
+                making.rename(path)
+
+
+def _let_in(path: Path, wait_s: float) -> Opened:
+    writable = is_writable(path)
+    connection = connect_file(path, writable=writable, wait_s=wait_s)
+    try:
+        revision = _known_revision(connection, path)
+        if path.stat().st_size <= QUICK_CHECK_BYTES:
+            refuse_damaged(connection, str(path))
+    except BaseException:
+        disconnect(connection)
+        raise
+    if revision == HEAD:
+        log.info("opened a file of revision %s", revision)
+        return Opened(connection, writable)
+    disconnect(connection)
+    return _upgraded(path, revision, wait_s=wait_s)
+
+
+def _known_revision(connection: Connection, path: Path) -> str:
+    from sqlalchemy.exc import OperationalError
+
+    from db.errors import cause_of
+
+    try:
+        revision = stored_revision(connection)
+    except OperationalError as error:
+        if cause_of(error.orig) is None:  # type: ignore[arg-type]  # always SQLite's
+            raise StoreFailure(Cause.DAMAGED, where=str(path)) from error
+        raise
+    if not revision:
+        raise StoreFailure(Cause.DAMAGED, where=str(path))
+    if revision not in REVISIONS:
+        raise too_new(str(path), revision)
+    return revision
+
+
+def refuse_damaged(connection: Connection, where: str) -> None:
+    """Raises StoreFailure if SQLite's quick check finds anything wrong."""
+    found = connection.exec_driver_sql("PRAGMA quick_check(1)").scalar()
+    if found != "ok":
+        raise StoreFailure(Cause.DAMAGED, where=where)
+
+
+def _upgraded(path: Path, revision: str, *, wait_s: float) -> Opened:
+    if not is_writable(path):
+        raise StoreFailure(
+            Cause.READ_ONLY,
+            where=str(path),
+            what="The file is of an older Weekloom and must be upgraded, but it cannot be "
+            "written to.",
+        )
+    from db.backup import copy_aside
+    from db.migrate import upgrade
+
+    backup = copy_aside(path, reason=f"before-upgrade-from-{revision}")
+    log.info("copied the file aside and upgrading it from revision %s", revision)
+    upgrade(path)
+    return Opened(connect_file(path, wait_s=wait_s), upgraded_from=revision, backup_made=backup)

@@ -1,0 +1,287 @@
+"""The store keeps what it is given, writes only differences, and says no in sentences."""
+
+from __future__ import annotations
+
+import random
+from collections.abc import Iterator
+from dataclasses import replace
+from datetime import date
+from pathlib import Path
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from sqlalchemy import event
+
+from app.domain.client import Client, ClientId
+from app.domain.program import (
+    Block,
+    Day,
+    Program,
+    ProgramId,
+    Reps,
+    Session,
+    SessionId,
+    Slot,
+    SlotId,
+    StrandId,
+    Week,
+    WeekId,
+    broken_laws,
+    empty_program,
+)
+from app.domain.work import Work
+from db.errors import Cause, StoreFailure
+from db.store import Store
+from tests.strategies import clients, programs, rearranged
+
+RUNA = Client(ClientId("runa"), "Runa Estvik")
+
+
+def slot(number: int, sets: int = 3) -> Slot:
+    return Slot(SlotId(number), StrandId(number), "back_squat", sets, Reps(5, 5))  # type: ignore[arg-type]
+
+
+def plan(weeks: int = 3, slots: int = 4, name: str = "Base") -> Program:
+    """A program with one session of `slots` slots on each Monday."""
+    number = 100
+    made = []
+    for index in range(weeks):
+        number += 100
+        session = Session(
+            SessionId(number),
+            StrandId(1),
+            "Lower body",
+            tuple(slot(number + 1 + place) for place in range(slots)),
+        )
+        made.append(Week(WeekId(index + 1), (Day((session,)), *(Day(),) * 6)))
+    return Program(
+        ProgramId(name.lower()),
+        name,
+        date(2026, 1, 5),
+        tuple(made),
+        (Block("All", weeks),),
+        next_id=number + 100,
+    )
+
+
+@pytest.fixture
+def store() -> Iterator[Store]:
+    store = Store.in_memory()
+    yield store
+    store.close()
+
+
+def kept(store: Store, program: Program) -> Work:
+    work = Work(RUNA, program)
+    store.save(None, work, label="Add the program")
+    return work
+
+
+@given(clients)
+def test_a_client_comes_back_equal(client):
+    store = Store.in_memory()
+    store.save(None, Work(client), label="Add the client")
+    assert store.load_client(client.id) == client
+    assert store.check_integrity() == ()
+    store.close()
+
+
+@given(clients, clients)
+def test_a_changed_client_comes_back_equal(first, second):
+    store = Store.in_memory()
+    second = replace(second, id=first.id)
+    store.save(None, Work(first), label="Add the client")
+    store.save(Work(first), Work(second), label="Change the client")
+    assert store.load_client(first.id) == second
+    store.close()
+
+
+@given(programs())
+def test_a_program_comes_back_equal(program):
+    assert broken_laws(program) == ()
+    store = Store.in_memory()
+    kept(store, program)
+    assert store.load_program(program.id) == program
+    assert store.check_integrity() == ()
+    store.close()
+
+
+@given(programs(), st.lists(st.integers(0, 2**32), min_size=1, max_size=4))
+def test_every_step_of_a_random_history_comes_back_equal(program, seeds):
+    store = Store.in_memory()
+    work = kept(store, program)
+    for seed in seeds:
+        after = Work(RUNA, rearranged(work.program, random.Random(seed)))
+        assert broken_laws(after.program) == ()
+        store.save(work, after, label="Rearrange")
+        assert store.load_program(program.id) == after.program
+        work = after
+    store.save(work, Work(RUNA, program), label="Undo all")
+    assert store.load_program(program.id) == program
+    assert store.check_integrity() == ()
+    store.close()
+
+
+@given(programs(), programs())
+def test_a_program_can_become_any_other(first, second):
+    store = Store.in_memory()
+    second = replace(second, id=first.id)
+    work = kept(store, first)
+    store.save(work, Work(RUNA, second), label="Replace everything")
+    assert store.load_program(first.id) == second
+    store.close()
+
+
+def statements_of(store: Store) -> list[tuple[str, int]]:
+    """A list that fills with each statement the store runs, and for how many rows."""
+    seen: list[tuple[str, int]] = []
+
+    def note(_connection, _cursor, statement, parameters, _context, many):
+        seen.append((statement, len(parameters) if many else 1))
+
+    event.listen(store._connection.engine, "before_cursor_execute", note)
+    return seen
+
+
+def test_one_changed_number_writes_one_column_of_one_slot(store):
+    work = kept(store, plan(weeks=20))
+    weeks = work.program.weeks
+    session = weeks[4].days[0].sessions[0]
+    changed = replace(session, slots=(replace(session.slots[0], sets=5), *session.slots[1:]))
+    week = replace(weeks[4], days=(Day((changed,)), *weeks[4].days[1:]))
+    after = replace(work.program, weeks=(*weeks[:4], week, *weeks[5:]))
+    seen = statements_of(store)
+    store.save(work, Work(RUNA, after), label="Set 5 sets")
+    written = [(s.split("WHERE")[0].strip(), n) for s, n in seen if not s.startswith("BEGIN")]
+    assert written == [
+        ("UPDATE programs SET version=?", 1),
+        ("UPDATE slots SET sets=?", 1),
+        ("INSERT INTO edits (client_id, program_id, at, label) VALUES (?, ?, ?, ?)", 1),
+        ("COMMIT", 1),
+    ]
+
+
+@pytest.mark.parametrize("weeks", [1, 50])
+def test_loading_takes_the_same_number_of_queries_for_any_program(store, weeks):
+    kept(store, plan(weeks=weeks, slots=8))
+    seen = statements_of(store)
+    store.load_program(ProgramId("base"))
+    store.load_client(RUNA.id)
+    store.clients()
+    store.programs(RUNA.id)
+    selects = [s for s, _ in seen if s.startswith("SELECT")]
+    assert len(selects) == 9 + 11 + 1 + 1
+
+
+def test_a_save_that_fails_changes_nothing(store):
+    work = kept(store, plan())
+    broken = replace(work.program, weeks=work.program.weeks[:1], name="")  # breaks a law of SQL
+    with pytest.raises(Exception, match="CHECK constraint"):
+        store.save(work, Work(RUNA, broken), label="Break it")
+    assert store.load_program(work.program.id) == work.program
+    assert [line.label for line in store.log(work.program.id)] == ["Add the program"]
+
+
+def test_a_half_character_is_refused_with_a_sentence(store):
+    work = kept(store, plan())
+    bad = replace(work.program, name="Base \ud800")
+    with pytest.raises(StoreFailure, match="character that cannot be stored") as refused:
+        store.save(work, Work(RUNA, bad), label="Rename")
+    assert refused.value.cause is Cause.TEXT
+    assert store.load_program(work.program.id) == work.program
+
+
+def test_the_log_tells_edits_in_the_order_they_were_kept(store):
+    work = kept(store, plan())
+    renamed = Work(RUNA, replace(work.program, name="Peak"))
+    store.save(work, renamed, label="Rename to Peak")
+    store.save(renamed, work, label="Undo Rename to Peak")
+    lines = store.log(work.program.id)
+    assert [line.label for line in lines] == [
+        "Undo Rename to Peak",
+        "Rename to Peak",
+        "Add the program",
+    ]
+    assert all(line.at.utcoffset().total_seconds() == 0 for line in lines)
+    assert len(store.log(work.program.id, limit=2)) == 2
+
+
+def test_lists_show_clients_by_name_and_programs_by_start(store):
+    kept(store, plan())
+    later = replace(plan(weeks=5, name="Peak"), start=date(2026, 6, 1))
+    store.save(Work(RUNA), Work(RUNA, later), label="Add Peak")
+    store.save(None, Work(Client(ClientId("a"), "Jorunn Aske", team="Ombrel")), label="Add")
+    assert [(c.name, c.team, c.programs) for c in store.clients()] == [
+        ("Jorunn Aske", "Ombrel", 0),
+        ("Runa Estvik", "", 2),
+    ]
+    assert [(p.name, p.weeks) for p in store.programs(RUNA.id)] == [("Peak", 5), ("Base", 3)]
+
+
+def test_a_second_program_can_be_added_while_one_is_open(store):
+    work = kept(store, plan())
+    other = empty_program(ProgramId("other"), "Other", start=date(2026, 3, 4), weeks=2)
+    store.save(work, Work(RUNA, other), label="Add Other")
+    assert store.load_program(ProgramId("other")) == other
+    assert store.load_program(work.program.id) == work.program
+
+
+def test_removing_a_client_removes_everything_of_theirs(store):
+    work = kept(store, plan())
+    store.remove_client(RUNA.id)
+    assert store.clients() == ()
+    counts = [
+        store._connection.exec_driver_sql(f"SELECT count(*) FROM {table}").scalar()
+        for table in ("programs", "weeks", "sessions", "slots", "blocks", "edits")
+    ]
+    assert counts == [0] * 6
+    with pytest.raises(StoreFailure, match="no program 'base'") as refused:
+        store.load_program(work.program.id)
+    assert refused.value.cause is Cause.MISSING
+
+
+def test_removing_a_program_leaves_the_client_and_the_others(store):
+    work = kept(store, plan())
+    other = plan(name="Peak")
+    store.save(Work(RUNA), Work(RUNA, other), label="Add Peak")
+    store.remove_program(work.program.id)
+    assert [p.name for p in store.programs(RUNA.id)] == ["Peak"]
+    assert store.load_program(other.id) == other
+
+
+def test_two_windows_cannot_overwrite_each_other(tmp_path):
+    path = tmp_path / "coach.weekloom"
+    here, there = Store.open(path), Store.open(path)
+    work = kept(here, plan())
+    theirs = Work(there.load_client(RUNA.id), there.load_program(ProgramId("base")))
+    assert not here.changed_outside()
+    there.save(theirs, Work(theirs.client, replace(theirs.program, name="Theirs")), label="Rename")
+    assert here.changed_outside()
+    assert not here.changed_outside()
+    with pytest.raises(StoreFailure, match="another window") as refused:
+        here.save(work, Work(RUNA, replace(work.program, name="Ours")), label="Rename")
+    assert refused.value.cause is Cause.CHANGED_OUTSIDE
+    again = here.load_program(ProgramId("base"))
+    assert again.name == "Theirs"
+    here.save(Work(RUNA, again), Work(RUNA, replace(again, name="Both")), label="Rename")
+    assert there.load_program(ProgramId("base")).name == "Both"
+    here.close()
+    there.close()
+
+
+def test_a_value_in_the_file_that_breaks_its_laws_is_called_damage(store):
+    kept(store, plan())
+    store._connection.exec_driver_sql("UPDATE slots SET role = 'bogus'")
+    with pytest.raises(StoreFailure) as refused:
+        store.load_program(ProgramId("base"))
+    assert refused.value.cause is Cause.DAMAGED
+
+
+def test_closing_twice_is_harmless_and_leaves_one_file(tmp_path: Path):
+    path = tmp_path / "coach.weekloom"
+    store = Store.open(path)
+    kept(store, plan())
+    store.close()
+    store.close()
+    assert list(tmp_path.iterdir()) == [path]
