@@ -1,0 +1,353 @@
+"""Every command of the window as data: menu, shortcut list, context menu and guide come from it.
+
+An action is run with the window; `enabled` is asked with the bench before a menu opens.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from app.ui.bench import Bench
+
+if TYPE_CHECKING:
+    from app.ui.window import Window
+
+
+def _always(_: Bench) -> bool:
+    return True
+
+
+def _program(bench: Bench) -> bool:
+    return bench.desk.has_program
+
+
+def _client(bench: Bench) -> bool:
+    return bench.desk.work is not None
+
+
+def _selection(bench: Bench) -> bool:
+    return bool(bench.selection)
+
+
+def _single(bench: Bench) -> bool:
+    return len(bench.selection) == 1
+
+
+@dataclass(frozen=True, slots=True)
+class Action:
+    """One command.
+
+    id: stable name; menu: the menu it stands in; shortcuts: in Qt's portable text, the first is
+    shown; apart: a line before it; card: also in the context menu of a card.
+    """
+
+    id: str
+    menu: str
+    text: str
+    run: Callable[[Window], object]
+    shortcuts: tuple[str, ...] = ()
+    enabled: Callable[[Bench], bool] = _always
+    tip: str = ""
+    apart: bool = False
+    card: bool = False
+
+
+ACTIONS: tuple[Action, ...] = (
+    Action("new_client", "File", "New client…", lambda w: w.new_client(), ("Ctrl+Shift+N",)),
+    Action("new_program", "File", "New program…", lambda w: w.new_program(), ("Ctrl+N",), _client),
+    Action(
+        "booklet",
+        "File",
+        "Make booklet…",
+        lambda w: w.make_booklet(),
+        ("Ctrl+P",),
+        _program,
+        apart=True,
+    ),
+    Action(
+        "export_plan",
+        "File",
+        "Save a plan file…",
+        lambda w: w.export_plan(),
+        ("Ctrl+E",),
+        _program,
+        tip="The program and its client as one readable file",
+    ),
+    Action("import_plan", "File", "Open a plan file…", lambda w: w.import_plan(), ("Ctrl+O",)),
+    Action("coach", "File", "Your name on booklets…", lambda w: w.edit_coach(), apart=True),
+    Action("quit", "File", "Close", lambda w: w.close(), ("Ctrl+Q",), apart=True),
+    Action(
+        "undo",
+        "Edit",
+        "Undo",
+        lambda w: w.bench.undo(),
+        ("Ctrl+Z",),
+        lambda b: b.desk.history.undoable is not None,
+    ),
+    Action(
+        "redo",
+        "Edit",
+        "Redo",
+        lambda w: w.bench.redo(),
+        ("Ctrl+Y", "Ctrl+Shift+Z"),
+        lambda b: b.desk.history.redoable is not None,
+    ),
+    Action(
+        "edit_line",
+        "Edit",
+        "Edit sets, reps, effort…",
+        lambda w: w.grid.edit_selected(),
+        ("F2",),
+        _single,
+        apart=True,
+        card=True,
+    ),
+    Action(
+        "substitute",
+        "Edit",
+        "Substitutes…",
+        lambda w: w.show_substitutes(),
+        ("Ctrl+R",),
+        _single,
+        card=True,
+    ),
+    Action(
+        "working",
+        "Edit",
+        "How the load came about",
+        lambda w: w.show_load_working(),
+        ("F3",),
+        _single,
+        card=True,
+    ),
+    Action(
+        "pick_up",
+        "Edit",
+        "Pick up, to put down elsewhere",
+        lambda w: w.grid.pick_up(),
+        ("Ctrl+M",),
+        _selection,
+        card=True,
+    ),
+    Action(
+        "pair",
+        "Edit",
+        "Pair, done in turn",
+        lambda w: w.grid.pair_selected(),
+        ("Ctrl+T",),
+        lambda b: len(b.selection) > 1,
+        card=True,
+    ),
+    Action(
+        "unpair",
+        "Edit",
+        "Dissolve the pair",
+        lambda w: w.grid.unpair_selected(),
+        (),
+        _selection,
+        card=True,
+    ),
+    Action(
+        "cut",
+        "Edit",
+        "Cut",
+        lambda w: w.grid.cut_selected(),
+        ("Ctrl+X",),
+        _selection,
+        apart=True,
+        card=True,
+    ),
+    Action(
+        "copy", "Edit", "Copy", lambda w: w.grid.copy_selected(), ("Ctrl+C",), _selection, card=True
+    ),
+    Action("paste", "Edit", "Paste", lambda w: w.grid.paste(), ("Ctrl+V",), _program),
+    Action(
+        "remove",
+        "Edit",
+        "Remove",
+        lambda w: w.grid.remove_selected(),
+        ("Del",),
+        _selection,
+        card=True,
+    ),
+    Action(
+        "place",
+        "Edit",
+        "Choose an exercise for this day",
+        lambda w: w.library.start_search(),
+        ("Ins",),
+        _program,
+        apart=True,
+    ),
+    Action("find", "Edit", "Search the library", lambda w: w.library.start_search(), ("Ctrl+F",)),
+    Action("rename_program", "Program", "Rename…", lambda w: w.rename_program(), (), _program),
+    Action(
+        "emphasis",
+        "Program",
+        "Emphasis…",
+        lambda w: w.edit_emphasis(),
+        (),
+        _program,
+        tip="The muscles the program is for, in order",
+    ),
+    Action(
+        "progression",
+        "Program",
+        "Progression…",
+        lambda w: w.show_progression(),
+        ("Ctrl+G",),
+        _program,
+        apart=True,
+        tip="Repetitions, sets and effort over the weeks",
+    ),
+    Action(
+        "split",
+        "Program",
+        "Change the split…",
+        lambda w: w.show_split(),
+        ("Ctrl+D",),
+        _program,
+        tip="Two days into one, or one into two",
+    ),
+    Action("layout", "Program", "Start from a layout…", lambda w: w.show_layouts(), (), _program),
+    Action(
+        "next_week",
+        "Week",
+        "Next week",
+        lambda w: w.bench.show_week(w.bench.week + 1),
+        ("Ctrl+PgDown",),
+        _program,
+    ),
+    Action(
+        "last_week",
+        "Week",
+        "Week before",
+        lambda w: w.bench.show_week(w.bench.week - 1),
+        ("Ctrl+PgUp",),
+        _program,
+    ),
+    Action(
+        "add_week",
+        "Week",
+        "Add an empty week after this one",
+        lambda w: w.add_week(),
+        (),
+        _program,
+        apart=True,
+    ),
+    Action(
+        "double_week",
+        "Week",
+        "Copy this week behind itself",
+        lambda w: w.duplicate_week(),
+        (),
+        _program,
+    ),
+    Action(
+        "fill_on", "Week", "Copy this week over all later ones", lambda w: w.fill_on(), (), _program
+    ),
+    Action(
+        "light",
+        "Week",
+        "Make this week light, or ordinary again",
+        lambda w: w.toggle_light(),
+        ("Ctrl+L",),
+        _program,
+    ),
+    Action(
+        "insert_light",
+        "Week",
+        "Insert a light week after this one",
+        lambda w: w.insert_light(),
+        (),
+        _program,
+    ),
+    Action(
+        "start_block",
+        "Week",
+        "Start a block here…",
+        lambda w: w.start_block(),
+        (),
+        _program,
+        apart=True,
+    ),
+    Action(
+        "join_block",
+        "Week",
+        "Join this block to the one before",
+        lambda w: w.join_block(),
+        (),
+        _program,
+    ),
+    Action(
+        "clear_week", "Week", "Clear this week", lambda w: w.clear_week(), (), _program, apart=True
+    ),
+    Action("remove_week", "Week", "Remove this week", lambda w: w.remove_week(), (), _program),
+    Action("profile", "Client", "Profile…", lambda w: w.client_pane.edit_profile(), (), _client),
+    Action(
+        "test",
+        "Client",
+        "Enter a strength test…",
+        lambda w: w.client_pane.add_test(),
+        ("Ctrl+Shift+T",),
+        _client,
+    ),
+    Action(
+        "limitation",
+        "Client",
+        "Add a limitation…",
+        lambda w: w.client_pane.add_limitation(),
+        (),
+        _client,
+    ),
+    Action(
+        "screening", "Client", "Screening…", lambda w: w.client_pane.edit_screening(), (), _client
+    ),
+    Action(
+        "span_week",
+        "View",
+        "Edits reach this week",
+        lambda w: w.choose_span(0),
+        ("Alt+1",),
+        _program,
+    ),
+    Action(
+        "span_here",
+        "View",
+        "Edits reach from here on",
+        lambda w: w.choose_span(1),
+        ("Alt+2",),
+        _program,
+    ),
+    Action(
+        "span_block",
+        "View",
+        "Edits reach the whole block",
+        lambda w: w.choose_span(2),
+        ("Alt+3",),
+        _program,
+    ),
+    Action(
+        "span_all",
+        "View",
+        "Edits reach the whole program",
+        lambda w: w.choose_span(3),
+        ("Alt+4",),
+        _program,
+    ),
+    Action(
+        "fold_client",
+        "View",
+        "Fold the client pane, or open it",
+        lambda w: w.toggle_client_pane(),
+        ("Ctrl+Shift+C",),
+        apart=True,
+    ),
+    Action("guide", "Help", "Guide", lambda w: w.show_guide(), ("F1",)),
+    Action("about", "Help", "About Weekloom", lambda w: w.show_about(), ()),
+)
+
+MENUS = tuple(dict.fromkeys(action.menu for action in ACTIONS))
+BY_ID = {action.id: action for action in ACTIONS}

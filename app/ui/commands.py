@@ -1,0 +1,190 @@
+"""What the menu commands do: each asks what it must, makes one edit and hands it to the bench."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from app.domain.edits import weeks
+from app.domain.findings import edit
+from app.domain.program import Span
+from app.ui.forms import ask_text
+
+if TYPE_CHECKING:
+    from app.ui.window import Window
+
+
+class Commands:
+    """The commands of the window that need more than one line; mixed into `Window`."""
+
+    # -- files and people ------------------------------------------------------------------
+
+    def new_client(self: Window) -> None:
+        """Ask for a new client and open it."""
+        from app.ui.client.profile import ask_new_client
+
+        client = ask_new_client(self)
+        if client is not None:
+            self.bench.desk.add_client(client)
+
+    def new_program(self: Window) -> None:
+        """Ask for a new program and open it."""
+        from app.ui.new_program import ask_new_program
+
+        if self.bench.desk.work is None:
+            self.new_client()
+        if self.bench.desk.work is None:
+            return
+        program = ask_new_program(self.bench, self)
+        if program is not None:
+            self.bench.desk.add_program(program)
+
+    def open_demo(self: Window) -> None:
+        """Fill this empty file with the demo's team and open the first member."""
+        from app.demo import fill
+
+        first = fill(self.store, self.bench.desk.catalogue)
+        self.choose_client(first)
+
+    def make_booklet(self: Window) -> None:
+        """Show the booklet of the open program, to print or to keep as a file."""
+        from app.ui.booklet_dialog import BookletDialog
+
+        BookletDialog(self.bench, self).exec()
+
+    def export_plan(self: Window) -> None:
+        """Save the open program and client as a plan file."""
+        from app.ui.plan_files import export_plan
+
+        export_plan(self.bench, self)
+
+    def import_plan(self: Window) -> None:
+        """Read a plan file as a new program of its client."""
+        from app.ui.plan_files import import_plan
+
+        import_plan(self.bench, self.store, self)
+
+    def edit_coach(self: Window) -> None:
+        """Ask for the coach's name and contact."""
+        from app.ui.coach_sheet import CoachSheet
+
+        CoachSheet(self.store, self).exec()
+
+    # -- program ---------------------------------------------------------------------------
+
+    def rename_program(self: Window) -> None:
+        """Ask for another name of the program."""
+        from app.domain.edits.whole import rename
+
+        old = self.bench.desk.program.name
+        name = ask_text(self, "Rename the program", "Name", text=old, verb="Rename")
+        if name is not None:
+            self.bench.keep(edit(f"Rename {old}", rename, name=name))
+
+    def edit_emphasis(self: Window) -> None:
+        """Ask for the muscles the program is for."""
+        from app.ui.emphasis_sheet import EmphasisSheet
+
+        EmphasisSheet(self.bench, self).exec()
+
+    def show_progression(self: Window) -> None:
+        """Show the progression dialog."""
+        from app.ui.progression_dialog import ProgressionDialog
+
+        ProgressionDialog(self.bench, self).exec()
+
+    def show_split(self: Window) -> None:
+        """Show the dialog that folds two sessions into one, or opens one into two."""
+        from app.ui.split_dialog import SplitDialog
+
+        SplitDialog(self.bench, self).exec()
+
+    def show_layouts(self: Window) -> None:
+        """Show the layouts that can be laid over the open program."""
+        from app.ui.new_program import LayoutSheet
+
+        LayoutSheet(self.bench, self).exec()
+
+    def show_substitutes(self: Window) -> None:
+        """Show ranked substitutes for the selected card."""
+        from app.ui.substitutes import SubstituteDialog
+
+        SubstituteDialog(self.bench, self.bench.selection[0], self).exec()
+
+    def show_load_working(self: Window) -> None:
+        """Show how the selected card's load came about."""
+        from app.ui.working_popup import show_load
+
+        show_load(self.bench, self.bench.selection[0], self)
+
+    # -- weeks -----------------------------------------------------------------------------
+
+    def _keep_week(self: Window, label: str, function: object, **arguments: object) -> None:
+        self.bench.keep(edit(label, function, **arguments))  # type: ignore[arg-type]
+
+    def add_week(self: Window) -> None:
+        """Add an empty week after the open one."""
+        index = self.bench.week
+        self._keep_week(f"Add a week after week {index + 1}", weeks.add_week, after=index)
+
+    def duplicate_week(self: Window) -> None:
+        """Copy the open week behind itself."""
+        index = self.bench.week
+        self._keep_week(f"Copy week {index + 1}", weeks.duplicate_week, index=index)
+
+    def fill_on(self: Window) -> None:
+        """Copy the open week over every later one."""
+        index = self.bench.week
+        later = tuple(self.bench.desk.program.reach(index, Span.FROM_HERE))[1:]
+        label = f"Copy week {index + 1} over all later weeks"
+        self._keep_week(label, weeks.fill_weeks, source=index, targets=later)
+
+    def toggle_light(self: Window) -> None:
+        """Make the open week light, or ordinary again."""
+        index = self.bench.week
+        if self.bench.desk.program.weeks[index].light:
+            self._keep_week(f"Make week {index + 1} ordinary", weeks.make_ordinary, index=index)
+        else:
+            self._keep_week(f"Make week {index + 1} light", weeks.make_light, index=index)
+
+    def insert_light(self: Window) -> None:
+        """Insert a light copy of the open week behind it."""
+        index = self.bench.week
+        label = f"Insert a light week after week {index + 1}"
+        self._keep_week(label, weeks.insert_light_week, after=index)
+
+    def start_block(self: Window) -> None:
+        """Ask for a name and start a block at the open week."""
+        index = self.bench.week
+        name = ask_text(self, "Start a block", "Name of the block", verb="Start here")
+        if name is not None:
+            label = f"Start a block at week {index + 1}"
+            self._keep_week(label, weeks.start_block, index=index, name=name)
+
+    def join_block(self: Window) -> None:
+        """Join the open week's block to the one before it."""
+        number = self.bench.desk.program.block_of(self.bench.week)
+        self._keep_week("Join two blocks", weeks.join_block, number=number)
+
+    def clear_week(self: Window) -> None:
+        """Empty the open week."""
+        index = self.bench.week
+        self._keep_week(f"Clear week {index + 1}", weeks.clear_weeks, indices=(index,))
+
+    def remove_week(self: Window) -> None:
+        """Remove the open week."""
+        index = self.bench.week
+        self._keep_week(f"Remove week {index + 1}", weeks.remove_weeks, indices=(index,))
+
+    # -- help ------------------------------------------------------------------------------
+
+    def show_guide(self: Window) -> None:
+        """Open the guide."""
+        from app.ui.guide import show_guide
+
+        show_guide(self)
+
+    def show_about(self: Window) -> None:
+        """Say what this is, which versions it runs on and under which licence."""
+        from app.ui.guide import show_about
+
+        show_about(self)

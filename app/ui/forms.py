@@ -1,0 +1,236 @@
+"""Small parts that dialogs are made of: labels, number fields, errors under fields, buttons.
+
+Number fields are plain text fields with parsing: the wheel never changes them, decimal comma and
+point are both read, and what was typed stays until it is right.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import (
+    QDialog,
+    QFormLayout,
+    QHBoxLayout,
+    QLabel,
+    QLineEdit,
+    QMessageBox,
+    QPushButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from app.domain.errors import CoachError
+from app.ui import theme
+from app.ui.words import number
+
+
+def plain(text: str = "", *, step: theme.Step = "body", role: str = "") -> QLabel:
+    """A label that never takes its text for markup."""
+    label = QLabel(text)
+    label.setTextFormat(Qt.TextFormat.PlainText)
+    label.setFont(theme.font(step))
+    if role:
+        label.setProperty("role", role)
+    return label
+
+
+def button(text: str, run: Callable[[], object], *, primary: bool = False) -> QPushButton:
+    """A push button at least 32 px high that runs `run` when clicked."""
+    made = QPushButton(text)
+    made.setMinimumHeight(32)
+    made.setAutoDefault(primary)
+    made.setDefault(primary)
+    if primary:
+        made.setProperty("primary", True)
+    made.clicked.connect(lambda: run())
+    return made
+
+
+class NumberField(QWidget):
+    """A field for a number with its unit, and a place for an error under it.
+
+    low and high are the accepted range; `optional` lets it stay empty.
+    """
+
+    def __init__(
+        self,
+        name: str,
+        *,
+        low: float,
+        high: float,
+        unit: str = "",
+        whole: bool = False,
+        optional: bool = False,
+    ) -> None:
+        super().__init__()
+        self.name, self.low, self.high = name, low, high
+        self.whole, self.optional = whole, optional
+        self.edit = QLineEdit()
+        self.edit.setAccessibleName(f"{name}, {unit}" if unit else name)
+        self.edit.setMinimumHeight(32)
+        self.edit.setMaximumWidth(120)
+        self.wrong = plain(role="wrong", step="small")
+        self.wrong.setWordWrap(True)
+        self.wrong.hide()
+        row = QHBoxLayout()
+        row.setContentsMargins(0, 0, 0, 0)
+        row.addWidget(self.edit)
+        row.addWidget(plain(unit, role="small"))
+        row.addStretch(1)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(2)
+        column.addLayout(row)
+        column.addWidget(self.wrong)
+        self.setFocusProxy(self.edit)
+        self.edit.textEdited.connect(lambda _: self.show_error(""))
+
+    def set_value(self, value: float | None) -> None:
+        """Show a value; None empties the field."""
+        self.edit.setText("" if value is None else number(value, places=2))
+        self.show_error("")
+
+    def show_error(self, sentence: str) -> None:
+        """Show a sentence under the field; an empty one takes it away."""
+        self.wrong.setText(sentence)
+        self.wrong.setVisible(bool(sentence))
+        self.edit.setProperty("wrong", bool(sentence))
+        self.edit.style().unpolish(self.edit)
+        self.edit.style().polish(self.edit)
+
+    def value(self) -> float | None:
+        """The number typed; None for an empty optional field.
+
+        Raises CoachError, and shows it under the field, for anything else.
+        """
+        try:
+            return self._parsed()
+        except CoachError as error:
+            self.show_error(error.sentence)
+            self.edit.setFocus()
+            raise
+
+    def whole_value(self) -> int:
+        """The number typed as a whole number. Raises CoachError as `value` does."""
+        value = self.value()
+        if value is None:
+            raise self._error("is missing")
+        return int(value)
+
+    def _parsed(self) -> float | None:
+        text = self.edit.text().strip().replace(",", ".").replace("\N{MINUS SIGN}", "-")
+        if not text:
+            if self.optional:
+                return None
+            raise self._error("is missing")
+        try:
+            value = float(text)
+        except ValueError:
+            raise self._error(f"'{self.edit.text().strip()}' is not a number") from None
+        if self.whole and value != int(value):
+            raise self._error(f"{number(value, places=2)} is not a whole number")
+        if not self.low <= value <= self.high:
+            raise self._error(f"{number(value, places=2)} is out of range")
+        return value
+
+    def _error(self, what: str) -> CoachError:
+        return CoachError(
+            f"{self.name}: {what}.",
+            mend=f"Enter {number(self.low, places=2)} to {number(self.high, places=2)}.",
+        )
+
+
+class Sheet(QDialog):
+    """A dialog with a title, a form, an error line and verbs at the foot.
+
+    `keep` runs on the primary verb; a CoachError it raises is shown and the dialog stays open.
+    """
+
+    def __init__(self, parent: QWidget | None, title: str, *, verb: str, about: str = "") -> None:
+        super().__init__(parent)
+        self.setWindowTitle(title)
+        self.setModal(True)
+        self.column = QVBoxLayout(self)
+        self.column.setContentsMargins(20, 16, 20, 16)
+        self.column.setSpacing(10)
+        self.column.addWidget(plain(title, step="title"))
+        if about:
+            line = plain(about, role="small")
+            line.setWordWrap(True)
+            self.column.addWidget(line)
+        self.form = QFormLayout()
+        self.form.setFieldGrowthPolicy(QFormLayout.FieldGrowthPolicy.ExpandingFieldsGrow)
+        self.form.setLabelAlignment(Qt.AlignmentFlag.AlignLeft)
+        self.form.setHorizontalSpacing(16)
+        self.form.setVerticalSpacing(10)
+        self.column.addLayout(self.form)
+        self.body = QVBoxLayout()
+        self.column.addLayout(self.body, 1)
+        self.wrong = plain(role="wrong")
+        self.wrong.setWordWrap(True)
+        self.wrong.hide()
+        self.column.addWidget(self.wrong)
+        self.foot = QHBoxLayout()
+        self.foot.addStretch(1)
+        self.cancel_button = button("Cancel", self.reject)
+        self.keep_button = button(verb, self.try_keep, primary=True)
+        self.foot.addWidget(self.cancel_button)
+        self.foot.addWidget(self.keep_button)
+        self.column.addLayout(self.foot)
+
+    def row(self, name: str, field: QWidget) -> None:
+        """Add a field with its label; the label is its buddy."""
+        label = plain(name)
+        label.setBuddy(field)
+        if not field.accessibleName():
+            field.setAccessibleName(name)
+        self.form.addRow(label, field)
+
+    def show_error(self, sentence: str) -> None:
+        """Show a sentence above the verbs; an empty one takes it away."""
+        self.wrong.setText(sentence)
+        self.wrong.setVisible(bool(sentence))
+
+    def try_keep(self) -> None:
+        """Keep, and close; on a CoachError show it and stay."""
+        self.show_error("")
+        try:
+            self.keep()
+        except CoachError as error:
+            self.show_error(error.sentence)
+            return
+        self.accept()
+
+    def keep(self) -> None:
+        """What the primary verb does; overridden."""
+
+
+def text_field(text: str = "", *, hint: str = "") -> QLineEdit:
+    """A one-line text field."""
+    field = QLineEdit(text)
+    field.setMinimumHeight(32)
+    field.setPlaceholderText(hint)
+    return field
+
+
+def ask_text(parent: QWidget, title: str, label: str, *, text: str = "", verb: str) -> str | None:
+    """The text that the coach enters; None if it was cancelled."""
+    sheet = Sheet(parent, title, verb=verb)
+    field = text_field(text)
+    field.selectAll()
+    sheet.row(label, field)
+    sheet.setMinimumWidth(420)
+    field.setFocus()
+    return field.text() if sheet.exec() == QDialog.DialogCode.Accepted else None
+
+
+def tell(parent: QWidget, title: str, sentence: str) -> None:
+    """A box with one sentence and one button."""
+    box = QMessageBox(parent)
+    box.setWindowTitle(title)
+    box.setTextFormat(Qt.TextFormat.PlainText)
+    box.setText(sentence)
+    box.setStandardButtons(QMessageBox.StandardButton.Close)
+    box.exec()

@@ -1,0 +1,120 @@
+"""The bar above everything: menus, undo and redo, the open client and program, the booklet."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtWidgets import (
+    QComboBox,
+    QHBoxLayout,
+    QLabel,
+    QMenuBar,
+    QPushButton,
+    QSizePolicy,
+    QToolButton,
+    QWidget,
+)
+
+from app.domain.client import ClientId
+from app.domain.program import ProgramId
+from app.ui.bench import Bench
+from app.ui.icons import icon
+from db.lines import ClientLine, ProgramLine
+
+NEW = "\N{HORIZONTAL ELLIPSIS}new"
+
+
+class TopBar(QWidget):
+    """Menus left; client, program and the booklet right.
+
+    client_chosen(id | None), program_chosen(id | None): None asks for a new one.
+    """
+
+    client_chosen = Signal(object)
+    program_chosen = Signal(object)
+    booklet_wanted = Signal()
+
+    def __init__(self, bench: Bench, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.bench = bench
+        self.menus = QMenuBar()
+        self.menus.setSizePolicy(QSizePolicy.Policy.Minimum, QSizePolicy.Policy.Preferred)
+        self.undo_button = self._tool("undo", "Undo", bench.undo)
+        self.redo_button = self._tool("redo", "Redo", bench.redo)
+        self.undo_label = QLabel()
+        self.undo_label.setTextFormat(Qt.TextFormat.PlainText)
+        self.undo_label.setProperty("role", "small")
+        self.undo_label.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        self.clients = self._combo("Client", 120)
+        self.programs = self._combo("Program", 170)
+        self.booklet = QPushButton("Make booklet")
+        self.booklet.setProperty("primary", True)
+        self.booklet.setToolTip("Look at the client's booklet, print it or keep it as a PDF file")
+        self.booklet.clicked.connect(self.booklet_wanted)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(4, 4, 10, 4)
+        row.setSpacing(8)
+        row.addWidget(self.menus)
+        row.addWidget(self.undo_button)
+        row.addWidget(self.redo_button)
+        row.addWidget(self.undo_label, 1)
+        row.addWidget(self.clients)
+        row.addWidget(self.programs)
+        row.addWidget(self.booklet)
+        self.clients.activated.connect(lambda k: self.client_chosen.emit(self.clients.itemData(k)))
+        self.programs.activated.connect(
+            lambda k: self.program_chosen.emit(self.programs.itemData(k))
+        )
+        bench.changed.connect(lambda *_: self.refresh())
+        self.refresh()
+
+    def _tool(self, picture: str, name: str, run: object) -> QToolButton:
+        button = QToolButton()
+        button.setIcon(icon(picture))
+        button.setIconSize(QSize(16, 16))
+        button.setProperty("flat", True)
+        button.setMinimumSize(28, 28)
+        button.setAccessibleName(name)
+        button.clicked.connect(run)
+        return button
+
+    def _combo(self, name: str, width: int) -> QComboBox:
+        box = QComboBox()
+        box.setMinimumWidth(width)
+        box.setMaximumWidth(300)
+        box.setMinimumHeight(32)
+        box.setAccessibleName(name)
+        box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
+        return box
+
+    def show_clients(self, lines: tuple[ClientLine, ...], current: ClientId | None) -> None:
+        """List the clients with `current` chosen."""
+        self.clients.clear()
+        for line in lines:
+            self.clients.addItem(line.name, line.id)
+        self.clients.addItem("New client\N{HORIZONTAL ELLIPSIS}", None)
+        index = -1 if current is None else self.clients.findData(current)
+        self.clients.setCurrentIndex(index)
+        self.clients.setPlaceholderText("Choose a client")
+
+    def show_programs(self, lines: tuple[ProgramLine, ...], current: ProgramId | None) -> None:
+        """List the open client's programs with `current` chosen."""
+        self.programs.clear()
+        for line in lines:
+            unit = "week" if line.weeks == 1 else "weeks"
+            self.programs.addItem(f"{line.name}, {line.weeks} {unit}", line.id)
+        self.programs.addItem("New program\N{HORIZONTAL ELLIPSIS}", None)
+        index = -1 if current is None else self.programs.findData(current)
+        self.programs.setCurrentIndex(index)
+        self.programs.setPlaceholderText("Choose a program")
+
+    def refresh(self) -> None:
+        """Show what can be undone and whether a booklet can be made."""
+        history = self.bench.desk.history
+        back, on = history.undoable, history.redoable
+        self.undo_button.setEnabled(back is not None)
+        self.redo_button.setEnabled(on is not None)
+        self.undo_button.setToolTip(f"Undo: {back.label} (Ctrl+Z)" if back else "Nothing to undo")
+        self.redo_button.setToolTip(f"Redo: {on.label} (Ctrl+Y)" if on else "Nothing to redo")
+        self.undo_label.setText(f"Undo: {back.label}" if back else "")
+        self.booklet.setEnabled(self.bench.desk.has_program)
+        self.programs.setEnabled(self.bench.desk.work is not None)

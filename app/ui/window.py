@@ -1,0 +1,295 @@
+"""The window: it assembles the panes and routes their wishes; it decides nothing itself."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QPoint, Qt, QTimer
+from PySide6.QtGui import QAction, QCloseEvent, QResizeEvent
+from PySide6.QtWidgets import (
+    QApplication,
+    QHBoxLayout,
+    QLabel,
+    QMainWindow,
+    QMenu,
+    QSplitter,
+    QStackedWidget,
+    QVBoxLayout,
+    QWidget,
+)
+
+from app.domain.client import ClientId
+from app.domain.errors import CoachError
+from app.domain.program import ProgramId, Span
+from app.ui import theme
+from app.ui.actions import ACTIONS, MENUS, Action
+from app.ui.bench import Bench
+from app.ui.client.pane import ClientPane
+from app.ui.commands import Commands
+from app.ui.findings_pane import FindingsPane
+from app.ui.grid import WeekGrid
+from app.ui.library.pane import LibraryPane
+from app.ui.season import SeasonStrip
+from app.ui.tally import TallyPane
+from app.ui.top_bar import TopBar
+from app.ui.week_head import WeekHead
+from app.ui.welcome import Welcome
+from db.store import Store
+
+NARROW = 1400
+"""Below this width, px, the client pane folds to a rail by itself."""
+
+
+class Window(QMainWindow, Commands):
+    """The planning bench on one coach's file."""
+
+    def __init__(self, bench: Bench, store: Store) -> None:
+        super().__init__()
+        self.bench = bench
+        self.store = store
+        self.setMinimumSize(1000, 640)
+        self.top = TopBar(bench)
+        self.library = LibraryPane(bench)
+        self.season = SeasonStrip(bench)
+        self.head = WeekHead(bench)
+        self.grid = WeekGrid(bench)
+        self.tally = TallyPane(bench)
+        self.findings = FindingsPane(bench)
+        self.client_pane = ClientPane(bench)
+        self.welcome = Welcome()
+        self._folded_by_hand: bool | None = None
+        self._assemble()
+        self._build_menus()
+        self._connect()
+        self.setAcceptDrops(False)
+        self.refresh_lists()
+        self._retitle()
+
+    # -- assembly --------------------------------------------------------------------------
+
+    def _assemble(self) -> None:
+        self.setMenuWidget(self.top)
+        foot = QSplitter(Qt.Orientation.Horizontal)
+        foot.addWidget(self.tally)
+        foot.addWidget(self.findings)
+        foot.setStretchFactor(0, 3)
+        foot.setStretchFactor(1, 2)
+        foot.setChildrenCollapsible(False)
+        self.foot = foot
+        plan = QWidget()
+        column = QVBoxLayout(plan)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self.season)
+        column.addWidget(self.head)
+        column.addWidget(self.grid, 1)
+        column.addWidget(foot)
+        self.centre = QStackedWidget()
+        self.centre.addWidget(self.welcome)
+        self.centre.addWidget(plan)
+        self.plan = plan
+        self.body = QWidget()
+        row = QHBoxLayout(self.body)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(0)
+        row.addWidget(self.library)
+        row.addWidget(self.centre, 1)
+        row.addWidget(self.client_pane)
+        self.setCentralWidget(self.body)
+        self.kept = QLabel("")
+        self.kept.setProperty("role", "small")
+        bar = self.statusBar()
+        bar.setSizeGripEnabled(False)
+        bar.addPermanentWidget(self.kept)
+        self._say_hint()
+
+    def _build_menus(self) -> None:
+        self.actions_by_id: dict[str, QAction] = {}
+        for name in MENUS:
+            menu = self.top.menus.addMenu(name)
+            menu.setToolTipsVisible(True)
+            menu.aboutToShow.connect(self._enable_actions)
+            for action in (a for a in ACTIONS if a.menu == name):
+                if action.apart:
+                    menu.addSeparator()
+                menu.addAction(self._qaction(action))
+        self._enable_actions()
+
+    def _qaction(self, action: Action) -> QAction:
+        made = QAction(action.text, self)
+        made.setShortcuts(list(action.shortcuts))
+        made.setShortcutContext(Qt.ShortcutContext.WindowShortcut)
+        if action.tip:
+            made.setToolTip(action.tip)
+            made.setStatusTip(action.tip)
+        made.triggered.connect(lambda: self._run(action))
+        self.actions_by_id[action.id] = made
+        return made
+
+    def _run(self, action: Action) -> None:
+        if not action.enabled(self.bench):
+            return
+        try:
+            action.run(self)
+        except CoachError as error:
+            self.say(error.sentence)
+
+    def _enable_actions(self) -> None:
+        for action in ACTIONS:
+            made = self.actions_by_id[action.id]
+            made.setEnabled(action.enabled(self.bench))
+        history = self.bench.desk.history
+        for key, step in (("undo", history.undoable), ("redo", history.redoable)):
+            word = key.capitalize()
+            self.actions_by_id[key].setText(f"{word}: {step.label}" if step else word)
+
+    def _connect(self) -> None:
+        bench = self.bench
+        bench.changed.connect(self._changed)
+        bench.selected.connect(lambda _: self._enable_actions())
+        bench.said.connect(self.say)
+        bench.refused.connect(self.say)
+        self.top.client_chosen.connect(self.choose_client)
+        self.top.program_chosen.connect(self.choose_program)
+        self.top.booklet_wanted.connect(self.make_booklet)
+        self.grid.context_wanted.connect(self._context_menu)
+        self.grid.insert_wanted.connect(lambda _day: self.library.start_search())
+        self.library.place_wanted.connect(self.grid.place_exercise)
+        self.welcome.client_wanted.connect(self.new_client)
+        self.welcome.program_wanted.connect(self.new_program)
+        self.welcome.demo_wanted.connect(self.open_demo)
+        QApplication.styleHints().colorSchemeChanged.connect(lambda _: self.dress())
+
+    # -- what is shown ---------------------------------------------------------------------
+
+    def refresh_lists(self) -> None:
+        """Read the lists of clients and programs again."""
+        work = self.bench.desk.work
+        clients = tuple(c for c in self.store.clients() if not c.archived)
+        self.top.show_clients(clients, None if work is None else work.client.id)
+        programs = () if work is None else self.store.programs(work.client.id)
+        program = None if work is None or work.program is None else work.program
+        self.top.show_programs(
+            tuple(p for p in programs if not p.archived), None if program is None else program.id
+        )
+        self.centre.setCurrentWidget(self.plan if program is not None else self.welcome)
+        name = "" if work is None else work.client.name
+        self.welcome.show_state(clients=len(clients), client=name)
+
+    def _changed(self, before: object, after: object) -> None:
+        self.refresh_lists()
+        self._enable_actions()
+        self._retitle()
+
+    def _retitle(self) -> None:
+        desk = self.bench.desk
+        parts = []
+        if desk.work is not None:
+            name = desk.work.client.name
+            parts.append(f"{name}, {desk.program.name}" if desk.has_program else name)
+        if desk.kept_at is not None:
+            parts.append(f"kept {desk.kept_at:%H:%M}: {desk.kept_label}")
+        parts.append("Weekloom")
+        self.setWindowTitle(" \N{MIDDLE DOT} ".join(parts))
+        self.kept.setText("All edits kept" if desk.work is not None else "")
+
+    def say(self, sentence: str) -> None:
+        """Show a sentence in the status line; assistive technology hears it as well."""
+        self.statusBar().showMessage(sentence, 12_000)
+
+    def _say_hint(self) -> None:
+        hint = QLabel(
+            "Space picks a card up, arrows choose its place, Enter puts it down, Esc puts it back. "
+            "F1 opens the guide."
+        )
+        hint.setProperty("role", "small")
+        self.statusBar().addWidget(hint)
+
+    def _context_menu(self, slots: object, where: QPoint) -> None:
+        self._enable_actions()
+        menu = QMenu(self)
+        for action in (a for a in ACTIONS if a.card):
+            if action.apart and not menu.isEmpty():
+                menu.addSeparator()
+            menu.addAction(self.actions_by_id[action.id])
+        menu.popup(where)
+
+    def choose_span(self, number: int) -> None:
+        """Choose the span by its number in the row of buttons."""
+        self.bench.choose_span(tuple(Span)[number])
+
+    # -- switching -------------------------------------------------------------------------
+
+    def choose_client(self, client_id: ClientId | None) -> None:
+        """Open that client with the newest program; None asks for a new client."""
+        if client_id is None:
+            self.refresh_lists()
+            self.new_client()
+            return
+        programs = [p for p in self.store.programs(client_id) if not p.archived]
+        newest = max(programs, key=lambda p: p.start, default=None)
+        self.open(client_id, None if newest is None else newest.id)
+
+    def choose_program(self, program_id: ProgramId | None) -> None:
+        """Open that program of the open client; None asks for a new one."""
+        if program_id is None:
+            self.refresh_lists()
+            self.new_program()
+            return
+        self.open(self.bench.desk.client.id, program_id)
+
+    def open(self, client_id: ClientId, program_id: ProgramId | None) -> None:
+        """Open a client and program; a sentence in the status line if that fails."""
+        try:
+            self.bench.desk.open(client_id, program_id)
+        except CoachError as error:
+            self.say(error.sentence)
+
+    # -- shape -----------------------------------------------------------------------------
+
+    def toggle_client_pane(self) -> None:
+        """Fold the client pane to a rail, or open it."""
+        self._folded_by_hand = not self.client_pane.folded
+        self.client_pane.fold(self._folded_by_hand)
+
+    def dress(self) -> None:
+        """Take on the platform's colours after they changed."""
+        app = QApplication.instance()
+        assert isinstance(app, QApplication)
+        theme.apply(app)
+        for widget in self.findChildren(QWidget):
+            widget.update()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        small = self.width() < NARROW
+        if self._folded_by_hand is None:
+            self.client_pane.fold(small)
+        self.library.set_compact(small)
+        self.season.set_compact(small)
+        self.tally.set_compact(small)
+        self.findings.set_compact(small)
+        self.foot.setFixedHeight(150 if self.height() < 800 else 206)
+        self.statusBar().setVisible(self.height() >= 760 or not small)
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        work = self.bench.desk.work
+        if work is not None:
+            program = "" if work.program is None else work.program.id
+            place = f"{work.client.id} {program} {self.bench.week}"
+            try:
+                self.store.set_setting("open", place)
+            except CoachError:
+                self.say("Where you were could not be kept; every edit is.")
+        event.accept()
+
+    def reopen(self) -> None:
+        """Open what was open when the window was last closed, or the first client there is."""
+        place = (self.store.setting("open") or "").split()
+        known = {line.id for line in self.store.clients()}
+        if not place or place[0] not in known:
+            return
+        client_id = ClientId(place[0])
+        programs = {str(p.id) for p in self.store.programs(client_id)}
+        program = ProgramId(place[1]) if len(place) > 1 and place[1] in programs else None
+        self.open(client_id, program)
+        if program is not None and place[-1].isdigit():
+            QTimer.singleShot(0, lambda: self.bench.show_week(int(place[-1])))
