@@ -44,7 +44,7 @@ def button(text: str, run: Callable[[], object], *, primary: bool = False) -> QP
     made.setDefault(primary)
     if primary:
         made.setProperty("primary", True)
-    made.clicked.connect(lambda: run())
+    made.clicked.connect(lambda _checked: run())
     return made
 
 
