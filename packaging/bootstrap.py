@@ -257,10 +257,12 @@ def apt_get(*arguments: str) -> None:
 
 def need_qt_libraries(root: Path) -> None:
     """Ask Qt once on Linux whether the system has the libraries it needs.  Raises Stop."""
-    stamp = read_stamp(root)
-    if not sys.platform.startswith("linux") or stamp.get("qt"):
+    stamp, python = read_stamp(root), str(python_of(root))
+    x11 = bool(os.environ.get("DISPLAY")) and not os.environ.get("WAYLAND_DISPLAY")
+    question = "x11" if x11 and shutil.which("ldd") else "import"
+    answered = str(stamp.get("qt", ""))
+    if not sys.platform.startswith("linux") or question in answered.split():
         return
-    python = str(python_of(root))
     probe = "import PySide6.QtWidgets as q, pathlib; print(pathlib.Path(q.__file__).parent)"
     done = subprocess.run(
         [python, "-I", "-c", probe], stdout=subprocess.PIPE, stderr=subprocess.PIPE, check=False
@@ -269,13 +271,14 @@ def need_qt_libraries(root: Path) -> None:
         text = done.stderr.decode(errors="replace")
         library = re.search(r"(\S+\.so[.\d]*): cannot open", text)
         raise missing_libraries(library.group(1) if library else last_line(text))
-    plugin = Path(done.stdout.decode().strip(), "Qt", "plugins", "platforms", "libqxcb.so")
-    if os.environ.get("DISPLAY") and shutil.which("ldd"):
+    if question == "x11":
+        # Qt itself would blame one library whichever is missing.
+        plugin = Path(done.stdout.decode().strip(), "Qt", "plugins", "platforms", "libqxcb.so")
         listing = subprocess.run(["ldd", str(plugin)], stdout=subprocess.PIPE, check=False).stdout
-        absent = re.findall(r"(\S+) => not found", listing.decode(errors="replace"))
-        if absent and not os.environ.get("WAYLAND_DISPLAY"):
-            raise missing_libraries(", ".join(sorted(set(absent))))
-        write_stamp(root, dict(stamp, qt=not absent))
+        absent = set(re.findall(r"(\S+) => not found", listing.decode(errors="replace")))
+        if absent:
+            raise missing_libraries(", ".join(sorted(absent)))
+    write_stamp(root, dict(stamp, qt=(answered + " " + question).strip()))
 
 
 def missing_libraries(libraries: str) -> Stop:
@@ -524,24 +527,37 @@ def wait_for(
     output: Optional[IO[bytes]] = None,
 ) -> int:
     """Exit code of the command; an interrupt is the command's to answer, and we wait for it."""
-    where = None if cwd is None else str(cwd)
-    process = subprocess.Popen(
-        list(command),
-        env=environ,
-        cwd=where,
-        stdout=output,
-        stderr=None if output is None else subprocess.STDOUT,
-    )
-    before = signal.signal(signal.SIGTERM, lambda *_: process.terminate())
+    running = []  # type: List[subprocess.Popen[bytes]]
+    asked_to_end = []  # type: List[object]
+
+    def hand_on(*_: object) -> None:
+        asked_to_end.append(True)
+        for process in running:
+            process.terminate()
+
+    # The terminal sends an interrupt to the command as well; a request to end is handed on.
+    # Functions, not SIG_IGN: that the command would inherit.
+    before = {
+        signal.SIGINT: signal.signal(signal.SIGINT, lambda *_: None),
+        signal.SIGTERM: signal.signal(signal.SIGTERM, hand_on),
+    }
     try:
-        while True:
-            try:
-                code = process.wait()
-                return code if code >= 0 else 128 - code
-            except KeyboardInterrupt:
-                continue  # the terminal has sent it to the command as well
+        running.append(
+            subprocess.Popen(
+                list(command),
+                env=environ,
+                cwd=None if cwd is None else str(cwd),
+                stdout=output,
+                stderr=None if output is None else subprocess.STDOUT,
+            )
+        )
+        if asked_to_end:  # while it was being started
+            hand_on()
+        code = running[0].wait()
+        return code if code >= 0 else 128 - code
     finally:
-        signal.signal(signal.SIGTERM, before)
+        for number, answer in before.items():
+            signal.signal(number, answer)
 
 
 def last_line(text: str) -> str:

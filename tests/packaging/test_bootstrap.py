@@ -499,6 +499,38 @@ def test_a_library_that_qt_does_not_find_is_named(
     assert_one_sentence(str(stop.value), "install", "start again")
 
 
+@posix_only
+def test_a_library_that_only_an_x_window_needs_is_named_there(
+    bootstrap: ModuleType, checkout: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Qt is asked once for each kind of screen, and not again once all was there."""
+    python, ldd = bootstrap.python_of(checkout), tmp_path / "ldd"
+    python.parent.mkdir(parents=True)
+    asked = tmp_path / "asked"
+    answers = {
+        python: f"echo once >> '{asked}'; echo /there",
+        ldd: "echo 'libxkb.so.0 => not found'",
+    }
+    for tool, body in answers.items():
+        tool.write_text(f"#!/bin/sh\n{body}\n", encoding="utf-8")
+        tool.chmod(0o755)
+    monkeypatch.setattr(sys, "platform", "linux")
+    monkeypatch.setenv("PATH", f"{tmp_path}{os.pathsep}{os.environ['PATH']}")
+    monkeypatch.delenv("WAYLAND_DISPLAY", raising=False)
+    monkeypatch.delenv("DISPLAY", raising=False)
+    for _ in range(2):
+        bootstrap.need_qt_libraries(checkout)
+    assert asked.read_text(encoding="utf-8").count("once") == 1
+
+    monkeypatch.setenv("DISPLAY", ":0")
+    with pytest.raises(bootstrap.Stop, match=r"\(libxkb\.so\.0\)"):
+        bootstrap.need_qt_libraries(checkout)
+    ldd.write_text("#!/bin/sh\necho 'libxkb.so.0 => /lib/libxkb.so.0'\n", encoding="utf-8")
+    for _ in range(2):
+        bootstrap.need_qt_libraries(checkout)
+    assert asked.read_text(encoding="utf-8").count("once") == 3
+
+
 # --- the start ---
 
 
@@ -551,7 +583,7 @@ def test_a_start_from_nothing_reaches_the_program_from_any_folder(
     monkeypatch.setattr(bootstrap, "install", lambda root, kind: None)
     monkeypatch.setattr(bootstrap, "need_system_packages", lambda root, sections: None)
     bootstrap.make_environment(checkout, "run")
-    bootstrap.write_stamp(checkout, {**bootstrap.read_stamp(checkout), "qt": True})
+    bootstrap.write_stamp(checkout, {**bootstrap.read_stamp(checkout), "qt": "import x11"})
     (tmp_path / "app").mkdir()
     (tmp_path / "app" / "__main__.py").write_text("raise SystemExit(9)", encoding="utf-8")
     monkeypatch.chdir(tmp_path)
@@ -628,13 +660,16 @@ def test_the_tests_fail_if_any_part_does_or_none_was_there(
 
 
 @posix_only
-def test_an_interrupt_is_left_to_the_program(tmp_path: Path) -> None:
-    """Ctrl-C reaches both; the program ends in its own way and its exit code is handed on."""
+@pytest.mark.parametrize("number", [signal.SIGINT, signal.SIGTERM])
+def test_the_program_ends_in_its_own_way(tmp_path: Path, number: int) -> None:
+    """Ctrl-C reaches both; a request to end reaches the parent, which hands it on."""
     child = tmp_path / "child.py"
     child.write_text(
-        "import sys, time\n"
-        "try:\n    print('ready', flush=True); time.sleep(60)\n"
-        "except KeyboardInterrupt:\n    print('kept', flush=True); sys.exit(7)\n",
+        "import signal, sys, time\n"
+        "def end(*_): print('kept', flush=True); sys.exit(7)\n"
+        f"signal.signal({int(number)}, end)\n"
+        "print('ready', flush=True)\n"
+        "time.sleep(60)\n",
         encoding="utf-8",
     )
     parent = (
@@ -645,6 +680,9 @@ def test_an_interrupt_is_left_to_the_program(tmp_path: Path) -> None:
     with subprocess.Popen(command, stdout=subprocess.PIPE, start_new_session=True) as process:
         assert process.stdout is not None
         assert process.stdout.readline() == b"ready\n"
-        os.killpg(process.pid, signal.SIGINT)
+        if number == signal.SIGINT:
+            os.killpg(process.pid, number)
+        else:
+            process.send_signal(number)
         assert process.stdout.read() == b"kept\n"
     assert process.returncode == 7
