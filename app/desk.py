@@ -50,13 +50,17 @@ class Keeper(Protocol):
 
 @dataclass(frozen=True, slots=True)
 class Preview:
-    """An edit that nobody has kept: the program it would make, and the findings that change."""
+    """An edit that nobody has kept: the program it would make, and the findings that change.
+
+    findings: all of them, as they would stand.
+    """
 
     edit: Edit
     before: Program
     after: Program
     gained: tuple[Finding, ...]
     lost: tuple[Finding, ...]
+    findings: tuple[Finding, ...] = ()
 
 
 class Desk:
@@ -219,15 +223,9 @@ class Desk:
         """What `edit` would do. Raises EditError if it cannot be applied."""
         before = self.program
         after = edit(before)
-        was, becomes = self.findings, self.check(after)
-        ids_before, ids_after = {f.id for f in was}, {f.id for f in becomes}
-        return Preview(
-            edit,
-            before,
-            after,
-            gained=tuple(f for f in becomes if f.id not in ids_before),
-            lost=tuple(f for f in was if f.id not in ids_after),
-        )
+        findings = self.check(after)
+        change = checks.difference(self.findings, findings)
+        return Preview(edit, before, after, change.gained, change.lost, findings)
 
     def load(self, slot: Slot) -> Load | None:
         """The load for a slot from the open client's tests; None where nothing was tested."""
