@@ -665,10 +665,10 @@ def test_the_program_ends_in_its_own_way(tmp_path: Path, number: int) -> None:
     """Ctrl-C reaches both; a request to end reaches the parent, which hands it on."""
     child = tmp_path / "child.py"
     child.write_text(
-        "import signal, sys, time\n"
-        "def end(*_): print('kept', flush=True); sys.exit(7)\n"
+        "import os, signal, time\n"
+        "def end(*_): os.write(1, b'kept\\n'); os._exit(7)\n"
         f"signal.signal({int(number)}, end)\n"
-        "print('ready', flush=True)\n"
+        "os.write(1, b'ready\\n')\n"
         "time.sleep(60)\n",
         encoding="utf-8",
     )
