@@ -168,7 +168,7 @@ reps = st.tuples(st.integers(1, 30), st.integers(0, 30)).map(lambda r: Reps(r[0]
 slots = st.builds(
     Slot,
     id=st.just(SlotId(0)),
-    strand=st.integers(1, 10_000).map(StrandId),
+    strand=st.just(StrandId(0)),
     exercise=exercise_keys,
     sets=st.integers(1, MAX_SETS),
     reps=reps,
@@ -181,12 +181,12 @@ slots = st.builds(
     load_kg=st.none() | amounts(0, 400),
     pinned=st.frozensets(st.sampled_from(Field)),
 )
-"""Slots without an id of their own yet; `numbered` gives it."""
+"""Slots without id and strand of their own yet; `numbered` gives them."""
 
 sessions = st.builds(
     Session,
     id=st.just(SessionId(0)),
-    strand=st.integers(1, 10_000).map(StrandId),
+    strand=st.just(StrandId(0)),
     title=texts,
     slots=few(slots, 4),
     note=texts,
@@ -208,32 +208,55 @@ acceptances = st.builds(Acceptance, finding=names, reason=texts)
 
 
 def numbered(program: Program) -> Program:
-    """The program with an id of its own for every part that has none (0), in order."""
-    next_id = program.next_id
+    """The program with an id for every part that has none (0), and strands that keep the law.
 
-    def number(given: int) -> int:
+    The n-th part of a week that has no strand gets the n-th strand; a strand that its week holds
+    already is exchanged for a new one.
+    """
+    next_id = program.next_id
+    strands: list[int] = []
+
+    def new() -> int:
         nonlocal next_id
-        if given:
-            return given
         next_id += 1
         return next_id - 1
 
-    def with_ids(session: Session) -> Session:
-        slots = tuple(replace(slot, id=SlotId(number(slot.id))) for slot in session.slots)
-        return replace(session, id=SessionId(number(session.id)), slots=slots)
+    def free_strand(given: int, taken: set[int]) -> StrandId:
+        while not given or given in taken:
+            known = next((s for s in strands if s not in taken), 0) if not given else 0
+            given = known or new()
+            if not known:
+                strands.append(given)
+        taken.add(given)
+        return StrandId(given)
 
-    weeks = tuple(
-        replace(
-            week,
-            id=WeekId(number(week.id)),
-            days=tuple(
-                replace(day, sessions=tuple(map(with_ids, day.sessions))) if day.sessions else day
-                for day in week.days
-            ),
+    def sound(part: Slot | Session, taken: set[int]) -> Slot | Session:
+        strand = free_strand(part.strand, taken)
+        if part.id and strand == part.strand:
+            return part
+        return replace(part, id=part.id or new(), strand=strand)
+
+    def sound_session(session: Session, taken: set[int]) -> Session:
+        slots = tuple(sound(slot, taken) for slot in session.slots)
+        if any(a is not b for a, b in zip(slots, session.slots, strict=True)):
+            session = replace(session, slots=slots)
+        return sound(session, taken)
+
+    def sound_week(week: Week) -> Week:
+        taken: set[int] = set()
+        days = tuple(
+            replace(day, sessions=tuple(sound_session(s, taken) for s in day.sessions))
+            for day in week.days
         )
-        for week in program.weeks
-    )
-    return replace(program, weeks=weeks, next_id=next_id)
+        same = week.id and all(
+            a is b
+            for new_day, day in zip(days, week.days, strict=True)
+            for a, b in zip(new_day.sessions, day.sessions, strict=True)
+        )
+        return week if same else replace(week, id=WeekId(week.id or new()), days=days)
+
+    weeks_now = tuple(map(sound_week, program.weeks))
+    return replace(program, weeks=weeks_now, next_id=next_id)
 
 
 def in_blocks(count: int, names_of_blocks: tuple[str, ...]) -> tuple[Block, ...]:
