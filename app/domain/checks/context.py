@@ -1,0 +1,132 @@
+"""For whom a program is checked, and what of it stays the same while weeks are edited."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
+
+from app.domain.client import Client, Limitation
+from app.domain.exercise import Catalogue, Equipment, Exercise, ExerciseKey, Motion, Muscle, Reach
+from app.domain.facts import FactsMemo
+from app.domain.muscle_groups import GROUP_OF
+from app.domain.program import Program
+from app.domain.ranges import Range, RangeBook
+
+ANGLELESS = frozenset({Motion.OVERHEAD, Motion.COMPRESSION, Motion.IMPACT})
+"""Motions that a limitation rules out as such, whatever angle it names."""
+
+
+@dataclass(frozen=True, slots=True)
+class Breach:
+    """A limitation that an exercise breaks, and the reach that breaks it."""
+
+    limitation: Limitation
+    reach: Reach
+
+
+class Context:
+    """A client, a catalogue, a range book and a program's aims, with what follows from them.
+
+    Bands and exercise verdicts are remembered, because a drag asks for them hundreds of times.
+    """
+
+    def __init__(
+        self, program: Program, client: Client, catalogue: Catalogue, ranges: RangeBook
+    ) -> None:
+        self.client = client
+        self.catalogue = catalogue
+        self.ranges = ranges
+        self.start = program.start
+        self.curve = program.curve
+        self.emphasis: tuple[Muscle, ...] = program.emphasis or client.emphasis
+        self.emphasised_groups = frozenset(GROUP_OF[muscle] for muscle in self.emphasis)
+        self.facts = FactsMemo(catalogue, program.curve)
+        self._bands: dict[tuple[str, str, int], Range | None] = {}
+        self._breaches: dict[ExerciseKey, tuple[Breach, ...]] = {}
+        self._missing: dict[ExerciseKey, tuple[Equipment, ...]] = {}
+
+    def suits(
+        self, program: Program, client: Client, catalogue: Catalogue, ranges: RangeBook
+    ) -> bool:
+        """True if what is remembered here still holds for these."""
+        return (
+            self.client is client
+            and self.catalogue is catalogue
+            and self.ranges is ranges
+            and self.start == program.start
+            and self.curve == program.curve
+            and self.emphasis == (program.emphasis or client.emphasis)
+        )
+
+    def band(self, rule: str, kind: str = "", *, index: int = 0) -> Range | None:
+        """The range of a rule for this client in the plan's week `index`; None without one."""
+        question = (rule, kind, index)
+        try:
+            return self._bands[question]
+        except KeyError:
+            found = self.ranges.find(
+                rule,
+                self.client.status,
+                goal=self.client.goal,
+                kind=kind,
+                age=self.client.age_on(self.week_start(index)),
+                week=index + 1,
+            )
+            self._bands[question] = found
+            return found
+
+    def cap(self, day: int) -> Range | None:
+        """The minutes that the client has on a weekday, as a range; None if nothing is known."""
+        if not any(free.minutes for free in self.client.free):
+            return None
+        band = self.band("session_minutes")
+        return band and replace(band, high=float(self.client.free[day].minutes))
+
+    def week_start(self, index: int) -> date:
+        """The Monday of week `index`."""
+        return self.start + timedelta(weeks=index)
+
+    def day_date(self, index: int, day: int) -> date:
+        """The date of a day, 0 for Monday, of week `index`."""
+        return self.start + timedelta(weeks=index, days=day)
+
+    def breaches(self, exercise: Exercise) -> tuple[Breach, ...]:
+        """Limitations of the client, in force or not, that the exercise breaks."""
+        found = self._breaches.get(exercise.key)
+        if found is None:
+            found = self._breaches[exercise.key] = breaches(exercise, self.client)
+        return found
+
+    def missing(self, exercise: Exercise) -> tuple[Equipment, ...]:
+        """Equipment that the exercise needs and the client does not have."""
+        found = self._missing.get(exercise.key)
+        if found is None:
+            found = self._missing[exercise.key] = missing_equipment(exercise, self.client)
+        return found
+
+
+def breaches(exercise: Exercise, client: Client) -> tuple[Breach, ...]:
+    """Limitations of the client, in force or not, that the exercise's reaches break."""
+    return tuple(
+        Breach(limitation, reach)
+        for limitation in client.limitations
+        for reach in exercise.reaches
+        if _breaks(reach, limitation)
+    )
+
+
+def _breaks(reach: Reach, limitation: Limitation) -> bool:
+    if reach.joint is not limitation.joint or reach.motion is not limitation.motion:
+        return False
+    if limitation.past_degrees is None or reach.motion in ANGLELESS:
+        return True
+    return reach.degrees > limitation.past_degrees
+
+
+def missing_equipment(exercise: Exercise, client: Client) -> tuple[Equipment, ...]:
+    """Equipment that the exercise needs and the client does not have."""
+    return tuple(
+        thing
+        for thing in exercise.equipment
+        if thing is not Equipment.BODY and thing not in client.equipment
+    )

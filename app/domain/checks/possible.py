@@ -1,0 +1,119 @@
+"""What the client can do at all: time, limitations, equipment."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from datetime import date
+
+from app.domain.checks.context import Breach, Context
+from app.domain.checks.prescription import working_slots
+from app.domain.checks.say import day_place, day_text, finding, listing, slot_place
+from app.domain.client import Limitation, Side
+from app.domain.exercise import Equipment, Motion
+from app.domain.facts import WeekFacts
+from app.domain.findings import Finding
+from app.domain.program import DAYS
+
+
+def session_minutes(week: WeekFacts, context: Context, *, index: int) -> Iterator[Finding]:
+    """Expected minutes of each day's sessions against the time the client has (min)."""
+    for day, minutes in enumerate(week.minutes_by_day):
+        measured = round(minutes)
+        if not measured or (band := context.cap(day)) is None or measured in band:
+            continue
+        cap = band.high or 0
+        if cap:
+            over = f"{measured - cap:g} over the cap of {cap:g}"
+        else:
+            note = context.client.free[day].note
+            over = f"but {DAYS[day]} is not free{f' ({note})' if note else ''}"
+        yield finding(
+            "session_minutes",
+            band,
+            place=day_place(week.week, day),
+            about=DAYS[day].lower(),
+            text=f"{DAYS[day]} {measured} min, {over}",
+            measured=measured,
+        )
+
+
+_DOES = {
+    Motion.FLEXION: "bends",
+    Motion.EXTENSION: "straightens",
+    Motion.ABDUCTION: "spreads",
+    Motion.ADDUCTION: "draws in",
+    Motion.ROTATION: "turns",
+    Motion.OVERHEAD: "works overhead with",
+    Motion.COMPRESSION: "loads",
+    Motion.IMPACT: "jolts",
+}
+
+
+def limitation(week: WeekFacts, context: Context, *, index: int) -> Iterator[Finding]:
+    """Exercises that ask a joint for what the client's limitation rules out on that date."""
+    band = context.band("limitation", index=index)
+    if band is None or not context.client.limitations:
+        return
+    for day, facts in week.sessions:
+        for at in facts.slots:
+            broken = context.breaches(at.exercise)
+            for breach in _in_force(broken, context.day_date(index, day)) if broken else ():
+                yield finding(
+                    "limitation",
+                    replace(band, note=limitation_text(breach.limitation)),
+                    place=slot_place(week.week, day, session=facts.session, at=at),
+                    about=f"{at.slot.exercise}:{_motion_key(breach)}",
+                    text=f"{at.exercise.name} {breach_text(breach)}",
+                )
+
+
+def _in_force(broken: tuple[Breach, ...], day: date) -> tuple[Breach, ...]:
+    """Breaches of limitations in force on that day, the first for each motion and side."""
+    first: dict[str, Breach] = {}
+    for breach in broken:
+        if breach.limitation.applies_on(day):
+            first.setdefault(_motion_key(breach), breach)
+    return tuple(first.values())
+
+
+def _motion_key(breach: Breach) -> str:
+    ruled_out = breach.limitation
+    return f"{ruled_out.joint}-{ruled_out.motion}-{ruled_out.side}"
+
+
+def limitation_text(ruled_out: Limitation) -> str:
+    """'limitation of 2 Oct 2026', or 'limitation' where nobody wrote since when."""
+    since = ruled_out.since
+    return "limitation" if since is None else f"limitation of {day_text(since)}"
+
+
+def breach_text(breach: Breach) -> str:
+    """'bends the left knee past 90°'."""
+    ruled_out = breach.limitation
+    side = "" if ruled_out.side is Side.BOTH else f"{ruled_out.side.value} "
+    past = ruled_out.past_degrees
+    far = "" if past is None or not breach.reach.degrees else f" past {past}°"
+    return f"{_DOES[ruled_out.motion]} the {side}{ruled_out.joint.value}{far}"
+
+
+def equipment(week: WeekFacts, context: Context, *, index: int) -> Iterator[Finding]:
+    """Exercises that need something the client does not have."""
+    band = context.band("equipment", index=index)
+    if band is None:
+        return
+    for place, at in working_slots(week):
+        if missing := context.missing(at.exercise):
+            yield finding(
+                "equipment",
+                band,
+                place=place,
+                about=at.slot.exercise,
+                text=f"{at.exercise.name} needs {equipment_text(missing)}",
+                measured=len(missing),
+            )
+
+
+def equipment_text(things: tuple[Equipment, ...]) -> str:
+    """'barbell and rack'."""
+    return listing([thing.value.replace("_", " ") for thing in things])

@@ -1,0 +1,113 @@
+"""How often, and how soon again: sessions a week for a muscle, hours between hard ones."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from app.domain.checks.context import Context
+from app.domain.checks.say import (
+    amount,
+    finding,
+    how_far,
+    lead,
+    listing,
+    plural,
+    session_place,
+    week_place,
+)
+from app.domain.exercise import Muscle
+from app.domain.facts import DaySession, WeekFacts
+from app.domain.findings import Finding
+from app.domain.muscle_groups import GROUPS, muscle_name
+from app.domain.program import DAYS
+
+HARD_FROM = 3.0
+"""Fractional sets from which a session is hard on a muscle. Common practice."""
+
+
+def weekly_frequency(week: WeekFacts, context: Context, *, index: int) -> Iterator[Finding]:
+    """Sessions a week that train each emphasised muscle, and each group (sessions)."""
+    if week.is_light:
+        return
+    counts = [
+        (muscle.value, muscle_name(muscle), week.frequency.get(muscle, 0), "emphasised")
+        for muscle in context.emphasis
+        if week.sets.get(muscle)
+    ]
+    counts += [
+        (
+            group.key,
+            group.name,
+            max(week.frequency.get(muscle, 0) for muscle in group.muscles),
+            "other",
+        )
+        for number, group in enumerate(GROUPS)
+        if group.main and number not in context.emphasised_groups and week.by_group[number]
+    ]
+    for about, name, sessions, kind in counts:
+        band = context.band("weekly_frequency", kind, index=index)
+        if band is None or sessions in band:
+            continue
+        yield finding(
+            "weekly_frequency",
+            band,
+            place=week_place(week.week),
+            about=about,
+            text=f"{name} {plural(sessions, 'session', 'sessions')}, {how_far(sessions, band)}",
+            measured=sessions,
+            where=f"week {index + 1}",
+        )
+
+
+def spacing(week: WeekFacts, context: Context, *, index: int) -> Iterator[Finding]:
+    """Hours between two sessions of the week that are hard on the same muscle (hours)."""
+    sessions = week.sessions
+    for number, later in enumerate(sessions):
+        seen: set[Muscle] = set()
+        for earlier in reversed(sessions[:number]):
+            yield from _too_soon(earlier, later, week=week, context=context, seen=seen)
+
+
+def spacing_over_sunday(
+    before: WeekFacts, week: WeekFacts, *, context: Context, index: int
+) -> Iterator[Finding]:
+    """Hours between the last hard session of a muscle in one week and the first in the next."""
+    seen: set[Muscle] = set()
+    for later in week.sessions:
+        for earlier in reversed(before.sessions):
+            yield from _too_soon(earlier, later, week=week, context=context, seen=seen, days_back=7)
+
+
+def _too_soon(
+    earlier: DaySession,
+    later: DaySession,
+    *,
+    week: WeekFacts,
+    context: Context,
+    seen: set[Muscle],
+    days_back: int = 0,
+) -> Iterator[Finding]:
+    """The finding on muscles that are hard worked in both sessions too soon after another."""
+    band = context.band("spacing")
+    hours = 24.0 * (later.day - earlier.day + days_back)
+    if band is None or hours in band:
+        return
+    first, second = earlier.facts.sets, later.facts.sets
+    both = [
+        muscle
+        for muscle, sets in second.items()
+        if sets >= HARD_FROM and muscle not in seen and first.get(muscle, 0.0) >= HARD_FROM
+    ]
+    if not both:
+        return
+    seen.update(both)
+    names = listing([muscle_name(muscle).lower() for muscle in both])
+    after = "the same day" if not hours else f"{amount(hours)} h after {DAYS[earlier.day]}"
+    yield finding(
+        "spacing",
+        band,
+        place=session_place(week.week, later.day, session=later.facts.session),
+        about=f"after-{earlier.facts.session.strand}",
+        text=f"{lead(names)} again {after}, {how_far(hours, band, 'h')}",
+        measured=hours,
+    )

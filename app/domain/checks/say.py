@@ -1,0 +1,101 @@
+"""How findings are put into words: the measured value first, then how far it lies outside."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import date
+
+from app.domain.facts import SlotFacts
+from app.domain.findings import Finding, Place, Weight
+from app.domain.program import DAYS, Session, Week
+from app.domain.ranges import Range
+
+WEIGHTS = {weight.name.lower(): weight for weight in Weight}
+
+
+def amount(value: float) -> str:
+    """A number as a coach writes it: no trailing noughts, two decimals at most."""
+    return f"{round(value, 2):g}"
+
+
+def listing(words: Sequence[str]) -> str:
+    """'a', 'a and b', 'a, b and c'."""
+    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"
+
+
+def lead(words: str) -> str:
+    """The words with a capital first letter."""
+    return words[:1].upper() + words[1:]
+
+
+def how_far(measured: float, band: Range, unit: str = "") -> str:
+    """'2 short of 12–20' or '3 over 12–20', with the near end alone where the range is open."""
+    short = band.short_by(measured)
+    unit = f" {unit}" if unit else ""
+    if short:
+        whole = band.text if band.high is not None else amount(band.low or 0)
+        return f"{amount(short)}{unit} short of {whole}"
+    whole = band.text if band.low is not None else amount(band.high or 0)
+    return f"{amount(band.over_by(measured))}{unit} over {whole}"
+
+
+def plural(count: float, one: str, many: str) -> str:
+    """'1 set', '2 sets', '0.5 sets'."""
+    return f"{amount(count)} {one if count == 1 else many}"
+
+
+_MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+
+
+def day_text(day: date) -> str:
+    """'2 Oct 2026', whatever the system's language."""
+    return f"{day.day} {_MONTHS[day.month - 1]} {day.year}"
+
+
+def week_place(week: Week) -> Place:
+    """The whole week."""
+    return Place(week=week.id)
+
+
+def day_place(week: Week, day: int) -> Place:
+    """A day of the week."""
+    return Place(week=week.id, day=day)
+
+
+def session_place(week: Week, day: int, *, session: Session) -> Place:
+    """A session of the week; its strand keeps the finding's id steady."""
+    return Place(week=week.id, day=day, session=session.id, strand=session.strand)
+
+
+def slot_place(week: Week, day: int, *, session: Session, at: SlotFacts) -> Place:
+    """A slot of the week."""
+    return Place(week.id, day, session.id, slot=at.slot.id, strand=at.slot.strand)
+
+
+def finding(
+    rule: str,
+    band: Range,
+    *,
+    place: Place,
+    about: str,
+    text: str,
+    measured: float | None = None,
+    where: str = "",
+) -> Finding:
+    """The finding that `band` is left, or for a matter of yes or no that it speaks of."""
+    below = None
+    if measured is not None:
+        below = True if band.short_by(measured) else False if band.over_by(measured) else None
+    return Finding(
+        rule=rule,
+        weight=WEIGHTS[band.weight],
+        place=place,
+        about=about,
+        text=text,
+        measured=measured,
+        range=band,
+        below=below,
+        place_text=where or ("" if place.day is None else DAYS[place.day]),
+        reason=band.reason,
+        source=band.source,
+    )

@@ -1,0 +1,218 @@
+"""How much a week asks for: sets per muscle, sessions per muscle, minutes, tonnage, zones.
+
+A set counts 1 for a prime mover; for a muscle that helps it counts a part (the data of the
+exercise, usually a half), all or nothing, by the way of counting. Counting parts fitted the
+trials best (pelland2024). Warm-up drills are no working sets and count for nothing.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from enum import StrEnum
+
+from app.domain.curve import Curve, find_curve
+from app.domain.effort import Effort, Rir, fraction
+from app.domain.exercise import Catalogue, Exercise, LoadKind, Muscle, Pattern
+from app.domain.program import Program, Session, Slot, Week
+from app.domain.session_time import Minutes, Pace, session_minutes, start_minutes
+from app.domain.working import COMMON_PRACTICE, Line, Working
+
+__all__ = [
+    "Counting",
+    "Minutes",
+    "Pace",
+    "RepZone",
+    "frequency",
+    "intensity_distribution",
+    "minutes_working",
+    "program_sets",
+    "rep_zone",
+    "rep_zones",
+    "session_minutes",
+    "session_sets",
+    "sets_working",
+    "start_minutes",
+    "tonnage_kg",
+    "weekly_sets",
+]
+
+TRAINED_FROM = 1.0
+"""Fractional sets from which a session counts as training a muscle. Common practice."""
+
+
+class Counting(StrEnum):
+    """What a set counts for a muscle that only helps: its part, nothing, or as much as any."""
+
+    FRACTIONAL = "fractional"
+    DIRECT = "direct"
+    TOTAL = "total"
+
+
+def session_sets(
+    session: Session, catalogue: Catalogue, counting: Counting | str = Counting.FRACTIONAL
+) -> Mapping[Muscle, float]:
+    """Sets of one session for each muscle that gets any, in the order of `Muscle`."""
+    return _sets(session.slots, catalogue, counting)
+
+
+def weekly_sets(
+    week: Week, catalogue: Catalogue, counting: Counting | str = Counting.FRACTIONAL
+) -> Mapping[Muscle, float]:
+    """Sets of one week for each muscle that gets any, in the order of `Muscle`."""
+    return _sets(week.slots(), catalogue, counting)
+
+
+def program_sets(
+    program: Program, catalogue: Catalogue, counting: Counting | str = Counting.FRACTIONAL
+) -> tuple[Mapping[Muscle, float], ...]:
+    """Sets per muscle of every week of the program."""
+    return tuple(weekly_sets(week, catalogue, counting) for week in program.weeks)
+
+
+def _sets(
+    slots: Iterable[Slot], catalogue: Catalogue, counting: Counting | str
+) -> Mapping[Muscle, float]:
+    counting = Counting(counting)
+    total = dict.fromkeys(Muscle, 0.0)
+    for slot in slots:
+        exercise = catalogue[slot.exercise]
+        if exercise.pattern is Pattern.DRILL:
+            continue
+        for work in exercise.work:
+            total[work.muscle] += slot.sets * _part(work.fraction, counting)
+    return {muscle: sets for muscle, sets in total.items() if sets}
+
+
+def _part(part: float, counting: Counting) -> float:
+    match counting:
+        case Counting.FRACTIONAL:
+            return part
+        case Counting.DIRECT:
+            return 1.0 if part >= 1.0 else 0.0
+        case Counting.TOTAL:
+            return 1.0 if part > 0 else 0.0
+
+
+def frequency(week: Week, catalogue: Catalogue) -> Mapping[Muscle, int]:
+    """Sessions of the week that train each muscle: those with at least one fractional set for it.
+
+    Muscles that no session trains are left out.
+    """
+    count: dict[Muscle, int] = {}
+    for _, session in week.sessions():
+        for muscle, sets in session_sets(session, catalogue).items():
+            if sets >= TRAINED_FROM:
+                count[muscle] = count.get(muscle, 0) + 1
+    return {muscle: count[muscle] for muscle in Muscle if muscle in count}
+
+
+class RepZone(StrEnum):
+    """Zones of repetitions, as the continuum has them (schoenfeld2021-continuum: 1-5, 8-12, 15
+    and more). Where its zones leave a gap the edge is drawn by common practice.
+    """
+
+    HEAVY = "heavy"  # up to 5
+    MODERATE = "moderate"  # 6 to 12
+    LIGHT = "light"  # 13 and more
+
+
+def rep_zone(reps: float) -> RepZone:
+    """The zone of a set of so many repetitions."""
+    if reps < 5.5:
+        return RepZone.HEAVY
+    return RepZone.MODERATE if reps < 12.5 else RepZone.LIGHT
+
+
+def rep_zones(week: Week, catalogue: Catalogue) -> Mapping[RepZone, int]:
+    """Sets of the week in each zone of repetitions; timed sets and drills are left out."""
+    count = dict.fromkeys(RepZone, 0)
+    for slot in week.slots():
+        exercise = catalogue[slot.exercise]
+        if not exercise.timed and exercise.pattern is not Pattern.DRILL:
+            count[rep_zone(slot.reps.middle)] += slot.sets
+    return count
+
+
+def set_fraction(effort: Effort, reps: float, curve: str | Curve = "textbook") -> float:
+    """The fraction of 1RM of a set; past the end of the curve, the curve's lowest."""
+    found = find_curve(curve)
+    to_failure = reps + effort.reps if isinstance(effort, Rir) else reps
+    return found.lowest if to_failure > found.max_reps else fraction(effort, reps, found)
+
+
+def intensity_distribution(
+    week: Week, catalogue: Catalogue, curve: str | Curve = "textbook"
+) -> Mapping[int, int]:
+    """Sets of the week in each tenth of 1RM: 70 stands for 70 % to under 80 %.
+
+    Exercises that take no load in kg, timed ones and drills are left out. Tenths without sets
+    are left out; the others come lightest first.
+    """
+    count: dict[int, int] = {}
+    for slot in week.slots():
+        exercise = catalogue[slot.exercise]
+        if exercise.timed or exercise.load_kind in (LoadKind.BAND, LoadKind.NONE):
+            continue
+        tenth = 10 * int(set_fraction(slot.effort, slot.reps.middle, curve) * 10 + 1e-9)
+        count[tenth] = count.get(tenth, 0) + slot.sets
+    return dict(sorted(count.items()))
+
+
+def tonnage_kg(
+    slots: Iterable[Slot], catalogue: Catalogue, load_kg: Callable[[Slot], float | None]
+) -> float:
+    """Sets x repetitions x load over the slots, kg; both hands and both sides are counted.
+
+    load_kg: the load of a slot in the exercise's own terms, None where it has none. Timed sets
+    have no tonnage.
+    """
+    total = 0.0
+    for slot in slots:
+        exercise, load = catalogue[slot.exercise], load_kg(slot)
+        if load is None or exercise.timed:
+            continue
+        total += slot.sets * slot.reps.middle * load * _sides(exercise)
+    return total
+
+
+def _sides(exercise: Exercise) -> int:
+    hands = 2 if exercise.load_kind is LoadKind.DUMBBELL_EACH else 1
+    return 2 * hands if exercise.unilateral else hands
+
+
+def sets_working(week: Week, muscle: Muscle, catalogue: Catalogue) -> Working:
+    """How the week's fractional sets for a muscle come about, slot by slot."""
+    lines = []
+    for slot in week.slots():
+        exercise = catalogue[slot.exercise]
+        part = exercise.fraction(muscle)
+        if not part or exercise.pattern is Pattern.DRILL:
+            continue
+        role = "prime mover" if part >= 1 else "helps"
+        lines.append(Line(exercise.name, f"{slot.sets} × {part:g} = {slot.sets * part:g}", role))
+    total = weekly_sets(week, catalogue).get(muscle, 0.0)
+    return Working(
+        title=f"{total:g} sets",
+        about=f"{muscle.value.replace('_', ' ').capitalize()}, fractional sets of the week",
+        lines=tuple(lines),
+        sources=("pelland2024",),
+    )
+
+
+def minutes_working(session: Session, catalogue: Catalogue) -> Working:
+    """How the session's expected minutes come about."""
+    minutes = session_minutes(session, catalogue)
+    starts = start_minutes(session, catalogue)
+    ends = (*starts[1:], minutes.expected)
+    lines = [Line("Warm-up and ramp sets", f"{starts[0]:.0f} min")] if starts else []
+    for slot, start, end in zip(session.slots, starts, ends, strict=True):
+        pair = f", in turn ({slot.pair})" if slot.pair else ""
+        name = catalogue[slot.exercise].name
+        remark = f"{slot.sets} sets, rest {slot.rest_s} s{pair}"
+        lines.append(Line(name, f"{end - start:.1f} min", remark))
+    return Working(
+        title=f"{minutes.expected:.0f} min",
+        about=f"{session.title or 'Session'}, {minutes.low:.0f} to {minutes.high:.0f} min",
+        lines=tuple(lines),
+        sources=("acsm2009", COMMON_PRACTICE),
+    )

@@ -1,0 +1,96 @@
+"""Time, limitations and equipment."""
+
+from __future__ import annotations
+
+from datetime import timedelta
+
+import pytest
+
+from app.domain.client import NO_TIME, FreeTime, Limitation, Side
+from app.domain.exercise import Equipment, Joint, Motion
+from app.domain.findings import Weight
+from tests.builders import START, client
+from tests.domain.checks.ask import findings, texts
+
+KNEE = Limitation(Joint.KNEE, Motion.FLEXION, Side.LEFT, past_degrees=90)
+
+
+def free(minutes: int, note: str = "") -> tuple[FreeTime, ...]:
+    """So many minutes on Monday and an hour on Sunday."""
+    return (FreeTime(minutes, note), *(FreeTime(),) * 5, FreeTime(60))
+
+
+# 6 min, 3 x 40 s, 3 x 120 s, 60 s: 15 min
+QUARTER = "Mon: curl 3x10 rest 120"
+
+
+@pytest.mark.parametrize(
+    ("minutes", "said"), [(15, []), (14, ["Monday 15 min, 1 over the cap of 14"])]
+)
+def test_a_session_fits_the_day(minutes: int, said: list[str]) -> None:
+    assert texts("session_minutes", QUARTER, who=client(free=free(minutes))) == said
+
+
+def test_two_sessions_of_a_day_are_added_up() -> None:
+    who = client(free=free(29))
+    assert len(texts("session_minutes", f"{QUARTER} | {QUARTER}", who=who)) == 1
+
+
+def test_a_day_that_is_not_free_is_named_with_its_reason() -> None:
+    (finding,) = findings("session_minutes", QUARTER, who=client(free=free(0, "on call")))
+    assert finding.text == "Monday 15 min, but Monday is not free (on call)"
+    assert (finding.measured, finding.below) == (15, False)
+
+
+def test_without_any_availability_nothing_is_said() -> None:
+    assert texts("session_minutes", QUARTER, who=client(free=NO_TIME)) == []
+
+
+def test_a_limitation_is_a_conflict_past_its_angle() -> None:
+    who = client(limitations=(KNEE,))
+    (finding,) = findings("limitation", "Mon: split_squat 3x8, leg_press 3x8, curl 3x8", who=who)
+    assert finding.text == "Split squat bends the left knee past 90°"
+    assert finding.weight is Weight.CONFLICT
+    assert finding.place_text == "Monday"
+
+
+def test_a_motion_can_be_ruled_out_altogether() -> None:
+    who = client(limitations=(Limitation(Joint.SHOULDER, Motion.OVERHEAD, past_degrees=90),))
+    assert texts("limitation", "Mon: overhead_press 3x8", who=who) == [
+        "Overhead press works overhead with the shoulder"
+    ]
+    hip = client(limitations=(Limitation(Joint.HIP, Motion.FLEXION),))
+    assert texts("limitation", "Mon: hip_thrust 3x8, curl 3x8", who=hip) == [
+        "Hip thrust bends the hip"
+    ]
+
+
+@pytest.mark.parametrize(
+    ("since", "until", "count"),
+    [(-1, 0, 1), (0, 1, 1), (1, None, 0), (None, -1, 0), (None, None, 1)],
+)
+def test_a_limitation_holds_between_its_dates(
+    since: int | None, until: int | None, count: int
+) -> None:
+    # days from the first Monday of the plan
+    ends = [None if d is None else START + timedelta(days=d) for d in (since, until)]
+    knee = Limitation(Joint.KNEE, Motion.FLEXION, past_degrees=90, since=ends[0], until=ends[1])
+    who = client(limitations=(knee,))
+    assert len(texts("limitation", "Mon: split_squat 3x8", who=who, plan_week=1)) == count
+
+
+def test_two_limitations_on_the_same_motion_speak_once() -> None:
+    who = client(limitations=(KNEE, Limitation(Joint.KNEE, Motion.FLEXION, Side.LEFT, 60)))
+    found = findings("limitation", "Mon: split_squat 3x8", who=who)
+    assert len({finding.id for finding in found}) == len(found) == 1
+
+
+def test_missing_equipment_is_a_conflict() -> None:
+    who = client(equipment=frozenset({Equipment.BODY, Equipment.BENCH}))
+    (finding,) = findings("equipment", "Mon: back_squat 3x8, push_up 3x8", who=who)
+    assert finding.text == "Back squat needs barbell and rack"
+    assert (finding.weight, finding.measured) == (Weight.CONFLICT, 2)
+
+
+def test_own_weight_is_always_in_reach() -> None:
+    assert texts("equipment", "Mon: push_up 3x8", who=client(equipment=frozenset())) == []

@@ -1,0 +1,153 @@
+"""Sets per muscle, sessions per muscle, zones and tonnage."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from app.domain.dose import (
+    Counting,
+    RepZone,
+    frequency,
+    intensity_distribution,
+    minutes_working,
+    program_sets,
+    rep_zone,
+    rep_zones,
+    session_sets,
+    sets_working,
+    tonnage_kg,
+    weekly_sets,
+)
+from app.domain.edits.fields import add_sets
+from app.domain.exercise import Muscle, UnknownExercise
+from tests.builders import CATALOGUE, program, session, slot, week
+
+BENCH_AND_ARMS = "Mon: bench_press 4x8, triceps_extension 3x12"
+
+
+@pytest.mark.parametrize(
+    ("counting", "sets"),
+    [(Counting.FRACTIONAL, 5.0), (Counting.DIRECT, 3.0), ("total", 7.0)],
+)
+def test_helping_sets_count_a_part_nothing_or_whole(counting: str, sets: float) -> None:
+    # pelland2024's three ways of counting
+    assert weekly_sets(week(BENCH_AND_ARMS), CATALOGUE, counting)[Muscle.TRICEPS] == sets
+
+
+def test_two_equal_days_count_twice() -> None:
+    # hip thrust 4 and squat 3 direct, Romanian deadlift 3 helping, twice a week: 17 (pelland2024)
+    day = "hip_thrust 4x8, back_squat 3x8, romanian_deadlift 3x8"
+    sets = weekly_sets(week(f"Mon: {day} | Thu: {day}"), CATALOGUE)
+    assert sets[Muscle.GLUTEALS] == 17.0
+
+
+def test_muscles_without_sets_are_left_out() -> None:
+    assert set(weekly_sets(week("Mon: curl 3x12"), CATALOGUE)) == {Muscle.BICEPS}
+    assert weekly_sets(week(), CATALOGUE) == {}
+
+
+def test_drills_are_no_working_sets() -> None:
+    assert session_sets(session("band_walk 2x15"), CATALOGUE) == {}
+
+
+def test_an_unknown_exercise_is_named() -> None:
+    with pytest.raises(UnknownExercise, match="sled_drag"):
+        weekly_sets(week("Mon: sled_drag 3x8"), CATALOGUE)
+
+
+def test_a_session_trains_a_muscle_from_one_fractional_set_on() -> None:
+    built = week("Mon: bench_press 2x8 | Wed: bench_press 1x8 | Fri: curl 1x12")
+    count = frequency(built, CATALOGUE)
+    assert count[Muscle.TRICEPS] == 1  # 1.0 on Monday, 0.5 on Wednesday
+    assert count[Muscle.CHEST] == 2
+    assert Muscle.QUADRICEPS not in count
+
+
+def test_every_week_of_a_program_is_counted() -> None:
+    built = program("Mon: curl 3x12", "Mon: curl 4x12")
+    assert [sets[Muscle.BICEPS] for sets in program_sets(built, CATALOGUE)] == [3, 4]
+
+
+@pytest.mark.parametrize(
+    ("reps", "zone"),
+    [
+        (1, RepZone.HEAVY),
+        (5, RepZone.HEAVY),
+        (6, RepZone.MODERATE),
+        (8, RepZone.MODERATE),
+        (12, RepZone.MODERATE),
+        (13, RepZone.LIGHT),
+        (15, RepZone.LIGHT),
+    ],
+)
+def test_zones_hold_the_published_ones(reps: int, zone: RepZone) -> None:
+    # schoenfeld2021-continuum: 1 to 5, 8 to 12, 15 and more
+    assert rep_zone(reps) is zone
+
+
+def test_zones_count_sets_but_no_seconds() -> None:
+    zones = rep_zones(week("Mon: back_squat 3x5, curl 2x10, crunch 4x20, plank 3x30"), CATALOGUE)
+    assert list(zones.values()) == [3, 2, 4]
+
+
+def test_intensity_is_told_in_tenths() -> None:
+    # textbook table: 10 repetitions are 75 %, 8 are 80 % (haff2016)
+    built = week("Mon: back_squat 3x8 RIR 2, deadlift 2x8 RIR 0, curl 1x10 62%, plank 2x30")
+    assert intensity_distribution(built, CATALOGUE) == {60: 1, 70: 3, 80: 2}
+
+
+def test_tonnage_counts_both_hands_and_both_sides() -> None:
+    slots = (slot("back_squat 3x5"), slot("curl 2x10"), slot("split_squat 2x10"))
+    total = tonnage_kg(slots, CATALOGUE, lambda s: 100 if s.exercise == "back_squat" else 10)
+    assert total == 3 * 5 * 100 + 2 * 10 * 10 * 2 + 2 * 10 * 10 * 4
+
+
+def test_what_has_no_load_or_is_timed_has_no_tonnage() -> None:
+    assert tonnage_kg((slot("plank 3x30"),), CATALOGUE, lambda _: 10.0) == 0
+    assert tonnage_kg((slot("curl 3x10"),), CATALOGUE, lambda _: None) == 0
+
+
+def test_the_account_of_sets_adds_up() -> None:
+    account = sets_working(week(BENCH_AND_ARMS), Muscle.TRICEPS, CATALOGUE)
+    assert account.title == "5 sets"
+    assert [line.value for line in account.lines] == ["4 × 0.5 = 2", "3 × 1 = 3"]
+
+
+def test_the_account_of_minutes_names_each_exercise() -> None:
+    account = minutes_working(session("back_squat 3x8 core, curl 3x12"), CATALOGUE)
+    assert [line.label for line in account.lines] == [
+        "Warm-up and ramp sets",
+        "Back squat",
+        "Curl",
+    ]
+
+
+PLANS = st.lists(
+    st.tuples(st.sampled_from([e.key for e in CATALOGUE]), st.integers(1, 8)),
+    min_size=1,
+    max_size=6,
+)
+
+
+@given(PLANS, st.integers(1, 5))
+def test_more_sets_never_make_fewer_fractional_sets(plan: list[tuple[str, int]], more: int) -> None:
+    text = ", ".join(f"{key} {sets}x8" for key, sets in plan)
+    before = program(f"Mon: {text}")
+    after = add_sets(before, next(before.weeks[0].slots()).id, by=more)
+    for counting in Counting:
+        was = weekly_sets(before.weeks[0], CATALOGUE, counting)
+        becomes = weekly_sets(after.weeks[0], CATALOGUE, counting)
+        assert all(becomes[muscle] >= sets for muscle, sets in was.items())
+
+
+@given(PLANS)
+def test_direct_sets_are_fewest_and_total_sets_most(plan: list[tuple[str, int]]) -> None:
+    built = week("Mon: " + ", ".join(f"{key} {sets}x8" for key, sets in plan))
+    direct, parts, total = (
+        weekly_sets(built, CATALOGUE, counting)
+        for counting in (Counting.DIRECT, Counting.FRACTIONAL, Counting.TOTAL)
+    )
+    for muscle, sets in total.items():
+        assert direct.get(muscle, 0) <= parts.get(muscle, 0) <= sets

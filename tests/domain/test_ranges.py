@@ -1,0 +1,116 @@
+"""Ranges: what they hold, for whom, and how they are read from data."""
+
+from __future__ import annotations
+
+from datetime import date
+
+import pytest
+
+from app.domain.client import Goal, Status
+from app.domain.errors import ResourceError
+from app.domain.ranges import Override, Range, RangeBook, Who, range_book_from_mappings
+
+SETS = {"low": 12, "high": 20, "unit": "sets", "source": "bazvalle2022"}
+
+
+def book(*entries: dict[str, object]) -> RangeBook:
+    return range_book_from_mappings([{"weekly_sets": list(entries)}])
+
+
+def sought(one: RangeBook, **options: object) -> Range | None:
+    fields: dict[str, object] = {"goal": Goal.HYPERTROPHY, **options}
+    return one.find("weekly_sets", Status.INTERMEDIATE, **fields)  # type: ignore[arg-type]
+
+
+def test_both_ends_belong_to_the_range() -> None:
+    band = Range("weekly_sets", 12, 20, "sets", "bazvalle2022")
+    assert [value in band for value in (11.9, 12, 20, 20.1)] == [False, True, True, False]
+    assert (band.short_by(10), band.over_by(10)) == (2, 0)
+    assert (band.short_by(23), band.over_by(23)) == (0, 3)
+
+
+@pytest.mark.parametrize(
+    ("low", "high", "text"),
+    [(12, 20, "12–20"), (4, None, "from 4"), (None, 60, "up to 60"), (2, 2, "2"), (None, None, "")],
+)
+def test_a_range_is_told_in_words(low: float | None, high: float | None, text: str) -> None:
+    assert Range("weekly_sets", low, high, "sets", "common practice").text == text
+
+
+def test_the_most_precise_range_is_found() -> None:
+    one = book(
+        SETS,
+        SETS | {"low": 8, "who": {"status": ["intermediate"], "week_high": 6}},
+        SETS | {"low": 10, "who": {"status": ["intermediate"]}},
+    )
+    assert [r.low for w in (6, 7) if (r := sought(one, week=w))] == [8, 10]
+
+
+def test_ages_and_kinds_are_told_apart() -> None:
+    one = book(SETS | {"who": {"age_low": 65, "kind": ["other"]}})
+    assert sought(one, age=64, kind="other") is None
+    assert sought(one, age=65, kind="other") is not None
+    assert sought(one, age=65, kind="emphasised") is None
+    assert sought(one, kind="other") is None  # an unknown age is in no age band
+
+
+def test_the_coachs_own_range_stands_on_top() -> None:
+    own = Range("weekly_sets", 9, 15, "sets", "common practice")
+    changed = book(SETS).with_own(Override(own, "Tavi Hellmark", date(2026, 11, 2), "small room"))
+    found = sought(changed)
+    assert found is not None
+    assert (found.low, found.own) == (9, True)
+    assert changed.overrides[0].why == "small room"
+
+
+def test_an_unknown_rule_has_no_range() -> None:
+    assert RangeBook({}).find("rest", Status.NOVICE, goal=Goal.HEALTH) is None
+
+
+def test_entries_of_several_tables_are_joined() -> None:
+    one = range_book_from_mappings([{"weekly_sets": [SETS]}, {"weekly_sets": [SETS], "rest": []}])
+    assert len(one.ranges["weekly_sets"]) == 2
+
+
+def test_conditions_are_read() -> None:
+    (found,) = book(
+        SETS
+        | {
+            "who": {"status": ["novice"], "goal": ["health"], "kind": ["other"], "age_high": 17},
+            "note": "young people",
+            "weight": "remark",
+            "reason": "They grow anyway.",
+        }
+    ).ranges["weekly_sets"]
+    assert found.who == Who((Status.NOVICE,), (Goal.HEALTH,), ("other",), age_high=17)
+    assert (found.note, found.weight, found.reason) == (
+        "young people",
+        "remark",
+        "They grow anyway.",
+    )
+
+
+@pytest.mark.parametrize(
+    ("entry", "said"),
+    [
+        (SETS | {"lower": 3}, "'lower' is unknown"),
+        (SETS | {"low": "12"}, "low '12' is no number"),
+        (SETS | {"low": True}, "low True is no number"),
+        (SETS | {"low": 30}, "low 30 lies above high 20"),
+        (SETS | {"unit": 3}, "unit 3 is no text"),
+        (SETS | {"weight": "severe"}, "'severe' is no weight"),
+        (SETS | {"who": {"state": ["novice"]}}, "who has no 'state'"),
+        (SETS | {"who": {"status": ["beginner"]}}, "'beginner' is not a valid Status"),
+        (SETS | {"who": "novices"}, "who is not a table"),
+        ({"low": 3, "unit": "sets"}, "A unit or a source is missing"),
+    ],
+)
+def test_a_broken_entry_is_refused_by_name(entry: dict[str, object], said: str) -> None:
+    with pytest.raises(ResourceError, match="weekly_sets, entry 1") as caught:
+        book(entry)
+    assert said in caught.value.what
+
+
+def test_a_rule_that_is_no_list_is_refused() -> None:
+    with pytest.raises(ResourceError, match="not a list"):
+        range_book_from_mappings([{"weekly_sets": SETS}])
