@@ -15,7 +15,12 @@ if "WEEKLOOM_REAL_SCREEN" not in os.environ:
 
 settings.register_profile("quick", max_examples=50, deadline=None)
 settings.register_profile(
-    "ci", max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow]
+    "ci",
+    max_examples=30,
+    deadline=None,
+    derandomize=False,  # hypothesis would try the same examples for ever there
+    print_blob=True,
+    suppress_health_check=[HealthCheck.too_slow],
 )
 settings.register_profile("thorough", max_examples=1000, deadline=None)
 settings.load_profile(
