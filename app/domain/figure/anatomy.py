@@ -8,6 +8,7 @@ from app.domain.figure.outline import (
     around,
     edge,
     limb_outline,
+    sampled,
     sections,
 )
 from app.domain.figure.pose import Side
@@ -31,6 +32,8 @@ Shape = Path | Circle
 SHORTS_ON_THIGH = 0.40
 SHORTS_ON_PELVIS = 0.42
 HEAD_ROUNDNESS = 0.42
+HEAD_HALF_DEPTH = 0.05
+LIMB_ROUNDNESS = 0.55  # joints have discs of their own
 INSET = 0.985  # shorts stay a hair inside the contour
 
 
@@ -46,7 +49,8 @@ def _limb_sections(
 
 
 def _limb_shape(segment: Segment, name: str, view: View) -> Path:
-    return _curve(limb_outline(_limb_sections(segment, name, THICKNESS[name]), view))
+    parts = _limb_sections(segment, name, THICKNESS[name])
+    return _curve(limb_outline(parts, view, roundness=LIMB_ROUNDNESS))
 
 
 def _joint(place: Vec, radius: float, view: View) -> Circle:
@@ -88,11 +92,8 @@ def _hand_shape(hand: Segment, view: View, *, gripping: bool) -> Path:
 
 
 def _buttock(body: Body, side: Side, view: View) -> Circle:
-    """The roundness behind the hip; it goes part of the way with the thigh."""
-    pelvis, thigh = body.segments["pelvis"], body.segments["thigh" + side]
-    x, y, z = pelvis.point(-0.020, 0.004, HIP_OFF * 0.78 * side.sign)
-    front = thigh.frame.front
-    return _joint((x - front[0] * 0.008, y - front[1] * 0.008, z - front[2] * 0.008), 0.0525, view)
+    """The roundness behind the hip."""
+    return _joint(body.segments["seat" + side].point(-0.021, 0.006, -0.011 * side.sign), 0.0525, view)
 
 
 def leg_shapes(body: Body, side: Side, view: View) -> list[Shape]:
@@ -165,13 +166,13 @@ def _cut(stations: tuple[Station, ...], upto: float) -> tuple[Station, ...]:
 
 def _tube(parts: tuple[Section, ...], view: View) -> Path:
     """The straight-cut outline of a run of sections, a hair inside the contour."""
-    edges = [edge(replace_widths(part), view) for part in parts]
+    edges = [edge(_thinner(part), view) for part in parts]
     plus = [each.points[0] for each in edges]
     minus = [each.points[1] for each in edges]
     return Path((*plus, *reversed(minus)))
 
 
-def replace_widths(part: Section) -> Section:
+def _thinner(part: Section) -> Section:
     """The section a hair thinner."""
     return replace(
         part, front=part.front * INSET, back=part.back * INSET, side=part.side * INSET
@@ -200,50 +201,31 @@ def hair_shapes(body: Body, view: View, *, nose: bool) -> list[Primitive]:
     """A dark cap that shows where the face looks, and a nose seen from the front."""
     head = body.segments["head"]
     at_eye = dot(head.frame.front, view.toward())
-    parts = _head_sections(body)
-    plus, minus, heights = [], [], []
-    for part in _fine(parts):
-        found = edge(replace_widths(part), view)
-        plus.append(found.points[0])
-        minus.append(found.points[1])
-        heights.append(dot(head.frame.up, _from(head.start, part.center)) / LENGTHS["head"])
-    normal = edge(parts[0], view).normal
-    fx, fy = view.on_paper(head.frame.front)
-    lines = [_hairline(sign * (fx * normal[0] + fy * normal[1]), at_eye) for sign in (1, -1)]
-    left = [point for point, height in zip(plus, heights, strict=True) if height >= lines[0]]
-    right = [point for point, height in zip(minus, heights, strict=True) if height >= lines[1]]
-    top = view.on_paper(head.point(-0.002, LENGTHS["head"] * 0.995))
-    drawn: list[Primitive] = [Path((*left, top, *reversed(right)), fill=Role.HAIR)]
+    outline = sampled(limb_outline(_head_sections(body), view, roundness=HEAD_ROUNDNESS))
+    cap = [point for point in _inset(outline) if _has_hair(point, head, view, at_eye)]
+    drawn: list[Primitive] = [Path(tuple(cap), fill=Role.HAIR)] if len(cap) > 2 else []
     if nose and at_eye > 0.7:
         ends = (view.on_paper(head.point(0.05, 0.046)), view.on_paper(head.point(0.05, 0.060)))
         drawn.append(Path(ends, stroke=Role.INK, weight=0.7, closed=False))
     return drawn
 
 
-def _from(origin: Vec, place: Vec) -> Vec:
-    return (place[0] - origin[0], place[1] - origin[1], place[2] - origin[2])
+def _inset(ring: list[Point]) -> list[Point]:
+    """The outline a hair inside itself, beginning at its lowest part of the face."""
+    x = sum(p[0] for p in ring) / len(ring)
+    y = sum(p[1] for p in ring) / len(ring)
+    return [(x + (px - x) * INSET, y + (py - y) * INSET) for px, py in ring]
 
 
-def _hairline(facing: float, at_eye: float) -> float:
-    """How far up the head the hair begins on an edge: high over the face, low at the nape."""
-    return 0.58 + 0.18 * facing + 0.14 * at_eye
+def _has_hair(point: Point, head: Segment, view: View, at_eye: float) -> bool:
+    """Whether a point of the head's outline lies above the hairline.
 
-
-def _fine(parts: tuple[Section, ...], steps: int = 5) -> list[Section]:
-    """The sections with others made up between them."""
-    found = []
-    for low, high in zip(parts, parts[1:], strict=False):
-        for step in range(steps):
-            share = step / steps
-            center = tuple(a + (b - a) * share for a, b in zip(low.center, high.center, strict=True))
-            found.append(
-                Section(
-                    (center[0], center[1], center[2]),
-                    low.frame,
-                    low.axis,
-                    low.front + (high.front - low.front) * share,
-                    low.back + (high.back - low.back) * share,
-                    low.side + (high.side - low.side) * share,
-                )
-            )
-    return [*found, parts[-1]]
+    The line is high over the face, low at the nape.
+    """
+    x0, y0 = view.on_paper(head.start)
+    (ux, uy), (fx, fy) = view.on_paper(head.frame.up), view.on_paper(head.frame.front)
+    x, y = point[0] - x0, point[1] - y0
+    up = x * ux + y * uy
+    forward = x * fx + y * fy
+    line = 0.58 + 0.18 * forward / HEAD_HALF_DEPTH + 0.14 * at_eye
+    return up / LENGTHS["head"] >= line * (ux * ux + uy * uy)

@@ -96,6 +96,8 @@ class _Drawing:
 
 def _is_open(pose: Pose, side: Side) -> bool:
     hold = pose.hands.of(side).hold
+    if pose.pin.hold is Hold.HANG:
+        return False
     if hold in (Hold.PALM, Hold.FREE, Hold.FROM, Hold.HANGING):
         return hold is Hold.PALM or not any(thing.kind in HOLDING for thing in pose.things)
     return False

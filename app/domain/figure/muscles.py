@@ -35,6 +35,7 @@ class Patch:
     normal: tuple[float, float]
     marks: tuple[Mark, ...]
     wide: float = 0.0  # half width of a spindle; 0 for a blob
+    hidden: float = HIDDEN
 
 
 def _limb(segment: str, *rows: tuple[float, float, float]) -> tuple[Mark, ...]:
@@ -84,12 +85,12 @@ _SHIN = _limb(
     (0.008, 0.170, 0.005),
 )
 _GLUTE = (
-    Mark("pelvis", -0.026, 0.066, 0.030),
-    Mark("pelvis", -0.004, 0.048, 0.082),
-    Mark("thigh", 0.010, -0.040, 0.036),
-    Mark("thigh", -0.020, -0.085, 0.014),
-    Mark("thigh", -0.040, -0.040, -0.012),
-    Mark("pelvis", -0.052, 0.012, 0.018),
+    Mark("seat", -0.026, 0.064, -0.016),
+    Mark("seat", 0.006, 0.050, 0.028),
+    Mark("thigh", 0.004, -0.030, 0.036),
+    Mark("thigh", -0.016, -0.086, 0.014),
+    Mark("seat", -0.045, -0.036, -0.012),
+    Mark("seat", -0.052, 0.014, -0.018),
 )
 _HIP_SIDE = (
     Mark("pelvis", -0.014, 0.074, 0.070),
@@ -193,15 +194,15 @@ PATCHES: dict[Muscle, Patch] = {
     Muscle.LATISSIMUS: Patch("trunk", (-0.7, 0.7), _LAT),
     Muscle.UPPER_BACK: Patch("trunk", (-0.9, 0.4), _UPPER_BACK),
     Muscle.CHEST: Patch("trunk", (0.8, 0.6), _PEC),
-    Muscle.FRONT_DELTOID: Patch("arm", (0.8, 0.6), _DELT["front"], 0.014),
-    Muscle.SIDE_DELTOID: Patch("arm", (0.0, 1.0), _DELT["side"], 0.015),
-    Muscle.REAR_DELTOID: Patch("arm", (-0.8, 0.6), _DELT["rear"], 0.014),
+    Muscle.FRONT_DELTOID: Patch("arm", (0.8, 0.6), _DELT["front"], 0.014, -0.75),
+    Muscle.SIDE_DELTOID: Patch("arm", (0.0, 1.0), _DELT["side"], 0.015, -0.75),
+    Muscle.REAR_DELTOID: Patch("arm", (-0.8, 0.6), _DELT["rear"], 0.014, -0.75),
     Muscle.BICEPS: Patch("arm", (0.9, 0.3), _BICEPS, 0.013),
     Muscle.TRICEPS: Patch("arm", (-0.8, 0.6), _TRICEPS, 0.013),
     Muscle.FOREARMS: Patch("arm", (0.8, 0.6), _FOREARM, 0.012),
 }
 
-_PAIRED = {"thigh", "shank", "upper_arm", "forearm"}
+_PAIRED = {"seat", "thigh", "shank", "upper_arm", "forearm"}
 
 
 def _places(patch: Patch, body: Body, side: Side, view: View) -> list[Point]:
@@ -221,7 +222,7 @@ def is_seen(muscle: Muscle, body: Body, side: Side, view: View) -> bool:
     name = patch.marks[0].segment
     frame = body.segments[name + side if name in _PAIRED else name].frame
     front, out = patch.normal
-    return faces(frame, front, out * side.sign, view) > HIDDEN
+    return faces(frame, front, out * side.sign, view) > patch.hidden
 
 
 def patches(

@@ -186,6 +186,24 @@ def _at(ring: Sequence[Point], index: int, *, closed: bool) -> Point:
     return ring[max(0, min(index, len(ring) - 1))]
 
 
+def sampled(curve: Sequence[Point], steps: int = 6) -> list[Point]:
+    """Points along a closed curve given as a start and cubic spans, without repeating its start."""
+    found = []
+    for index in range(1, len(curve), 3):
+        span = (curve[index - 1], *curve[index : index + 3])
+        found += [_bezier(span, step / steps) for step in range(steps)]
+    return found
+
+
+def _bezier(span: tuple[Point, ...], share: float) -> Point:
+    rest = 1 - share
+    weights = (rest**3, 3 * rest * rest * share, 3 * rest * share * share, share**3)
+    return (
+        sum(weight * point[0] for weight, point in zip(weights, span, strict=True)),
+        sum(weight * point[1] for weight, point in zip(weights, span, strict=True)),
+    )
+
+
 def spindle(middle: Sequence[Point], widest: float) -> tuple[Point, ...]:
     """A closed curve around a line of points, pointed at both ends, `widest` to either side."""
     left, right = [], []

@@ -48,6 +48,7 @@ class Hold(StrEnum):
     FLAT = "flat"  # whole sole: x y, or x y z
     BALL = "ball"  # ball of the foot: x y heel-angle, or with z at the end
     TOES = "toes"  # like ball, but the toes bend back flat on the ground
+    SOLE = "sole"  # the ankle's place and how far the toes point up: x y tilt, or with z
     ANKLE = "ankle"  # the ankle joint: x y, or x y z
     KNEE = "knee"
     UPPER_BACK = "upperback"
@@ -169,7 +170,7 @@ def _swap_both(angle: Both) -> Both:
 
 def _mirror_place(place: Place) -> Place:
     """The same place on the other side: z, where it is given, changes its sign."""
-    z_at = {Hold.FLAT: 2, Hold.BALL: 3, Hold.TOES: 3, Hold.ANKLE: 2, Hold.AT: 2}.get(place.hold)
+    z_at = {Hold.FLAT: 2, Hold.BALL: 3, Hold.TOES: 3, Hold.SOLE: 3, Hold.ANKLE: 2, Hold.AT: 2}.get(place.hold)
     if z_at is None or len(place.numbers) <= z_at:
         return place
     numbers = list(place.numbers)

@@ -37,7 +37,7 @@ PINS = {
     *(Hold.FLAT, Hold.BALL, Hold.TOES, Hold.ANKLE, Hold.KNEE, Hold.UPPER_BACK, Hold.BACK),
     *(Hold.FRONT, Hold.OUTSIDE, Hold.HANG, Hold.ELBOW, Hold.PELVIS, Hold.SEAT),
 }
-FOOT_HOLDS = {Hold.FREE, Hold.FLAT, Hold.BALL, Hold.TOES, Hold.ANKLE}
+FOOT_HOLDS = {Hold.FREE, Hold.FLAT, Hold.BALL, Hold.TOES, Hold.SOLE, Hold.ANKLE}
 HAND_HOLDS = {Hold.FREE, Hold.BAR, Hold.AT, Hold.FROM, Hold.HANGING, Hold.PALM, Hold.BODY}
 BAR_HOLDS = {Hold.FREE, Hold.AT, Hold.BODY}
 
@@ -131,7 +131,7 @@ def _two(data: Mapping[str, object], name: str, allowed: set[Hold]) -> Pair:
 
 def _own_side(place: Place, side: Side) -> Place:
     """A place given once for both sides: its z, if any, counts outward."""
-    z_at = {Hold.FLAT: 2, Hold.BALL: 3, Hold.TOES: 3, Hold.ANKLE: 2, Hold.AT: 2, Hold.PALM: 2}
+    z_at = {Hold.FLAT: 2, Hold.BALL: 3, Hold.TOES: 3, Hold.SOLE: 3, Hold.ANKLE: 2, Hold.AT: 2, Hold.PALM: 2}
     index = z_at.get(place.hold, 99)
     if len(place.numbers) <= index:
         return place

@@ -52,6 +52,9 @@ PARTS: dict[str, tuple[str, float, float, float]] = {
     "chest": ("chest", 0.074, 0.120, 0.0),
     "opposite": ("chest", 0.068, 0.140, -0.060),
     "temple": ("head", -0.010, 0.070, 0.052),
+    "low_back": ("pelvis", -0.092, 0.070, 0.010),
+    "nape": ("neck", -0.066, 0.010, 0.010),
+    "belly": ("chest", 0.090, 0.010, 0.0),
     "thigh_top": ("pelvis", 0.072, -0.030, 0.045),
 }
 
@@ -335,6 +338,9 @@ def _grounded_foot(place: Place, flat: Frame, side: Side, hip: Vec) -> Segment:
         return _foot((x, y + FOOT_HEIGHT, place.number(2, hip[2])), flat)
     if place.hold is Hold.ANKLE:
         return _foot((x, y, place.number(2, hip[2])), flat)
+    if place.hold is Hold.SOLE:
+        tilted = flat.turned(flat.right, place.number(2, 0.0))
+        return _foot((x, y, place.number(3, hip[2])), tilted)
     tipped = flat.turned(flat.right, -place.number(2, 0.0))
     joint = (x, y + BALL_DEPTH, place.number(3, hip[2]))
     return _foot(tipped.point(joint, -BALL, FOOT_HEIGHT - BALL_DEPTH), tipped)
@@ -352,6 +358,8 @@ def _set_feet(pose: Pose, segments: dict[str, Segment]) -> None:
         if place.hold is Hold.ANKLE:  # only the joint is held; the foot keeps its angle
             flat = shank.frame.turned(shank.frame.right, pose.ankle.of(side))
             foot = _foot(shank.end, flat)
+        elif place.hold is Hold.SOLE:
+            flat = foot.frame
         leg = {"thigh": thigh, "shank": shank, "foot": foot, "toes": _toes(foot, flat)}
         segments.update(_named(leg, side))
 
@@ -426,7 +434,16 @@ def solve(pose: Pose) -> Body:
     _set_hands(pose, segments, bar)
     if pose.bar is not None and pose.bar.hold is Hold.FREE:
         bar = middle(*(_grip_of(segments["hand" + side]) for side in SIDES))
+    for side in SIDES:
+        segments["seat" + side] = _seat(segments["pelvis"], segments["thigh" + side])
     return Body(segments, joint_angles(pose, segments), bar)
+
+
+def _seat(pelvis: Segment, thigh: Segment) -> Segment:
+    """The buttock: at the hip joint, facing half-way between pelvis and thigh."""
+    up = unit(add(pelvis.frame.up, thigh.frame.up))
+    frame = frame_along(up, add(pelvis.frame.front, thigh.frame.front))
+    return Segment(thigh.start, add(thigh.start, scale(up, -LENGTHS["thigh"] / 2)), frame)
 
 
 def _between(a: Vec, b: Vec) -> float:

@@ -331,6 +331,23 @@ def _hexbar(scene: Scene, thing: Thing, layers: Layers) -> None:
     layers.mid.append(_strip((x - 0.17, y - 0.012), (x + 0.17, y - 0.012), 0.016, Role.STEEL))
 
 
+def _lever(scene: Scene, thing: Thing, layers: Layers) -> None:
+    """A machine's arm from the knee down the shank, with a roller before or behind the ankle."""
+    forward = thing.numbers[0]
+    down = thing.numbers[1] if len(thing.numbers) > 1 else 0.205
+    knee = scene.project(scene.body.segments["shankR"].point(0.0, 0.0))
+    roller = scene.project(scene.body.segments["shankR"].point(forward, -down))
+    layers.back.append(_strip(knee, roller, 0.022, Role.STEEL))
+    layers.front.append(Circle(roller, 0.026, fill=Role.IMPLEMENT, stroke=Role.INK))
+
+
+def _stick(scene: Scene, thing: Thing, layers: Layers) -> None:
+    """A stick along the back, from below the pelvis to above the head."""
+    pelvis = scene.body.segments["pelvis"]
+    ends = [scene.project(pelvis.point(-0.084, up)) for up in thing.numbers]
+    layers.front.append(_strip(ends[0], ends[1], 0.014, Role.WOOD))
+
+
 LAYER_WORDS = {"behind", "mid", "front"}
 KINDS: dict[str, Callable[[Scene, Thing, Layers], None]] = {
     "bench": _bench,
@@ -353,6 +370,8 @@ KINDS: dict[str, Callable[[Scene, Thing, Layers], None]] = {
     "loop": _loop,
     "cuff": _cuff,
     "pulley": _pulley,
+    "lever": _lever,
+    "stick": _stick,
     "sled": _sled,
     "hexbar": _hexbar,
 }
