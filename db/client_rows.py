@@ -24,6 +24,7 @@ from app.domain.client import (
 )
 from app.domain.exercise import Equipment, ExerciseKey, Joint, Motion, Muscle
 from db import models
+from db.errors import missing
 from db.rows import Rows, Values, put, table_of
 
 CLIENTS = table_of(models.ClientRow)
@@ -57,10 +58,13 @@ def client_rows(client: Client) -> Rows:
 
 
 def read_client(connection: Connection, client_id: ClientId) -> tuple[Client, int]:
-    """The stored client and its version, in one query a table. Raises KeyError."""
+    """The stored client and its version, in one query a table.
+
+    Raises StoreFailure if there is none of that id.
+    """
     row = connection.execute(_of(CLIENTS, CLIENTS.c.id == client_id)).one_or_none()
     if row is None:
-        raise KeyError(client_id)
+        raise missing("client", client_id)
 
     def rows(table: Table) -> list[Row[Any]]:
         keys = tuple(table.primary_key.columns)

@@ -8,6 +8,7 @@ cut can bring the journal back, and with it the state before the last edit.
 
 from __future__ import annotations
 
+import os
 import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -30,6 +31,11 @@ SWITCHES = (
     "PRAGMA cell_size_check = ON",
     "PRAGMA mmap_size = 0",
 )
+
+
+def is_writable(path: Path) -> bool:
+    """True if the file, and the folder its journal goes to, can be written to."""
+    return os.access(path, os.W_OK) and os.access(path.parent, os.W_OK)
 
 
 def connect_file(path: Path, *, writable: bool = True, wait_s: float = WAIT_S) -> Connection:

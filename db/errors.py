@@ -6,6 +6,7 @@ SQLite reports is a bug of ours and keeps its traceback.
 
 from __future__ import annotations
 
+import errno
 import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -88,6 +89,17 @@ _BY_CODE = {
 }
 
 
+_BY_ERRNO = {
+    errno.ENOSPC: Cause.FULL,
+    errno.EDQUOT: Cause.FULL,
+    errno.EFBIG: Cause.FULL,
+    errno.EROFS: Cause.READ_ONLY,
+    errno.EACCES: Cause.READ_ONLY,
+    errno.EPERM: Cause.READ_ONLY,
+    errno.EIO: Cause.DEVICE,
+}
+
+
 class StoreFailure(StoreError):
     """A StoreError that knows its cause."""
 
@@ -96,10 +108,28 @@ class StoreFailure(StoreError):
         said, remedy = SENTENCES[cause]
         super().__init__(what or said, where=where, mend=mend or remedy)
 
+    def at(self, where: str) -> StoreFailure:
+        """The same failure with its place, if it does not name one yet."""
+        if self.where:
+            return self
+        return StoreFailure(self.cause, where=where, what=self.what, mend=self.mend)
 
-def cause_of(error: sqlite3.Error) -> Cause | None:
-    """The cause behind an error of SQLite; None where it is not a trouble of the world."""
-    code = getattr(error, "sqlite_errorcode", None)
+
+def missing(what: str, key: str) -> StoreFailure:
+    """The refusal of something that is not in the file."""
+    return StoreFailure(
+        Cause.MISSING,
+        what=f"There is no {what} {key!r} in the file.",
+        mend="Choose another from the list; it may have been removed in another window.",
+    )
+
+
+def cause_of(error: BaseException) -> Cause | None:
+    """The cause behind an error of SQLite or of the file system; None where it is a bug of ours."""
+    original = getattr(error, "orig", error)  # SQLAlchemy wraps what the driver raised
+    if isinstance(original, OSError):
+        return _BY_ERRNO.get(original.errno or 0, Cause.MISSING)
+    code = getattr(original, "sqlite_errorcode", None)
     if code is None:
         return None
     return _BY_CODE.get(code) or _BY_CODE.get(code & 0xFF)
@@ -110,11 +140,12 @@ def told(where: str) -> Iterator[None]:
     """Turns the troubles of the world inside the block into a StoreFailure about `where`."""
     try:
         yield
+    except StoreFailure as failure:
+        raise failure.at(where) from failure.__cause__
     except UnicodeEncodeError as error:
         raise StoreFailure(Cause.TEXT, where=where) from error
     except Exception as error:
-        original = getattr(error, "orig", error)  # SQLAlchemy wraps what the driver raised
-        cause = cause_of(original) if isinstance(original, sqlite3.Error) else None
+        cause = cause_of(error)
         if cause is None:
             raise
         raise StoreFailure(cause, where=where) from error

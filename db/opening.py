@@ -12,9 +12,10 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from sqlalchemy import Connection
+from sqlalchemy.exc import OperationalError
 
-from db.engine import WAIT_S, connect_file, connect_memory, disconnect
-from db.errors import Cause, StoreFailure, told
+from db.engine import WAIT_S, connect_file, connect_memory, disconnect, is_writable
+from db.errors import Cause, StoreFailure, cause_of, told
 from db.header import admit, too_new
 from db.schema import HEAD, REVISIONS, create, stored_revision
 
@@ -42,17 +43,12 @@ def open_file(path: Path, *, wait_s: float = WAIT_S) -> Opened:
     """Opens the file, making it if there is none. Raises StoreFailure."""
     where = str(path)
     with told(where):
-        try:
-            if not path.exists():
-                _make(path)
-            if not path.is_file():
-                raise StoreFailure(Cause.NOT_OURS, where=where)
-            admit(path)
-            return _let_in(path, wait_s)
-        except PermissionError as error:
-            raise StoreFailure(Cause.READ_ONLY, where=where) from error
-        except OSError as error:
-            raise failure_of_os(error, where) from error
+        if not path.exists():
+            _make(path)
+        if not path.is_file():
+            raise StoreFailure(Cause.NOT_OURS, where=where)
+        admit(path)
+        return _let_in(path, wait_s)
 
 
 def open_memory() -> Opened:
@@ -60,27 +56,6 @@ def open_memory() -> Opened:
     connection = connect_memory()
     create(connection)
     return Opened(connection)
-
-
-def failure_of_os(error: OSError, where: str) -> StoreFailure:
-    """The StoreFailure for an error of the file system."""
-    import errno
-
-    causes = {
-        errno.ENOSPC: Cause.FULL,
-        errno.EDQUOT: Cause.FULL,
-        errno.EFBIG: Cause.FULL,
-        errno.EROFS: Cause.READ_ONLY,
-        errno.EACCES: Cause.READ_ONLY,
-        errno.EPERM: Cause.READ_ONLY,
-        errno.EIO: Cause.DEVICE,
-    }
-    return StoreFailure(causes.get(error.errno or 0, Cause.MISSING), where=where)
-
-
-def is_writable(path: Path) -> bool:
-    """True if the file, and the folder its journal goes to, can be written to."""
-    return os.access(path, os.W_OK) and os.access(path.parent, os.W_OK)
 
 
 def _make(path: Path) -> None:
@@ -132,14 +107,10 @@ def _let_in(path: Path, wait_s: float) -> Opened:
 
 
 def _known_revision(connection: Connection, path: Path) -> str:
-    from sqlalchemy.exc import OperationalError
-
-    from db.errors import cause_of
-
     try:
         revision = stored_revision(connection)
     except OperationalError as error:
-        if cause_of(error.orig) is None:  # type: ignore[arg-type]  # always SQLite's
+        if cause_of(error) is None:  # no such table
             raise StoreFailure(Cause.DAMAGED, where=str(path)) from error
         raise
     if not revision:

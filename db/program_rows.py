@@ -33,6 +33,7 @@ from app.domain.program import (
     WeekId,
 )
 from db import models
+from db.errors import missing
 from db.rows import Rows, Values, put, table_of
 
 PROGRAMS = table_of(models.ProgramRow)
@@ -263,10 +264,13 @@ _EFFORTS: dict[str, type[Rir] | type[PercentOneRm] | type[PercentRepMax]] = {
 
 
 def read_program(connection: Connection, program_id: ProgramId) -> tuple[Program, int]:
-    """The stored program and its version, in one query a table. Raises KeyError."""
+    """The stored program and its version, in one query a table.
+
+    Raises StoreFailure if there is none of that id.
+    """
     row = connection.execute(select(PROGRAMS).where(PROGRAMS.c.id == program_id)).one_or_none()
     if row is None:
-        raise KeyError(program_id)
+        raise missing("program", program_id)
 
     def rows(table: Table, *order: str) -> list[Row[Any]]:
         columns = [table.c[name] for name in order]

@@ -14,16 +14,21 @@ from pathlib import Path
 from sqlalchemy import Table, delete, func, insert, select, update
 
 from app.domain.client import Client, ClientId
+from app.domain.exercise import Exercise, ExerciseKey
 from app.domain.program import Program, ProgramId
-from app.domain.work import Work
+from app.domain.ranges import Override
+from app.domain.work import Coach, Issue, IssueId, Work
 from db.client_rows import CLIENTS, client_rows, read_client
 from db.engine import WAIT_S, disconnect, reading, writing
 from db.errors import Cause, StoreFailure, told
-from db.lines import ClientLine, LogLine, ProgramLine
+from db.issues import list_issues, read_issue, write_issue
+from db.library import read_exercises, read_overrides, retire, write_exercise, write_override
+from db.lines import ClientLine, IssueLine, LogLine, ProgramLine
 from db.models import EditRow
 from db.opening import Opened, open_file, open_memory
 from db.program_rows import BLOCKS, PROGRAMS, changed_rows, program_rows, read_program
 from db.rows import table_of, write_difference
+from db.settings import read_coach, read_setting, write_coach, write_setting
 
 EDITS = table_of(EditRow)
 
@@ -81,7 +86,11 @@ class Store:
                 yield
             except StoreFailure:
                 raise
-            except (ValueError, TypeError) as error:  # a row that breaks the laws of its value
+            except (
+                ValueError,
+                TypeError,
+                LookupError,
+            ) as error:  # a row that breaks the laws of its value
                 raise StoreFailure(Cause.DAMAGED, where=self.where) from error
 
     @contextmanager
@@ -124,29 +133,17 @@ class Store:
 
     def load_client(self, client_id: ClientId) -> Client:
         """The client as stored. Raises StoreFailure if there is none of that id."""
-        with self._reading(), self._known("client"):
+        with self._reading():
             client, version = read_client(self._connection, client_id)
         self._versions[CLIENTS.name, client_id] = version
         return client
 
     def load_program(self, program_id: ProgramId) -> Program:
         """The program as stored. Raises StoreFailure if there is none of that id."""
-        with self._reading(), self._known("program"):
+        with self._reading():
             program, version = read_program(self._connection, program_id)
         self._versions[PROGRAMS.name, program_id] = version
         return program
-
-    @contextmanager
-    def _known(self, what: str) -> Iterator[None]:
-        try:
-            yield
-        except KeyError as error:
-            raise StoreFailure(
-                Cause.MISSING,
-                where=self.where,
-                what=f"There is no {what} {error.args[0]!r} in the file.",
-                mend="Choose another from the list; it may have been removed in another window.",
-            ) from error
 
     # ------------------------------------------------------------------------ saving
 
@@ -238,6 +235,70 @@ class Store:
                 LogLine(datetime.fromisoformat(r.at), r.label)
                 for r in self._connection.execute(query)
             )
+
+    # ------------------------------------------------------------------------ issues
+
+    def add_issue(self, issue: Issue) -> None:
+        """Keeps what a client was handed; it is never changed afterwards."""
+        with self._writing():
+            write_issue(self._connection, issue)
+
+    def issues(self, program_id: ProgramId) -> tuple[IssueLine, ...]:
+        """The issues of a program, the last one first."""
+        with self._reading():
+            return list_issues(self._connection, program_id)
+
+    def load_issue(self, issue_id: IssueId) -> Issue:
+        """The issue, equal to what was kept. Raises StoreFailure if there is none of that id."""
+        with self._reading():
+            return read_issue(self._connection, issue_id)
+
+    # ------------------------------------------------------------------------ the coach's own
+
+    def coach(self) -> Coach:
+        """Who hands booklets out; with an empty name if nobody was entered."""
+        with self._reading():
+            return read_coach(self._connection)
+
+    def set_coach(self, coach: Coach) -> None:
+        """Keeps who hands booklets out."""
+        with self._writing():
+            write_coach(self._connection, coach)
+
+    def own_exercises(self, *, retired: bool = False) -> tuple[Exercise, ...]:
+        """The coach's own exercises by key; with `retired`, also those no longer offered."""
+        with self._reading():
+            return read_exercises(self._connection, retired=retired)
+
+    def save_exercise(self, exercise: Exercise) -> None:
+        """Keeps an exercise of the coach's own, in the place of an earlier one of its key."""
+        with self._writing():
+            write_exercise(self._connection, exercise)
+
+    def retire_exercise(self, key: ExerciseKey) -> None:
+        """Offers an exercise no longer. Raises StoreFailure if there is none of that key."""
+        with self._writing():
+            retire(self._connection, key)
+
+    def range_overrides(self) -> tuple[Override, ...]:
+        """The coach's own ranges, in the order they were made."""
+        with self._reading():
+            return read_overrides(self._connection)
+
+    def add_range_override(self, override: Override) -> None:
+        """Keeps one more range of the coach's own, with who, when and why."""
+        with self._writing():
+            write_override(self._connection, override)
+
+    def setting(self, key: str) -> str:
+        """The view state kept under `key`; empty if there is none."""
+        with self._reading():
+            return read_setting(self._connection, key)
+
+    def set_setting(self, key: str, value: str) -> None:
+        """Keeps view state that belongs in the file: last client, program, week."""
+        with self._writing():
+            write_setting(self._connection, key, value)
 
     # ------------------------------------------------------------------------ the file itself
 

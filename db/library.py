@@ -1,0 +1,56 @@
+"""What the coach added to the shipped data: exercises and ranges of their own."""
+
+from __future__ import annotations
+
+from sqlalchemy import Connection, insert, select, update
+
+from app.domain.exercise import Exercise, ExerciseKey
+from app.domain.ranges import Override
+from db.canonical import decode, encode
+from db.errors import missing
+from db.models import OwnExerciseRow, RangeOverrideRow
+from db.rows import table_of
+
+OWN = table_of(OwnExerciseRow)
+OVERRIDES = table_of(RangeOverrideRow)
+
+
+def read_exercises(connection: Connection, *, retired: bool) -> tuple[Exercise, ...]:
+    """The coach's own exercises by key; with `retired`, also those no longer offered."""
+    query = select(OWN.c.value).order_by(OWN.c.key)
+    if not retired:
+        query = query.where(OWN.c.retired.is_(False))
+    return tuple(decode(Exercise, value) for value in connection.execute(query).scalars())
+
+
+def write_exercise(connection: Connection, exercise: Exercise) -> None:
+    """Keeps the exercise, in the place of an earlier one of its key."""
+    row = {"name": exercise.name, "retired": False, "value": encode(exercise)}
+    same_key = OWN.c.key == exercise.key
+    if connection.execute(update(OWN).where(same_key).values(**row)).rowcount == 0:
+        connection.execute(insert(OWN), {"key": exercise.key, **row})
+
+
+def retire(connection: Connection, key: ExerciseKey) -> None:
+    """Offers the exercise no longer; programs that hold it keep it."""
+    retired = update(OWN).where(OWN.c.key == key).values(retired=True)
+    if connection.execute(retired).rowcount == 0:
+        raise missing("exercise of your own", key)
+
+
+def read_overrides(connection: Connection) -> tuple[Override, ...]:
+    """The coach's own ranges, in the order they were made."""
+    query = select(OVERRIDES.c.value).order_by(OVERRIDES.c.id)
+    return tuple(decode(Override, value) for value in connection.execute(query).scalars())
+
+
+def write_override(connection: Connection, override: Override) -> None:
+    """Keeps one more range of the coach's own."""
+    row = {
+        "rule": override.range.rule,
+        "changed_by": override.by,
+        "on_date": override.on,
+        "why": override.why,
+        "value": encode(override),
+    }
+    connection.execute(insert(OVERRIDES), row)
