@@ -23,6 +23,12 @@ def near(found: str, allowed: Iterable[str]) -> str:
     return f" Did you mean {close[0]!r}?" if close else ""
 
 
+def _called(kind: type[StrEnum]) -> str:
+    """`a load kind` for LoadKind, `an equipment` for Equipment."""
+    words = re.sub(r"(?<=[a-z])(?=[A-Z])", " ", kind.__name__).lower()
+    return f"{'an' if words[0] in 'aeiou' else 'a'} {words}"
+
+
 @dataclass(frozen=True, slots=True)
 class Entry:
     """One named table of a data file, with the text it came from to tell lines by."""
@@ -144,7 +150,7 @@ class Entry:
             allowed = [str(member) for member in kind]
             raise self.error(
                 field,
-                f"{word!r} is not a {kind.__name__.lower()}.{near(word, allowed)}",
+                f"{word!r} is not {_called(kind)}.{near(word, allowed)}",
                 mend=f"Use one of {', '.join(allowed)}.",
             ) from None
 
