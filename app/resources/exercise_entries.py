@@ -63,7 +63,7 @@ FIELDS = (
 
 LONGEST_FILE = 1_000_000
 _KEY = re.compile(r"[a-z][a-z0-9_]{0,59}")
-_TEMPO = re.compile(r"(\d{1,2}-\d{1,2}-\d{1,2}-\d{1,2})?")
+_TEMPO = re.compile(r"((\d{1,2}|X)(-(\d{1,2}|X)){3})?")  # X: as fast as can be
 _ACTIVATION = ("muscle", "low", "high", "study", "detail")
 
 

@@ -7,8 +7,25 @@ from collections import Counter
 
 import pytest
 
-from app.domain.exercise import Equipment, Exercise, ExerciseKey, LoadKind, Muscle, Pattern
-from app.resources import catalogue, poses, references
+from app.domain.exercise import (
+    Equipment,
+    Exercise,
+    ExerciseKey,
+    Joint,
+    LoadKind,
+    Motion,
+    Muscle,
+    Pattern,
+    Reach,
+)
+from app.resources import (
+    catalogue,
+    exercises_from_toml,
+    poses,
+    references,
+    refuse_loose_relatives,
+)
+from app.resources.exercise_entries import FIELDS
 from app.resources.files import names_in, text
 
 EXERCISES = tuple(catalogue())
@@ -53,7 +70,7 @@ def phrases(exercise: Exercise) -> tuple[str, ...]:
 def test_the_library_is_deep_enough() -> None:
     drills = [e for e in EXERCISES if e.pattern is Pattern.DRILL]
     gluteal = [e for e in EXERCISES if {Muscle.GLUTEALS, Muscle.HIP_ABDUCTORS} & set(e.primes)]
-    assert len(EXERCISES) >= 190
+    assert len(EXERCISES) >= 220
     assert len(drills) >= 25
     assert len(gluteal) >= 45
 
@@ -115,6 +132,25 @@ def test_rest_and_set_up_fit_a_session(exercise: Exercise) -> None:
     assert exercise.rest_s % 15 == 0 or exercise.pattern is Pattern.DRILL
     assert 5 <= exercise.rest_s <= 300
     assert 0 <= exercise.setup_s <= 240
+
+
+@each
+def test_a_heavy_load_on_the_spine_can_be_ruled_out(exercise: Exercise) -> None:
+    if exercise.spinal_load == 3:
+        assert Reach(Joint.SPINE, Motion.COMPRESSION) in exercise.reaches
+
+
+@each
+def test_a_motion_of_a_joint_is_told_once(exercise: Exercise) -> None:
+    told = [(reach.joint, reach.motion) for reach in exercise.reaches]
+    assert len(set(told)) == len(told)
+
+
+@each
+def test_angles_are_given_where_angles_apply(exercise: Exercise) -> None:
+    angleless = {Motion.OVERHEAD, Motion.COMPRESSION, Motion.IMPACT}
+    for reach in exercise.reaches:
+        assert (reach.degrees == 0) == (reach.motion in angleless)
 
 
 @each
@@ -190,9 +226,8 @@ def test_a_row_of_activation_is_told_apart_by_its_detail(exercise: Exercise) -> 
     assert len(set(rows)) == len(rows)
 
 
-@each
-def test_the_figure_is_a_pose(exercise: Exercise) -> None:
-    assert exercise.figure in poses()
+def test_every_figure_is_a_pose() -> None:
+    assert sorted({e.figure for e in EXERCISES} - set(poses())) == []
 
 
 @each
@@ -277,6 +312,18 @@ def test_direct_and_helping_sets_add_up_as_in_the_source() -> None:
     assert sets_of(Muscle.TRICEPS, {"bench_press": 4, "overhead_triceps_extension": 3}) == 5.0
     day = {"hip_thrust": 4, "back_squat": 3, "romanian_deadlift": 3}
     assert 2 * sets_of(Muscle.GLUTEALS, day) == 17.0
+
+
+def test_the_example_of_the_guide_to_the_files_is_an_exercise() -> None:
+    (block,) = re.findall(r"```toml\n(.*?)```", text("exercises/README.md"), re.DOTALL)
+    (example,) = exercises_from_toml(block, source="README.md")
+    refuse_loose_relatives([example], {e.key for e in EXERCISES})
+    assert example.activation[0].study in references()
+
+
+@pytest.mark.parametrize("field", FIELDS)
+def test_the_guide_to_the_files_tells_every_field(field: str) -> None:
+    assert f"`{field}`" in text("exercises/README.md")
 
 
 @pytest.mark.parametrize("file", names_in("exercises", ".toml"))

@@ -217,6 +217,12 @@ def test_a_file_that_is_far_too_long_is_refused_before_it_is_read() -> None:
     assert LONGEST_FILE < 5_000_000
 
 
+@pytest.mark.parametrize("tempo", ["", "2-0-1-0", "10-0-X-2"])
+def test_a_tempo_has_four_figures_or_none(tempo: str) -> None:
+    (climb,) = read(LEAST + f'tempo = "{tempo}"\n')
+    assert climb.tempo == tempo
+
+
 def test_a_drill_needs_no_prime_mover() -> None:
     (drill,) = read(LEAST.replace('"vertical_pull"', '"drill"').replace("1.0", "0.25"))
     assert drill.primes == ()
