@@ -196,6 +196,13 @@ def test_relatives_are_mutual_and_not_both_ways(exercise: Exercise) -> None:
 
 
 @each
+def test_a_drill_is_no_substitute_for_work(exercise: Exercise) -> None:
+    is_drill = exercise.pattern is Pattern.DRILL
+    for key in exercise.easier + exercise.harder:
+        assert (catalogue()[key].pattern is Pattern.DRILL) == is_drill
+
+
+@each
 def test_every_exercise_has_a_relative(exercise: Exercise) -> None:
     if exercise.pattern is not Pattern.DRILL:
         assert exercise.easier or exercise.harder
