@@ -1,0 +1,403 @@
+"""Energy and protein targets week by week, or the practitioner who should give them instead."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+from enum import StrEnum
+from types import MappingProxyType
+
+from app.domain.client import Client, Sex, Status
+from app.domain.energy.advice import (
+    AMDR,
+    GAIN_PER_WEEK,
+    KCAL_PER_G,
+    LOSS_PER_WEEK,
+    LOW_AVAILABILITY,
+    amdr_verdict,
+    mass_after,
+)
+from app.domain.energy.ramp import KCAL_ROUND, PROTEIN_STEP_G, Ramp, protein_ramp, ramp, rounded
+from app.domain.energy.refer import Referral, referral
+from app.domain.energy.requirement import PAL_MIDPOINT, fao_class, total_energy
+from app.domain.energy.resting import Person, RestingEnergy, estimate_resting_energy, person
+from app.domain.errors import CoachError
+from app.domain.units import number_text, require
+from app.domain.working import COMMON_PRACTICE, Line, Working
+
+HIGH_BMI = 30.0
+"""Body mass index above which protein is counted for the mass at 25. Common practice."""
+
+
+class EnergyGoal(StrEnum):
+    """Where body mass is meant to go."""
+
+    GAIN = "gain"
+    HOLD = "hold"
+    LOSE = "lose"
+
+
+@dataclass(frozen=True, slots=True)
+class Aim:
+    """What the coach chooses about a plan; every field has a usual value.
+
+    arrive_in: the week to be at the target (None: as soon as the largest step allows);
+    most_step_kcal: the largest change from week to week (common practice); pal: physical
+    activity level, training included; change: surplus or deficit as a part of the need;
+    need_kcal: re-estimated from logs, in the place of the equations; fat_free_kg: where known.
+    """
+
+    weeks: int = 12
+    arrive_in: int | None = None
+    most_step_kcal: float = 100.0
+    pal: float = PAL_MIDPOINT["sedentary/light"]
+    change: float | None = None
+    protein_g_per_kg: float | None = None
+    protein_now_g: float | None = None
+    fat_share: float = 0.30
+    fat_free_kg: float | None = None
+    need_kcal: float | None = None
+
+    def __post_init__(self) -> None:
+        require("number of weeks", self.weeks, low=1, high=52)
+        require("physical activity level", self.pal, low=1.0, high=2.5)
+        require("share of fat", self.fat_share, low=AMDR["fat"][0], high=AMDR["fat"][1])
+        if self.protein_g_per_kg is not None:
+            require("protein, g for each kg", self.protein_g_per_kg, low=0.8, high=3.1)
+        if self.need_kcal is not None:
+            require("energy used, kcal a day", self.need_kcal, low=800, high=8000)
+
+
+@dataclass(frozen=True, slots=True)
+class Macros:
+    """Protein, fat and carbohydrate, g a day, that make up an energy target."""
+
+    protein_g: float
+    fat_g: float
+    carbohydrate_g: float
+
+    def share(self, nutrient: str) -> float:
+        """The part of the energy that comes from 'protein', 'fat' or 'carbohydrate'."""
+        grams = {
+            "protein": self.protein_g,
+            "fat": self.fat_g,
+            "carbohydrate": self.carbohydrate_g,
+        }
+        whole = sum(KCAL_PER_G[name] * amount for name, amount in grams.items())
+        return KCAL_PER_G[nutrient] * grams[nutrient] / whole
+
+
+def macros(kcal: float, protein_g: float, *, fat_g: float) -> Macros:
+    """Protein and fat as given, and the rest of the energy as carbohydrate.
+
+    Raises CoachError if protein and fat alone pass the energy.
+    """
+    left = kcal - KCAL_PER_G["protein"] * protein_g - KCAL_PER_G["fat"] * fat_g
+    if left < 0:
+        raise CoachError(
+            f"{protein_g:.0f} g protein and {fat_g:.0f} g fat alone pass {kcal:,.0f} kcal.",
+            mend="Lower protein or fat, or raise the energy.",
+        )
+    return Macros(protein_g, fat_g, left / KCAL_PER_G["carbohydrate"])
+
+
+@dataclass(frozen=True, slots=True)
+class EnergyWeek:
+    """The targets of one week, for each day of it.
+
+    number: from 1; mass_kg: the corridor that body mass is expected in at the end of the week.
+    """
+
+    number: int
+    kcal: float
+    macros: Macros
+    mass_kg: tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class EnergyPlan:
+    """Energy and macronutrient targets of an adult, and the weekly ramp to them.
+
+    need_kcal: without surplus or deficit; reached_in: the week in which the target is reached,
+    None if not in these weeks; remarks: what to keep in mind, as sentences.
+    """
+
+    goal: EnergyGoal
+    resting: RestingEnergy
+    need_kcal: float
+    target_kcal: float
+    target: Macros
+    weeks: tuple[EnergyWeek, ...]
+    reached_in: int | None
+    remarks: tuple[str, ...]
+    lines: tuple[Line, ...]
+    sources: tuple[str, ...]
+
+    @property
+    def need_range(self) -> tuple[float, float]:
+        """The need with the 10 % either way that an equation can miss one person (fao2004)."""
+        return 0.9 * self.need_kcal, 1.1 * self.need_kcal
+
+    def working(self) -> Working:
+        """The account of the target."""
+        return Working(
+            title=f"{self.target_kcal:,.0f} kcal a day",
+            about=f"energy target, to {self.goal.value}",
+            lines=(*self.lines, *(Line("Remark", remark) for remark in self.remarks)),
+            sources=self.sources,
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class GoalRule:
+    """What a goal asks: usual and largest change of energy as a part of the need, protein in
+    g/kg, change of body mass a week, and who says so.
+    """
+
+    change: float
+    limits: tuple[float, float]
+    protein: float
+    rate: tuple[float, float]
+    sources: tuple[str, ...]
+
+
+GOAL_RULES: Mapping[EnergyGoal, GoalRule] = MappingProxyType(
+    {
+        EnergyGoal.GAIN: GoalRule(
+            0.10, (0.0, 0.20), 1.6, GAIN_PER_WEEK, ("iraki2019", "morton2018")
+        ),
+        EnergyGoal.HOLD: GoalRule(
+            0.0, (0.0, 0.0), 1.6, (-0.001, 0.001), ("morton2018", COMMON_PRACTICE)
+        ),
+        # protein at the upper end for exercising people, short of the 2.3 of lean trained ones
+        EnergyGoal.LOSE: GoalRule(
+            -0.15, (-0.25, 0.0), 2.0, LOSS_PER_WEEK, ("jager2017", COMMON_PRACTICE)
+        ),
+    }
+)
+"""The rules of each goal."""
+
+
+def plan(
+    client: Client,
+    goal: EnergyGoal | str,
+    current_kcal: float | None = None,
+    *,
+    on: date,
+    aim: Aim | None = None,
+) -> EnergyPlan | Referral:
+    """Energy, protein, fat and carbohydrate for each week, or a referral instead of numbers.
+
+    current_kcal: what the client eats now, kcal a day, the start of the ramp (None: what the
+    client's page says, else the need); on: the first day, for the client's age. Raises CoachError
+    for missing figures and QuantityError for impossible ones.
+    """
+    aim = aim or Aim()
+    goal = EnergyGoal(goal)
+    instead = referral(client, on)
+    if instead is not None:
+        return instead
+    who = _who(client, on, aim.fat_free_kg)
+    resting = estimate_resting_energy(
+        who.sex,
+        who.age_y,
+        height_cm=who.height_cm,
+        mass_kg=who.mass_kg,
+        fat_free_kg=who.fat_free_kg,
+    )
+    need = total_energy(resting.kcal, aim.pal) if aim.need_kcal is None else aim.need_kcal
+    change = _change(goal, client.status, aim.change)
+    wanted = need * (1 + change)
+    target_kcal = max(rounded(wanted, KCAL_ROUND), _floor(resting))
+    protein_g = _protein(goal, who, aim)
+    target = macros(target_kcal, protein_g, fat_g=_fat(target_kcal, aim))
+    eaten = client.kcal_now if current_kcal is None else current_kcal
+    steps = ramp(
+        _start(eaten, need),
+        target_kcal,
+        weeks=aim.weeks,
+        arrive_in=aim.arrive_in,
+        most_step_kcal=aim.most_step_kcal,
+    )
+    remarks = (
+        steps.remark,
+        *_remarks_on_start(eaten, need),
+        *_remarks_on_target(target_kcal, wanted, who=who, target=target),
+    )
+    return EnergyPlan(
+        goal=goal,
+        resting=resting,
+        need_kcal=need,
+        target_kcal=target_kcal,
+        target=target,
+        weeks=_weeks(goal, steps, who=who, aim=aim),
+        reached_in=steps.reached_in,
+        remarks=tuple(remark for remark in remarks if remark),
+        lines=(
+            *_lines_of_need(resting, who, aim=aim, need=need),
+            Line(f"{change:+.0%} to {goal.value}", f"{target_kcal:,.0f} kcal"),
+            *_lines_of_macros(goal, who, aim=aim, target=target),
+        ),
+        sources=(*resting.sources, "fao2004", *GOAL_RULES[goal].sources, "iom2005"),
+    )
+
+
+def _fat(kcal: float, aim: Aim) -> float:
+    return aim.fat_share * kcal / KCAL_PER_G["fat"]
+
+
+def _weeks(goal: EnergyGoal, steps: Ramp, *, who: Person, aim: Aim) -> tuple[EnergyWeek, ...]:
+    """Each week's energy with the grams it is made of."""
+    proteins = protein_ramp(aim.protein_now_g, _protein(goal, who, aim), aim.weeks)
+    return tuple(
+        EnergyWeek(
+            number,
+            kcal,
+            macros(kcal, protein_g, fat_g=_fat(kcal, aim)),
+            _corridor(goal, who.mass_kg, number),
+        )
+        for number, (kcal, protein_g) in enumerate(zip(steps.kcal, proteins, strict=True), start=1)
+    )
+
+
+def _who(client: Client, on: date, fat_free_kg: float | None) -> Person:
+    """The client's figures for the equations. Raises CoachError naming the one that is missing."""
+    age_y = client.age_on(on)
+    figures = {
+        "date of birth": age_y,
+        "sex for the equations": client.sex,
+        "height": client.height_cm,
+        "body mass": client.mass_kg,
+    }
+    missing = [name for name, value in figures.items() if value is None]
+    if missing:
+        raise CoachError(
+            f"Energy cannot be computed without {' and '.join(missing)}.",
+            where=client.name,
+            mend="Enter it on the client's page.",
+        )
+    return person(
+        client.sex or Sex.AVERAGE,
+        float(age_y or 0),
+        height_cm=client.height_cm or 0.0,
+        mass_kg=client.mass_kg or 0.0,
+        fat_free_kg=fat_free_kg,
+    )
+
+
+def _change(goal: EnergyGoal, status: Status, wanted: float | None) -> float:
+    """The surplus or deficit, as a part of the need: the coach's, or the usual one.
+
+    Advanced lifters gain on half the usual surplus, as iraki2019 advises less for them.
+    """
+    rule = GOAL_RULES[goal]
+    if wanted is None:
+        smaller = goal is EnergyGoal.GAIN and status is Status.ADVANCED
+        return rule.change / 2 if smaller else rule.change
+    low, high = rule.limits
+    return require(
+        f"change of energy to {goal.value}, part of the need", wanted, low=low, high=high
+    )
+
+
+def _floor(resting: RestingEnergy) -> float:
+    """No target lies below the resting energy; rounded up to ten."""
+    return rounded(resting.kcal + KCAL_ROUND / 2, KCAL_ROUND)
+
+
+def _counted_kg(who: Person) -> float:
+    """The body mass that protein is counted for."""
+    square_m = (who.height_cm / 100) ** 2
+    return 25 * square_m if who.mass_kg / square_m > HIGH_BMI else who.mass_kg
+
+
+def _per_kg(goal: EnergyGoal, aim: Aim) -> float:
+    return GOAL_RULES[goal].protein if aim.protein_g_per_kg is None else aim.protein_g_per_kg
+
+
+def _protein(goal: EnergyGoal, who: Person, aim: Aim) -> float:
+    """Protein, g a day, in steps of 5."""
+    return rounded(_per_kg(goal, aim) * _counted_kg(who), PROTEIN_STEP_G)
+
+
+def _start(eaten: float | None, need: float) -> float:
+    """Where the ramp begins, kcal a day, in whole tens."""
+    if eaten is None:
+        return rounded(need, KCAL_ROUND)
+    return rounded(require("energy eaten now, kcal a day", eaten, low=500, high=8000), KCAL_ROUND)
+
+
+def _corridor(goal: EnergyGoal, mass_kg: float, week: int) -> tuple[float, float]:
+    """Body mass at the end of a week, if it changes as the goal means it to."""
+    slow, fast = sorted(mass_after(mass_kg, rate, weeks=week) for rate in GOAL_RULES[goal].rate)
+    return slow, fast
+
+
+def _remarks_on_start(eaten: float | None, need: float) -> tuple[str, ...]:
+    """What to say about the intake the ramp begins with."""
+    if eaten is None:
+        return ("What the client eats now is not known: the ramp begins at the computed need.",)
+    if abs(eaten - need) > 0.25 * need:
+        return (
+            (
+                f"{eaten:,.0f} kcal eaten now and a need of {need:,.0f} are far apart. Check how "
+                "it was logged, and follow the body mass for two or three weeks before the next "
+                "step."
+            ),
+        )
+    return ()
+
+
+def _remarks_on_target(
+    target_kcal: float, wanted_kcal: float, *, who: Person, target: Macros
+) -> tuple[str, ...]:
+    """What to say about the target itself."""
+    remarks = []
+    if target_kcal > wanted_kcal + KCAL_ROUND:
+        remarks.append("Held at the resting energy: less is for a practitioner to advise.")
+    for nutrient, (low, high) in AMDR.items():
+        if amdr_verdict(nutrient, target.share(nutrient)) != "ok":
+            remarks.append(
+                f"{nutrient.capitalize()} is {target.share(nutrient):.0%} of energy; "
+                f"usual for adults: {low:.0%} to {high:.0%}."
+            )
+    if _counted_kg(who) != who.mass_kg:
+        remarks.append("Protein is counted for the body mass at a body mass index of 25.")
+    if who.fat_free_kg is not None and target_kcal / who.fat_free_kg < LOW_AVAILABILITY:
+        remarks.append(
+            "Under 30 kcal for each kg of fat-free mass even before training: "
+            "a reason to see a practitioner."
+        )
+    return tuple(remarks)
+
+
+def _lines_of_need(
+    resting: RestingEnergy, who: Person, *, aim: Aim, need: float
+) -> tuple[Line, ...]:
+    """How the need came about."""
+    if aim.need_kcal is not None:
+        return (Line("Energy used, from logs", f"{need:,.0f} kcal"),)
+    figures = (
+        f"{number_text(who.mass_kg)} kg, {number_text(who.height_cm)} cm, "
+        f"{number_text(who.age_y)} years"
+    )
+    return (
+        Line("For", figures),
+        resting.line(),
+        Line(f"Times {aim.pal:.2f}, {fao_class(aim.pal)}", f"{need:,.0f} kcal", "±10 %"),
+    )
+
+
+def _lines_of_macros(
+    goal: EnergyGoal, who: Person, *, aim: Aim, target: Macros
+) -> tuple[Line, ...]:
+    """How the grams came about."""
+    per_kg, counted_kg = _per_kg(goal, aim), _counted_kg(who)
+    label = f"Protein, {number_text(per_kg, 2)} g for each of {number_text(counted_kg)} kg"
+    exact = f"{per_kg * counted_kg:.0f} g before rounding"
+    return (
+        Line(label, f"{target.protein_g:.0f} g", exact),
+        Line(f"Fat, {aim.fat_share:.0%} of energy", f"{target.fat_g:.0f} g"),
+        Line("Carbohydrate, the rest", f"{target.carbohydrate_g:.0f} g"),
+    )

@@ -1,0 +1,196 @@
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from app.domain.client import Client, ClientId, Screening, Sex, Status
+from app.domain.energy import Aim, EnergyPlan, Referral, kcal_of, plan
+from app.domain.errors import CoachError, QuantityError
+
+TODAY = date(2030, 9, 2)
+JORUNN = Client(
+    ClientId("jorunn"),
+    "Jorunn Aske",
+    born=date(1996, 3, 1),
+    sex=Sex.FEMALE,
+    height_cm=172,
+    mass_kg=68,
+)
+
+
+def planned(client=JORUNN, goal="gain", current_kcal=2260.0, **aim) -> EnergyPlan:
+    found = plan(client, goal, current_kcal, on=TODAY, aim=Aim(**aim))
+    assert isinstance(found, EnergyPlan)
+    return found
+
+
+def test_the_targets_follow_from_the_published_steps():
+    found = planned(weeks=21, arrive_in=9, pal=1.70, protein_now_g=95)
+    # 10 x 68 + 6.25 x 172 - 5 x 34 - 161 (mifflin1990); times 1.70; plus 10 %
+    assert found.resting.kcal == pytest.approx(1424)
+    assert found.need_kcal == pytest.approx(2420.8)
+    assert found.target_kcal == 2660
+    assert [week.kcal for week in found.weeks][:4] == [2260, 2310, 2360, 2410]
+    assert [week.macros.protein_g for week in found.weeks][:5] == [95, 100, 105, 110, 110]
+    assert found.reached_in == 9
+
+
+def test_the_account_names_every_step():
+    lines = {line.label: line.value for line in planned(pal=1.70).working().lines}
+    assert lines["For"] == "68 kg, 172 cm, 34 years"
+    assert lines["Resting energy, Mifflin 1990"] == "1,424 kcal"
+    assert lines["Times 1.70, active/moderate"] == "2,421 kcal"
+    assert lines["+10% to gain"] == "2,660 kcal"
+    assert lines["Protein, 1.6 g for each of 68 kg"] == "110 g"
+
+
+@given(
+    st.sampled_from(["gain", "hold", "lose"]),
+    st.floats(55, 120),
+    st.floats(1500, 3500),
+    st.floats(1.4, 2.4),
+    st.integers(1, 30),
+)
+def test_each_weeks_grams_make_up_its_energy(goal, mass_kg, current, pal, weeks):
+    found = planned(replace(JORUNN, mass_kg=mass_kg), goal, current, pal=pal, weeks=weeks)
+    assert [week.number for week in found.weeks] == list(range(1, weeks + 1))
+    for week in found.weeks:
+        kcal = kcal_of(
+            protein_g=week.macros.protein_g,
+            carbohydrate_g=week.macros.carbohydrate_g,
+            fat_g=week.macros.fat_g,
+        )
+        assert kcal == pytest.approx(week.kcal)
+        assert week.macros.share("fat") == pytest.approx(0.30)
+
+
+@given(st.sampled_from(["gain", "hold", "lose"]), st.floats(50, 150), st.floats(1.0, 2.4))
+def test_no_target_lies_below_the_resting_energy(goal, mass_kg, pal):
+    client = replace(JORUNN, mass_kg=max(mass_kg, 55))
+    found = planned(client, goal, 2000.0, pal=pal)
+    assert found.target_kcal >= found.resting.kcal
+    if found.target_kcal > found.need_kcal * 1.05 and goal != "gain":
+        assert any("resting energy" in remark for remark in found.remarks)
+
+
+def test_goals_move_the_target_and_the_corridor():
+    gain, hold, lose = (planned(goal=goal, pal=1.7) for goal in ("gain", "hold", "lose"))
+    assert gain.target_kcal > hold.target_kcal > lose.target_kcal
+    assert hold.target_kcal == pytest.approx(hold.need_kcal, abs=5)
+    low, high = gain.weeks[11].mass_kg
+    # iraki2019: 0.25 to 0.5 % a week
+    assert (low, high) == (pytest.approx(68 * 1.0025**12), pytest.approx(68 * 1.005**12))
+    assert lose.weeks[0].mass_kg[1] < 68
+
+
+def test_advanced_lifters_gain_on_less():
+    advanced = planned(replace(JORUNN, status=Status.ADVANCED), pal=1.7)
+    assert advanced.target_kcal == pytest.approx(advanced.need_kcal * 1.05, abs=5)
+
+
+def test_a_target_out_of_the_steps_reach_says_so():
+    found = planned(current_kcal=1900.0, weeks=6, arrive_in=3, most_step_kcal=50, pal=1.7)
+    assert found.reached_in is None
+    assert any("not reached in these weeks" in remark for remark in found.remarks)
+
+
+def test_an_unknown_intake_begins_at_the_need_and_says_so():
+    found = planned(current_kcal=None, pal=1.7)
+    assert found.weeks[0].kcal == 2420
+    assert any("not known" in remark for remark in found.remarks)
+    noted = planned(replace(JORUNN, kcal_now=2300.0), current_kcal=None, pal=1.7)
+    assert noted.weeks[0].kcal == 2300
+
+
+def test_an_intake_far_from_the_need_asks_to_check_the_log():
+    found = planned(current_kcal=1200.0, pal=1.7)
+    assert any("far apart" in remark for remark in found.remarks)
+
+
+def test_a_need_from_logs_takes_the_place_of_the_equations():
+    found = planned(need_kcal=2550.0)
+    assert found.need_kcal == 2550
+    assert found.lines[0].label == "Energy used, from logs"
+
+
+def test_large_bodies_count_protein_for_less_mass():
+    found = planned(replace(JORUNN, mass_kg=120))
+    # 25 kg/m2 at 1.72 m is 74 kg; 1.6 g for each, to the next 5
+    assert found.target.protein_g == 120
+    assert any("body mass index of 25" in remark for remark in found.remarks)
+
+
+def test_little_energy_for_the_fat_free_mass_is_remarked():
+    found = planned(goal="lose", pal=1.2, fat_free_kg=60.0)
+    assert any("30 kcal for each kg" in remark for remark in found.remarks)
+
+
+@pytest.mark.parametrize(
+    ("change", "reason"),
+    [
+        ({"born": date(2014, 1, 1)}, "minors"),
+        ({"mass_kg": 50.0}, "body mass is low"),
+        ({"refer": ("kidney disease",)}, "kidney disease"),
+        ({"refer": ("history of disordered eating",)}, "disordered eating"),
+        (
+            {"screenings": (Screening(TODAY, True, False, False, pregnant=True),)},
+            "obstetric",
+        ),
+        ({"screenings": (Screening(TODAY, True, True, False),)}, "no clearance"),
+    ],
+)
+def test_who_must_not_get_numbers_gets_a_referral(change, reason):
+    found = plan(replace(JORUNN, **change), "lose", 2000.0, on=TODAY)
+    assert isinstance(found, Referral)
+    assert any(reason in sentence for sentence in found.reasons)
+    assert "doctor" in found.text
+
+
+def test_known_disease_with_clearance_gets_numbers():
+    cleared = Screening(TODAY, True, True, False, cleared_on=date(2030, 8, 1))
+    assert planned(replace(JORUNN, screenings=(cleared,))).target_kcal > 0
+
+
+@pytest.mark.parametrize(
+    ("change", "name"),
+    [
+        ({"born": None}, "date of birth"),
+        ({"sex": None}, "sex"),
+        ({"height_cm": None}, "height"),
+        ({"mass_kg": None}, "body mass"),
+    ],
+)
+def test_missing_figures_are_named(change, name):
+    with pytest.raises(CoachError, match=rf"Jorunn Aske: .*{name}.*Enter it"):
+        plan(replace(JORUNN, **change), "hold", 2000.0, on=TODAY)
+
+
+@pytest.mark.parametrize("current", [0, -100, 90_000, float("nan"), float("inf")])
+def test_impossible_intakes_are_refused(current):
+    with pytest.raises(QuantityError, match="energy eaten now"):
+        plan(JORUNN, "hold", current, on=TODAY)
+
+
+@pytest.mark.parametrize(
+    "fields",
+    [
+        {"weeks": 0},
+        {"pal": 5},
+        {"fat_share": 0.05},
+        {"protein_g_per_kg": 9},
+        {"need_kcal": -1},
+    ],
+)
+def test_impossible_aims_are_refused(fields):
+    with pytest.raises(QuantityError):
+        Aim(**fields)
+
+
+@pytest.mark.parametrize(("goal", "change"), [("gain", 0.5), ("lose", -0.6), ("lose", 0.1)])
+def test_changes_past_the_published_bounds_are_refused(goal, change):
+    with pytest.raises(QuantityError, match=f"change of energy to {goal}"):
+        plan(JORUNN, goal, 2000.0, on=TODAY, aim=Aim(change=change))
