@@ -95,8 +95,8 @@ def _shorts(entries: Iterable[Entry]) -> dict[str, str]:
 
 def _cited_as(entry: Entry) -> str:
     """The first author's surname, or the body's usual letters where the record gives them."""
-    if isinstance(custom := entry.values.get("custom"), dict):
-        return Entry(entry.source, entry.name, custom).words("letters")
+    if "authority" in entry.values:
+        return entry.words("authority")
     match entry.values.get("author", entry.values.get("editor")):
         case [{"family": str(name)}, *_] | [{"literal": str(name)}, *_]:
             return name

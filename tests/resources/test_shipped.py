@@ -62,7 +62,7 @@ def test_references_of_one_author_and_year_get_letters() -> None:
 def test_a_body_is_called_by_its_name_or_its_letters() -> None:
     body = [{"literal": "Guild of Porters"}]
     assert shorts(record(author=body)) == ["Guild of Porters 2020"]
-    assert shorts(record(author=body, custom={"letters": "GP"})) == ["GP 2020"]
+    assert shorts(record(author=body, authority="GP")) == ["GP 2020"]
 
 
 def test_short_names_are_all_different() -> None:
@@ -134,3 +134,12 @@ def test_a_muscle_without_names_is_refused_by_name() -> None:
     content = text("muscles.toml").partition("[forearms]")[0]
     with pytest.raises(ResourceError, match="The muscle group forearms has no names"):
         muscle_names_from_toml(content, source="muscles.toml")
+
+
+def test_a_citation_library_can_set_every_reference(recwarn: pytest.WarningsRecorder) -> None:
+    # Reading the records is slow to import and needed by this one test alone.
+    from citeproc.source.json import CiteProcJSON
+
+    source = CiteProcJSON(RECORDS)
+    assert {str(key) for key in source} == set(references())
+    assert [str(warning.message) for warning in recwarn if "unsupported" in str(warning)] == []
