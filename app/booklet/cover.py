@@ -1,0 +1,122 @@
+"""The cover: name, client, the cloth, who hands it out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from app.booklet import cloth
+from app.booklet.book import SPINE_MM, Book, Page, Sheet
+from app.booklet.fonts import (
+    BODY,
+    COVER,
+    COVER_26,
+    COVER_32,
+    COVER_NAME,
+    COVER_TEXT,
+    SECTION,
+    Style,
+)
+from app.booklet.pen import Box
+from app.booklet.words import and_text, span_text
+
+_BAND_MM = 9.0
+_INDENT_MM = 8.0
+
+
+def pages(book: Book) -> Iterator[Page]:
+    """The cover, one page."""
+    yield Page("cover", _draw, title="Cover")
+
+
+def _draw(sheet: Sheet) -> None:
+    book, pen, p = sheet.book, sheet.pen, sheet.palette
+    program, client = book.issue.program, book.issue.client
+    _spine(sheet)
+    width = sheet.width - _INDENT_MM
+    pen.text(_INDENT_MM, 31.0, _kind(book), style=Style(BODY.face, 12, 16), tone=p.mid)
+    lines, style = title_lines(book, program.name, width)
+    y = 32.0 + style.size * 0.36 - 1
+    y = pen.lines(_INDENT_MM, y, lines, style=style)
+    y -= style.lead_mm - 12.0
+    name = book.wrap(f"for {client.name}", COVER_NAME, width)
+    y = pen.lines(_INDENT_MM, y, name[:3], style=COVER_NAME)
+    foot = sheet.book.frame.height_mm - 31.0
+    top = max(y + 3.0, 84.0 if book.frame.height_mm > 290 else 76.0)
+    box = Box(_INDENT_MM, top, width, foot - 22.0 - top)
+    if box.height > 50:
+        y = cloth.draw(sheet, box, names_mm=26.0)
+        pen.paragraph(
+            _INDENT_MM, y + 8.5, _key(book), width=width, style=COVER_TEXT, tone=p.mid
+        )
+    _people(sheet, foot, width)
+
+
+def title_lines(book: Book, name: str, width: float) -> tuple[tuple[str, ...], Style]:
+    """A program's name in two lines if it can be: in the largest of three sizes that allows it."""
+    for style in (COVER, COVER_32, COVER_26):
+        lines = book.wrap(name, style, width)
+        if len(lines) == 1 and len(name.split()) > 2:
+            # a short name stands better in two lines of like length
+            lines = book.wrap(name, style, book.faces.width_mm(name, style) * 0.62)
+            return (lines if len(lines) == 2 else book.wrap(name, style, width)), style
+        if len(lines) <= 2:
+            return lines, style
+    small = SECTION if len(book.wrap(name, COVER_26, width)) > 4 else COVER_26
+    return book.wrap(name, small, width), small
+
+
+def _kind(book: Book) -> str:
+    count = len(book.issue.program.weeks)
+    weeks = book.week_range
+    if len(weeks) == count:
+        return f"Training booklet, {count} week{'s' if count > 1 else ''}"
+    some = f"weeks {weeks.start + 1} to {weeks.stop}"
+    return f"Training booklet, {some if len(weeks) > 1 else f'week {weeks.stop}'} of {count}"
+
+
+def _key(book: Book) -> str:
+    """How to read the cloth, in one or two sentences."""
+    if not cloth.threads(book):
+        return "Your program as cloth: no set is planned yet, so there is no thread across."
+    text = (
+        "Your program as cloth. Threads down are weeks, threads across are muscles: the thicker "
+        "the thread, the more sets that week."
+    )
+    light = tuple(str(number) for number in book.season.light)
+    if len(light) == 1:
+        return f"{text} Week {light[0]} is a light one."
+    return f"{text} Light weeks are {and_text(light)}." if light else text
+
+
+def _spine(sheet: Sheet) -> None:
+    """The band with one row of stitches along the spine."""
+    pen, p, height = sheet.pen, sheet.palette, sheet.book.frame.height_mm
+    pen.box(Box(-SPINE_MM, 0, _BAND_MM, height), fill=p.slate)
+    x = -SPINE_MM + _BAND_MM / 2
+    y = 10.0
+    while y < height - 12:
+        pen.rule(x, y, x, to_y=min(y + 4.6, height - 12), weight=1.0, tone=p.paper)
+        y += 7.9
+
+
+def _people(sheet: Sheet, y: float, width: float) -> None:
+    """Team, coach and dates at the foot of the cover."""
+    pen, p, issue = sheet.pen, sheet.palette, sheet.book.issue
+    right = _INDENT_MM + width
+    pen.rule(_INDENT_MM, y, right, tone=p.line)
+    dates = span_text(issue.program.start, len(issue.program.weeks))
+    taken = pen.text(right, y + 6.2, dates, style=BODY, align=1)
+    made = pen.text(right, y + 12.4, "made with Weekloom", style=BODY, tone=p.mid, align=1)
+    team = issue.client.team or issue.coach.team
+    lines = sheet.book.wrap(team, BODY, width - taken - 6)[:1]
+    y = pen.lines(_INDENT_MM, y + 6.2, lines, style=BODY) if lines else y + 6.2
+    y += 0.9 if lines else 0
+    coach = ", ".join(part for part in (issue.coach.name, issue.coach.contact) if part)
+    if coach:
+        pen.lines(
+            _INDENT_MM,
+            y,
+            sheet.book.wrap(f"Coach: {coach}", BODY, width - made - 6)[:2],
+            style=BODY,
+            tone=p.mid,
+        )

@@ -1,0 +1,245 @@
+"""One page an exercise: pictures, what works, set-up, how to do it, faults, and what else would do."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from app.booklet.book import NOTE_LINE_MM, Book, Draw, Page, Sheet
+from app.booklet.fonts import (
+    BODY,
+    BODY_BOLD,
+    CELL,
+    LABEL,
+    NAME,
+    SECTION,
+    SMALL_HEAD,
+)
+from app.booklet.instead import Instead, instead_of
+from app.booklet.pen import Box
+from app.booklet.pictures import draw_picture, pose_of
+from app.booklet.signs import small_caution
+from app.booklet.words import equipment_text, rest_text, side_text
+from app.domain.exercise import Exercise, Muscle
+from app.domain.figure import Detail, Phase
+from app.domain.program import Slot
+
+_FIGURE_MM = 86.0
+_ASIDE_X = 145.0
+_HALF = 95.0
+
+
+@dataclass(frozen=True, slots=True)
+class _Entry:
+    """An exercise with the first slot that uses it."""
+
+    exercise: Exercise
+    slot: Slot
+
+
+def entries(book: Book) -> tuple[_Entry, ...]:
+    """The exercises of the printed weeks, each once, in the order of the plan."""
+    seen: dict[str, _Entry] = {}
+    for index in book.week_range:
+        for slot in book.issue.program.weeks[index].slots():
+            seen.setdefault(slot.exercise, _Entry(book.exercise(slot.exercise), slot))
+    return tuple(seen.values())
+
+
+def pages(book: Book) -> Iterator[Page]:
+    """One page an exercise."""
+    for entry in entries(book):
+        yield Page(
+            f"exercise-{entry.exercise.key}",
+            _drawing(book, entry),
+            title=entry.exercise.name,
+        )
+
+
+def _drawing(book: Book, entry: _Entry) -> Draw:
+    exercise = entry.exercise
+    others = instead_of(book, entry.slot, exercise)
+
+    def draw(sheet: Sheet) -> None:
+        aside = "  ·  ".join(p for p in (equipment_text(exercise), side_text(exercise)) if p)
+        sheet.title(exercise.name, aside)
+        y = _pictures(sheet, entry) if pose_of(book, exercise) else _facts(sheet, entry)
+        y = _how(sheet, exercise, y)
+        y = _faults(sheet, exercise, y)
+        y = _instead(sheet, others, y)
+        _notes(sheet, y + 7.4)
+        _stop(sheet)
+        sheet.foot()
+
+    return draw
+
+
+def _pictures(sheet: Sheet, entry: _Entry) -> float:
+    """Start and end side by side, what works beside them; gives back the baseline below."""
+    pen, p = sheet.pen, sheet.palette
+    top, half = 29.0, 70.0
+    for number, (phase, text) in enumerate(((Phase.START, "Start"), (Phase.END, "End"))):
+        x = number * (half + 1.0)
+        box = Box(x, top, half, _FIGURE_MM)
+        draw_picture(sheet, entry.exercise, box, phase=phase, detail=Detail.FULL)
+        pen.text(x + 2.0, top + _FIGURE_MM + 4.6, text, style=SMALL_HEAD)
+    x = sheet.width - 182.0 + _ASIDE_X
+    pen.rule(x, top + 1, x, to_y=top + _FIGURE_MM + 4, tone=p.line)
+    x += 4.0
+    y = top + 4.0
+    wide = sheet.width - x
+    pen.text(x, y, "Works", style=SMALL_HEAD)
+    y = _muscles(sheet, entry.exercise, x, y + 6.2)
+    for head, text in _small_facts(entry):
+        y += 5.4
+        pen.text(x, y, head, style=SMALL_HEAD)
+        y = pen.paragraph(x, y + 4.8, text, width=wide, style=CELL) - CELL.lead_mm + 1.0
+    return top + _FIGURE_MM + 12.4
+
+
+def _small_facts(entry: _Entry) -> tuple[tuple[str, str], ...]:
+    """Tempo, rest and usual reps."""
+    exercise, slot = entry.exercise, entry.slot
+    facts = [("Tempo", slot.tempo or exercise.tempo)]
+    if slot.rest_s:
+        facts.append(("Rest", rest_text(slot.rest_s)))
+    return tuple(fact for fact in facts if fact[1])
+
+
+def _muscles(sheet: Sheet, exercise: Exercise, x: float, y: float) -> float:
+    """The muscles that do most of the work, and those that help, each with its patch."""
+    pen, p = sheet.pen, sheet.palette
+    groups = ((exercise.primes, "most of the work", True), (exercise.helpers, "help", False))
+    for muscles, said, most in groups:
+        if not muscles:
+            continue
+        _patch(sheet, x, y - 1.2, most=most)
+        for muscle in muscles:
+            name = sheet.book.muscle(muscle)
+            y = pen.paragraph(x + 8.0, y, name, width=sheet.width - x - 8, style=BODY)
+        pen.text(x + 8.0, y - 0.6, said, style=LABEL, tone=p.mid)
+        y += 6.4
+    return y - 4.0
+
+
+def _patch(sheet: Sheet, x: float, y: float, *, most: bool) -> None:
+    """The sign of a muscle patch: two tones for most of the work, one for help."""
+    canvas, p = sheet.pen.canvas, sheet.palette
+    x0, y0 = sheet.pen.at(x, y + 1.8)
+    x1, y1 = sheet.pen.at(x + 6.0, y - 1.8)
+    canvas.setFillColor(p.helper)
+    canvas.ellipse(x0, y0, x1, y1, stroke=0, fill=1)
+    if most:
+        canvas.setFillColor(p.accent)
+        dx, dy = (x1 - x0) * 0.18, (y1 - y0) * 0.18
+        canvas.ellipse(x0 + dx, y0 + dy, x1 - dx, y1 - dy, stroke=0, fill=1)
+
+
+def _facts(sheet: Sheet, entry: _Entry) -> float:
+    """Without pictures: what works, tempo and rest in a row."""
+    pen, p, exercise = sheet.pen, sheet.palette, entry.exercise
+    columns = [
+        ("Does most of the work", _names(sheet.book, exercise.primes)),
+        ("Helps", _names(sheet.book, exercise.helpers)),
+        *_small_facts(entry),
+    ]
+    columns = [column for column in columns if column[1]]
+    bottom = y = 32.0
+    pitch = sheet.width / max(len(columns), 1)
+    for number, (head, text) in enumerate(columns):
+        x = number * pitch
+        pen.text(x, y, head, style=SMALL_HEAD)
+        end = pen.paragraph(x, y + 5.4, text, width=pitch - 5, style=BODY)
+        bottom = max(bottom, end)
+    pen.rule(0, bottom - 2.4, sheet.width, tone=p.line)
+    return bottom + 6.0
+
+
+def _names(book: Book, muscles: tuple[Muscle, ...]) -> str:
+    return ", ".join(book.muscle(muscle) for muscle in muscles)
+
+
+def _how(sheet: Sheet, exercise: Exercise, y: float) -> float:
+    """Set-up on the left, the movement step by step on the right."""
+    if not exercise.set_up and not exercise.cues:
+        return y
+    pen, p = sheet.pen, sheet.palette
+    half = sheet.width - 182.0 + _HALF
+    wide = half - 8.0
+    ends = [y]
+    if exercise.set_up:
+        at = sheet.section(y, "Set up", to_x=half - 8.0) + 5.2
+        for line in exercise.set_up:
+            pen.box(Box(0, at - 1.8, 1.2, 1.2), fill=p.ink)
+            at = pen.paragraph(5.5, at, line, width=wide - 5.5, style=BODY) + 0.9
+        ends.append(at)
+    if exercise.cues:
+        x = half if exercise.set_up else 0.0
+        at = sheet.section(y, "Do it", x=x) + 5.2
+        for number, line in enumerate(exercise.cues, start=1):
+            pen.text(x, at, str(number), style=BODY_BOLD)
+            at = pen.paragraph(x + 5.5, at, line, width=sheet.width - x - 5.5, style=BODY) + 0.9
+        ends.append(at)
+    return max(ends) + 3.6
+
+
+def _faults(sheet: Sheet, exercise: Exercise, y: float) -> float:
+    """What one may notice, and what to try."""
+    if not exercise.faults:
+        return y
+    pen, p = sheet.pen, sheet.palette
+    half = sheet.width - 182.0 + _HALF
+    pen.text(half, y, "try this", style=SECTION)
+    y = sheet.section(y, "If you notice this")
+    for fault in exercise.faults:
+        base = y + 5.2
+        left = pen.paragraph(0, base, fault.notice, width=half - 8, style=BODY)
+        right = pen.paragraph(half, base, fault.remedy, width=sheet.width - half, style=BODY)
+        y = max(left, right) - BODY.lead_mm + 2.4
+        pen.rule(0, y, sheet.width, tone=p.hair)
+    return y + 8.8
+
+
+def _instead(sheet: Sheet, others: tuple[Instead, ...], y: float) -> float:
+    """What may be done in its place, up to three side by side."""
+    if not others or y + 34 > sheet.book.frame.last - 8:
+        return y
+    pen = sheet.pen
+    y = sheet.section(y, "Instead of it", aside="same sets, reps and effort; a load of its own")
+    pitch = sheet.width / 3
+    bottom = y
+    for number, other in enumerate(others):
+        x = number * pitch
+        drawn = draw_picture(sheet, other.exercise, Box(x, y + 3.5, 20.0, 19.0))
+        left = x + 22.0 if drawn else x
+        wide = pitch - 4.0 - (left - x)
+        end = pen.lines(
+            left, y + 6.6, sheet.book.wrap(other.exercise.name, NAME, wide)[:3], style=NAME
+        )
+        end = pen.lines(
+            left,
+            end,
+            sheet.book.wrap(other.reason, CELL, wide)[:4],
+            style=CELL,
+            tone=sheet.palette.mid,
+        )
+        bottom = max(bottom, end, y + 26.0 if drawn else 0.0)
+    pen.rule(0, bottom - 1.4, sheet.width, tone=sheet.palette.hair)
+    return bottom
+
+
+def _notes(sheet: Sheet, y: float) -> None:
+    """Lines for the client's own words, down to the caution."""
+    pen, p = sheet.pen, sheet.palette
+    last = sheet.book.frame.last - 6.0
+    if y > last:
+        return
+    width = pen.text(0, y - 1.0, "Your notes", style=SMALL_HEAD)
+    pen.rule(width + 5, y, sheet.width, tone=p.line)
+    sheet.note_lines(y + NOTE_LINE_MM, last)
+
+
+def _stop(sheet: Sheet) -> None:
+    key = "reading" if "reading" in sheet.pages else "cautions"
+    text = f"Stop if a joint hurts or you feel dizzy. What to do then is on {sheet.page_text(key)}."
+    small_caution(sheet, sheet.book.frame.last + 0.6, text)

@@ -1,0 +1,228 @@
+"""Where the loads come from: the tests they rest on, and how to find one that has no test."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from app.booklet.book import Book, Cite, Draw, Page, Sheet, Topic
+from app.booklet.fonts import BODY, BODY_BOLD, CELL, CELL_BOLD, LABEL, NBSP
+from app.booklet.words import day_text, mass_number
+from app.domain.curve import find_curve
+from app.domain.exercise import Exercise, LoadKind
+from app.domain.loads import calibration, newest_test, one_rep_max_of
+from app.domain.program import Slot
+from app.domain.units import number_text
+
+_STEPS = (
+    "Warm up. Begin with the load named below and do the reps of the week, in good form.",
+    "If you could have done five more or better, go up as named below; if three or four, go up "
+    "one step. Rest two minutes. Repeat.",
+    "Stop at the first set that leaves what the effort column asks for. If pain or bad form comes "
+    "earlier, stop there.",
+    "That set counts as your first. Write the load into the box, and on the line in the load "
+    "column of the weeks to come.",
+)
+_TEST_X, _ONE_X, _SPAN_X = 66.0, 118.0, 148.0
+
+
+@dataclass(frozen=True, slots=True)
+class _Tested:
+    """A tested exercise in its words."""
+
+    name: tuple[str, ...]
+    test: str
+    one_rm: str
+    span: str
+
+
+@dataclass(frozen=True, slots=True)
+class _Untested:
+    """An exercise whose load has to be found."""
+
+    name: tuple[str, ...]
+    begin: tuple[str, ...]
+    go_up: tuple[str, ...]
+
+    @property
+    def height(self) -> float:
+        """Its room, mm."""
+        return max(len(self.name), len(self.begin), len(self.go_up)) * CELL.lead_mm + 2.4
+
+
+def pages(book: Book) -> Iterator[Page]:
+    """As many pages as the exercises need; none where no load is printed and none is to be found."""
+    tested, untested = _sort(book)
+    if not tested and not untested:
+        return
+    room = book.frame.last - 46.0
+    tested_sheets = _split([7.0 + 4.0 * (len(row.name) > 1) for row in tested], room) or [(0, 0)]
+    number = 0
+    used = 0.0
+    for start, end in tested_sheets:
+        used = 24.0 + 7.4 * (end - start) if end > start else 0.0
+        last = end == len(tested)
+        fits: list[_Untested] = []
+        if last and untested:
+            left = room - used - 48.0
+            while untested and untested[0].height <= left:
+                left -= untested[0].height
+                fits.append(untested.pop(0))
+        yield _page(book, tuple(tested[start:end]), tuple(fits), number)
+        number += 1
+    while untested:
+        left, fits = room - 48.0, []
+        while untested and (untested[0].height <= left or not fits):
+            left -= untested[0].height
+            fits.append(untested.pop(0))
+        yield _page(book, (), tuple(fits), number)
+        number += 1
+
+
+def _split(heights: list[float], room: float) -> list[tuple[int, int]]:
+    """Runs of rows that fit a page each."""
+    runs: list[tuple[int, int]] = []
+    start, used = 0, 0.0
+    for at, height in enumerate(heights):
+        if used + height > room:
+            runs.append((start, at))
+            start, used = at, 0.0
+        used += height
+    if start < len(heights):
+        runs.append((start, len(heights)))
+    return runs
+
+
+def _sort(book: Book) -> tuple[list[_Tested], list[_Untested]]:
+    """The exercises of the printed weeks, with a test and without one; each once."""
+    seen: dict[str, Slot] = {}
+    for index in book.week_range:
+        for slot in book.issue.program.weeks[index].slots():
+            seen.setdefault(slot.exercise, slot)
+    tested: list[_Tested] = []
+    untested: list[_Untested] = []
+    for slot in seen.values():
+        exercise = book.exercise(slot.exercise)
+        if book.loads.get(slot.id) is not None and one_rep_max_of(exercise, book.issue.client):
+            tested.append(_tested(book, exercise))
+        elif exercise.load_kind not in (LoadKind.NONE, LoadKind.BODY) and not book.loads.get(
+            slot.id
+        ):
+            untested.append(_untested(book, slot, exercise))
+    return tested, untested
+
+
+def _tested(book: Book, exercise: Exercise) -> _Tested:
+    client = book.issue.client
+    test, estimate = newest_test(exercise, client), one_rep_max_of(exercise, client)
+    assert test is not None
+    assert estimate is not None
+    units = client.units
+    reserve = f", {number_text(test.rir)} left" if test.rir else ""
+    done = f"{mass_number(test.load_kg, units)}{NBSP}{units}{NBSP}×{NBSP}{test.reps}{reserve}"
+    low, high = (number_text(_in(edge, units)) for edge in (estimate.low, estimate.high))
+    return _Tested(
+        name=book.wrap(exercise.name, CELL_BOLD, _TEST_X - 3),
+        test=f"{done}, {day_text(test.on)} {test.on.year}",
+        one_rm=f"{number_text(_in(estimate.median, units))}{NBSP}{units}",
+        span=f"{low} to {high}",
+    )
+
+
+def _in(mass_kg: float, units: str) -> float:
+    return float(mass_number(mass_kg, units)) if units == "lb" else mass_kg
+
+
+def _untested(book: Book, slot: Slot, exercise: Exercise) -> _Untested:
+    steps = calibration(slot, exercise, book.issue.client).steps
+    go_up = steps[2].split("better, ", 1)[-1]
+    return _Untested(
+        name=book.wrap(exercise.name, CELL_BOLD, 52.0),
+        begin=book.wrap(steps[0], CELL, 60.0),
+        go_up=book.wrap(go_up[:1].upper() + go_up[1:], CELL, book.frame.width - 118.0),
+    )
+
+
+def _page(
+    book: Book, tested: tuple[_Tested, ...], untested: tuple[_Untested, ...], number: int
+) -> Page:
+    curve = find_curve(book.issue.program.curve)
+    return Page(
+        f"loads-{number}" if number else "loads",
+        _drawing(tested, untested, curve.source, first=not number),
+        title="" if number else "Where your loads come from",
+        cites=(
+            Cite(curve.source, Topic.TRAINING, "reps and load"),
+            Cite("lesuer1997", Topic.TRAINING, "one-repetition maximum"),
+        )
+        if tested
+        else (),
+    )
+
+
+def _drawing(
+    tested: tuple[_Tested, ...], untested: tuple[_Untested, ...], curve: str, *, first: bool
+) -> Draw:
+    def draw(sheet: Sheet) -> None:
+        sheet.title("Where your loads come from")
+        y = 32.0
+        if tested:
+            y = _draw_tested(sheet, tested, y, curve=curve) + 10.0
+        if untested:
+            _draw_untested(sheet, untested, y)
+        sheet.foot()
+
+    return draw
+
+
+def _draw_tested(
+    sheet: Sheet, tested: tuple[_Tested, ...], y: float, *, curve: str
+) -> float:
+    """The tests and what they stand for; gives back the lower edge."""
+    pen, p = sheet.pen, sheet.palette
+    text = (
+        "Each load follows from your newest test: seven published equations estimate the most you "
+        f"could lift once, their middle is taken{sheet.cite('lesuer1997')}, and a table says what "
+        f"share of it allows the reps and the effort of the week{sheet.cite(curve)}. Then it is "
+        "rounded to what you can load."
+    )
+    y = pen.paragraph(0, y, text, width=sheet.width, style=BODY) + 3.4
+    for x, head in (
+        (0.0, "exercise"),
+        (_TEST_X, "your test"),
+        (_ONE_X, "once, about"),
+        (_SPAN_X, "between"),
+    ):
+        pen.text(x, y, head, style=LABEL, tone=p.mid)
+    y += 1.8
+    pen.rule(0, y, sheet.width, weight=0.9)
+    for row in tested:
+        y += 4.9
+        end = pen.lines(0, y, row.name, style=CELL_BOLD)
+        pen.text(_TEST_X, y, row.test, style=CELL)
+        pen.text(_ONE_X, y, row.one_rm, style=CELL_BOLD)
+        pen.text(_SPAN_X, y, row.span, style=CELL, tone=p.mid)
+        y = end - CELL.lead_mm + 2.2
+        pen.rule(0, y, sheet.width, tone=p.hair)
+    return y
+
+
+def _draw_untested(sheet: Sheet, untested: tuple[_Untested, ...], y: float) -> None:
+    """The steps, then each exercise with where to begin and how to go up."""
+    pen, p = sheet.pen, sheet.palette
+    y = sheet.section(y, "How to find a load", "where the booklet leaves a line") + 6.0
+    for number, step in enumerate(_STEPS, start=1):
+        pen.text(0, y, str(number), style=BODY_BOLD)
+        y = pen.paragraph(6.0, y, step, width=sheet.width - 6, style=BODY) + 0.8
+    y += 2.6
+    for x, head in ((0.0, "exercise"), (54.0, "first"), (118.0, "five more or better")):
+        pen.text(x, y, head, style=LABEL, tone=p.mid)
+    y += 1.8
+    pen.rule(0, y, sheet.width, weight=0.9)
+    for row in untested:
+        base = y + 4.9
+        pen.lines(0, base, row.name, style=CELL_BOLD)
+        pen.lines(54.0, base, row.begin, style=CELL)
+        pen.lines(118.0, base, row.go_up, style=CELL)
+        y += row.height
+        pen.rule(0, y, sheet.width, tone=p.hair)

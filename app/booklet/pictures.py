@@ -1,0 +1,49 @@
+"""Exercise figures on a page: drawn once for a booklet, then placed wherever they are needed."""
+
+from __future__ import annotations
+
+from app.booklet import figures
+from app.booklet.book import Book, Sheet
+from app.booklet.pen import PT, Box
+from app.domain.exercise import Exercise
+from app.domain.figure import Detail, Phase, PosePair, bounds, draw
+
+
+def pose_of(book: Book, exercise: Exercise) -> PosePair | None:
+    """The poses of an exercise, or None where nothing can be drawn."""
+    return book.content.poses.get(exercise.figure) if exercise.figure else None
+
+
+def draw_picture(
+    sheet: Sheet,
+    exercise: Exercise,
+    box: Box,
+    *,
+    phase: Phase = Phase.END,
+    detail: Detail = Detail.ROW17,
+) -> bool:
+    """Put an exercise's figure into a box, standing on its lower edge; False without a pose."""
+    pose = pose_of(sheet.book, exercise)
+    if pose is None:
+        return False
+    canvas = sheet.pen.canvas
+    name = f"{exercise.figure}-{phase.value}-{detail.name}-{box.width:.1f}-{box.height:.1f}"
+    if not canvas.hasForm(name):
+        drawing = draw(pose, phase, detail=detail)
+        frame = (2.0, 2.0, box.width * PT - 4.0, box.height * PT - 4.0)
+        tones = figures.GREY if sheet.book.options.grey else figures.COLOUR
+        stature = None
+        if detail is Detail.FULL:
+            # start and end share one scale, so that one can be laid over the other
+            both = (draw(pose, each, detail=detail) for each in Phase)
+            stature = min(figures.fitting_stature(bounds(d), frame[2], frame[3]) for d in both)
+        canvas.beginForm(name, 0, 0, box.width * PT, box.height * PT)
+        figures.draw_figure_in(
+            canvas, drawing, frame, detail=detail, tones=tones, stature_pt=stature
+        )
+        canvas.endForm()
+    canvas.saveState()
+    canvas.translate(*sheet.pen.at(box.x, box.bottom))
+    canvas.doForm(name)
+    canvas.restoreState()
+    return True

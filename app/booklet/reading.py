@@ -1,0 +1,270 @@
+"""How to read the booklet: one row of a week page taken apart, then the words it uses."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+
+from app.booklet.book import Book, Cite, Page, Sheet, Topic
+from app.booklet.fonts import (
+    BODY,
+    CELL,
+    CELL_BOLD,
+    FIGURE,
+    LABEL,
+    LABEL_BOLD,
+    NAME,
+    NBSP,
+    SECTION,
+    SMALL_HEAD,
+)
+from app.booklet.pen import Box
+from app.booklet.pictures import draw_picture
+from app.booklet.row import cell_boxes, columns, load_cell
+from app.booklet.signs import caution_box, caution_height
+from app.booklet.warmup_text import ramp_of
+from app.booklet.words import dose_text, effort_text, mass_number, number_of_reps, rest_text
+from app.domain.effort import Rir
+from app.domain.exercise import Exercise
+from app.domain.program import Slot
+
+STOP_TITLE = "Stop, and ask, when something is wrong"
+STOP = (
+    "Stop the exercise if it hurts in a joint, if pain is sharp or spreads, or if you feel dizzy, "
+    "faint, sick or short of breath beyond the effort.",
+    "Chest pain or pressure, or fainting: stop training and call for medical help at once.",
+    "See a doctor or physiotherapist before you go on if a pain is still there after a few days, "
+    "or if you are ill, pregnant, or on a new medicine. Tell your coach.",
+)
+_LETTERS = "abcdef"
+_TEXT_X, _HEAD_X = 42.0, 8.0
+
+
+@dataclass(frozen=True, slots=True)
+class _Word:
+    """One word explained; picture draws below the text and says how much room it took."""
+
+    head: str
+    text: str
+    letter: str = ""
+    picture: Callable[[Sheet, float], float] | None = None
+    picture_mm: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class _Sample:
+    """The row that is taken apart."""
+
+    slot: Slot
+    exercise: Exercise
+
+
+def pages(book: Book) -> Iterator[Page]:
+    """One page."""
+    yield Page(
+        "reading",
+        _draw,
+        title="How to read this booklet",
+        cites=(
+            Cite("zourdos2016", Topic.TRAINING, "effort"),
+            Cite("hackett2017", Topic.TRAINING, "how well effort is judged"),
+        ),
+    )
+
+
+def sample(book: Book) -> _Sample | None:
+    """A row to take apart: the first with a load and a figure, else with a load, else any."""
+    best: tuple[int, _Sample] | None = None
+    for index in book.week_range:
+        for slot in book.issue.program.weeks[index].slots():
+            exercise = book.exercise(slot.exercise)
+            drawn = exercise.figure in book.content.poses
+            score = 4 * (book.loads.get(slot.id) is not None) + 2 * (not exercise.timed) + drawn
+            if best is None or score > best[0]:
+                best = score, _Sample(slot, exercise)
+        if best is not None and best[0] == 7:
+            break
+    return None if best is None else best[1]
+
+
+def _draw(sheet: Sheet) -> None:
+    sheet.title("How to read this booklet")
+    found = sample(sheet.book)
+    y = 33.4
+    if found is not None:
+        sheet.pen.text(0, y, "One row of a week page, from left to right", style=SECTION)
+        y = _draw_sample(sheet, found, y + 4.0)
+    y = _draw_words(sheet, _words(sheet, found), y + 1.0)
+    y = min(y + 3.0, sheet.book.frame.last - caution_height(sheet.book, STOP))
+    caution_box(sheet, y, STOP_TITLE, STOP)
+    sheet.foot()
+
+
+def _draw_sample(sheet: Sheet, found: _Sample, y: float) -> float:
+    """The sample row on a tint, with a letter under each column."""
+    pen, p, col, slot = sheet.pen, sheet.palette, columns(sheet.width), found.slot
+    pen.box(Box(0, y, sheet.width, 21.0), fill=p.tint)
+    draw_picture(sheet, found.exercise, Box(0.5, y + 2.4, 17.0, 17.5))
+    base, below = y + 9.7, y + 14.2
+    name = sheet.book.wrap(found.exercise.name, NAME, col.dose - col.name - 1)[:2]
+    pen.lines(col.name, base - (len(name) - 1) * NAME.lead_mm / 2, name, style=NAME)
+    pen.text(col.dose, base, dose_text(slot, found.exercise), style=FIGURE)
+    effort, of_what = ("–", "") if found.exercise.timed else effort_text(slot.effort, slot.reps)
+    pen.text(col.effort, base, effort, style=BODY)
+    pen.text(col.effort, below, of_what, style=LABEL, tone=p.mid)
+    load = load_cell(sheet.book, slot, found.exercise)
+    pen.text(col.load, base, load.number, style=FIGURE)
+    pen.text(col.load, below, load.words, style=LABEL, tone=p.mid)
+    pen.text(col.rest, base, rest_text(slot.rest_s), style=BODY)
+    for upper, lower in cell_boxes(min(slot.sets, 4), col.cells, row_mm=19.2):
+        pen.box(Box(upper.x, y + 1.4, upper.width, 9.0), stroke=p.cell)
+        pen.box(Box(lower.x, y + 10.4, lower.width, 9.0), stroke=p.cell)
+    pen.text(col.cells - 1.4, y + 7.0, "load", style=LABEL, tone=p.mid, align=1)
+    pen.text(col.cells - 1.4, y + 16.0, "reps", style=LABEL, tone=p.mid, align=1)
+    places = (col.name + 12, col.dose + 7, col.effort + 5, col.load + 6, col.rest + 4.6)
+    for letter, x in zip(_LETTERS, (*places, col.cells + 30), strict=True):
+        pen.rule(x, y + 21.0, x, to_y=y + 24.5, weight=0.6)
+        _badge(sheet, x, y + 26.8, letter)
+    return y + 30.0
+
+
+def _badge(sheet: Sheet, x: float, y: float, letter: str) -> None:
+    sheet.pen.disc(x, y, 2.4, fill=sheet.palette.ink)
+    sheet.pen.text(x, y + 1.1, letter, style=LABEL_BOLD, tone=sheet.palette.paper, align=0.5)
+
+
+def _draw_words(sheet: Sheet, words: tuple[_Word, ...], y: float) -> float:
+    pen, p = sheet.pen, sheet.palette
+    for word in words:
+        base = y + 5.2
+        if word.letter:
+            _badge(sheet, 2.6, base - 1.3, word.letter)
+        pen.text(_HEAD_X, base, word.head, style=SMALL_HEAD)
+        y = pen.paragraph(_TEXT_X, base, word.text, width=sheet.width - _TEXT_X, style=BODY)
+        y -= BODY.lead_mm - 2.2
+        if word.picture is not None:
+            y = word.picture(sheet, y)
+        pen.rule(0, y, sheet.width, tone=p.hair)
+    return y
+
+
+def _words(sheet: Sheet, found: _Sample | None) -> tuple[_Word, ...]:
+    """The words in the order of the columns, with the sample's own figures."""
+    sets, reps, timed = 3, "10", False
+    if found is not None:
+        sets, reps = found.slot.sets, number_of_reps(found.slot.reps)
+        timed = found.exercise.timed
+    unit = "seconds" if timed else "repetitions"
+    words = [
+        _Word(
+            "Exercise",
+            "The name, and a picture of where the movement ends. Full instructions and what you "
+            "may do instead are on the page named under it.",
+        ),
+        _Word(
+            "Sets × reps",
+            f"{sets}{NBSP}×{NBSP}{reps} means {sets} set{'s' if sets > 1 else ''} of {reps} "
+            f"{unit}, resting between sets.",
+        ),
+        _effort_word(sheet, found),
+        _Word(
+            "Load",
+            "What to put on the bar, or hold in each hand. It is a starting value: effort "
+            "decides. If the day is poor, take off 5 to 10 %.",
+        ),
+        _Word(
+            "Rest",
+            "Minutes and seconds from the end of one set to the start of the next. Longer is fine.",
+        ),
+        _Word(
+            "Your record",
+            "One box above the other for each set: load on top, reps below. No box, no set. Leave "
+            "a box empty if you skip the set.",
+        ),
+    ]
+    lettered = [
+        _Word(w.head, w.text, _LETTERS[at] if found else "", w.picture)
+        for at, w in enumerate(words)
+    ]
+    return (*lettered, *_more_words(sheet.book, found))
+
+
+def _effort_word(sheet: Sheet, found: _Sample | None) -> _Word:
+    text = (
+        "RIR: repetitions in reserve, how many more you could have done with clean form when you "
+        "put the load down. "
+    )
+    more = "If you stop with 4 or more left, use more load next set; if none is left, use less."
+    cite = sheet.cite("zourdos2016", "hackett2017")
+    slot = None if found is None or found.exercise.timed else found.slot
+    if slot is None or not isinstance(slot.effort, Rir) or slot.effort.reps % 1:
+        return _Word("Effort (RIR)", f"{text}{more}{cite}")
+    done, left = slot.reps.high, int(slot.effort.reps)
+    text += (
+        f"RIR {left} with {done} reps means {done + left} would have been your honest limit. "
+    )
+    if done + left > 40:
+        return _Word("Effort (RIR)", f"{text}{more}{cite}")
+
+    def dots(sheet: Sheet, y: float) -> float:
+        pen, p = sheet.pen, sheet.palette
+        for at in range(done + left):
+            x = _TEXT_X + 1.0 + at * 2.3
+            if at < done:
+                pen.disc(x, y + 1.6, 0.9, fill=p.ink)
+            else:
+                pen.disc(x, y + 1.6, 0.8, stroke=p.ink)
+        x = _TEXT_X + 5 + (done + left) * 2.3
+        said = f"{done} done, {left} kept in reserve"
+        pen.text(x, y + 2.8, said, style=CELL, tone=p.mid)
+        return y + 5.0
+
+    return _Word("Effort (RIR)", f"{text}{more}{cite}", picture=dots)
+
+
+def _more_words(book: Book, found: _Sample | None) -> Iterator[_Word]:
+    """Words that only some plans need."""
+    slots = [
+        slot for at in book.week_range for slot in book.issue.program.weeks[at].slots()
+    ]
+    if any(slot.tempo for slot in slots):
+        yield _Word(
+            "Tempo",
+            "Four numbers, where given: seconds down, seconds still at the bottom, seconds up, "
+            "seconds still at the top.",
+        )
+    if any(slot.pair for slot in slots):
+        yield _Word(
+            "Pairs",
+            "Exercises joined by a bracket are done in turn: one set of A1, then one of A2, rest, "
+            "and again.",
+        )
+    ramp = ramp_of(book, found.slot, found.exercise) if found else ()
+    if found is None or not ramp:
+        return
+    load_kg = book.loads[found.slot.id] or 0.0
+    steps = (*((step.load_kg, step.reps) for step in ramp), (load_kg, found.slot.reps.high))
+    units = book.issue.client.units
+
+    def stairs(sheet: Sheet, y: float) -> float:
+        pen, p = sheet.pen, sheet.palette
+        pitch = (sheet.width - _TEXT_X) / len(steps)
+        for at, (mass_kg, reps) in enumerate(steps):
+            last = at == len(steps) - 1
+            tall = 9.5 * mass_kg / load_kg
+            x = _TEXT_X + at * pitch
+            pen.box(
+                Box(x, y + 10.5 - tall, 6.5, tall),
+                fill=p.slate if last else p.sand,
+                stroke=p.ink,
+            )
+            text = f"{mass_number(mass_kg, units)}{NBSP}{units}{NBSP}×{NBSP}{reps}"
+            pen.text(x + 7.6, y + 10.5, text, style=CELL_BOLD if last else CELL)
+        return y + 13.0
+
+    yield _Word(
+        "Ramp sets",
+        "Short, easy sets that lead up to the working load, named in the warm-up line. Rest about "
+        "a minute between them. They do not count as sets and you need not write them down.",
+        picture=stairs,
+    )

@@ -1,0 +1,82 @@
+"""Signs that several pages share: the cautions box, its small triangle, the week strip."""
+
+from __future__ import annotations
+
+from app.booklet.book import Book, Sheet
+from app.booklet.fonts import BODY, CELL, LABEL_BOLD, SECTION, Face, Style
+from app.booklet.pen import Box
+
+_BAND_MM = 13.0
+_MARK = Style(Face.BOLD, 14, 14)
+
+
+def caution_lines(book: Book, sentences: tuple[str, ...]) -> tuple[tuple[str, ...], ...]:
+    """The sentences of a cautions box, each in its lines."""
+    width = book.frame.width - _BAND_MM - 13.0
+    return tuple(book.wrap(sentence, BODY, width) for sentence in sentences)
+
+
+def caution_height(book: Book, sentences: tuple[str, ...]) -> float:
+    """How tall the cautions box is, mm."""
+    count = sum(len(lines) for lines in caution_lines(book, sentences))
+    return 10.6 + count * BODY.lead_mm + 0.8 * len(sentences)
+
+
+def caution_box(sheet: Sheet, y: float, title: str, sentences: tuple[str, ...]) -> float:
+    """Draw the cautions box from `y` down; gives back its lower edge."""
+    pen, p = sheet.pen, sheet.palette
+    height = caution_height(sheet.book, sentences)
+    pen.box(Box(0, y, sheet.width, height), fill=p.tint)
+    band = Box(0, y, _BAND_MM, height)
+    pen.box(band, fill=p.paper)
+    pen.hatch(band, gap=1.15, weight=0.8)
+    pen.rule(_BAND_MM, y, _BAND_MM, to_y=y + height, weight=0.9)
+    pen.box(Box(0, y, sheet.width, height), stroke=p.ink, weight=0.9)
+    x = _BAND_MM / 2
+    pen.polygon(
+        ((x, y + 3.2), (x + 5.4, y + 12.6), (x - 5.4, y + 12.6)),
+        fill=p.paper,
+        stroke=p.ink,
+        weight=1.0,
+    )
+    pen.text(x, y + 11.4, "!", style=_MARK, align=0.5)
+    pen.text(_BAND_MM + 5, y + 6.4, title, style=SECTION)
+    at = y + 12.2
+    for lines in caution_lines(sheet.book, sentences):
+        pen.box(Box(_BAND_MM + 5, at - 1.7, 1.1, 1.1), fill=p.ink)
+        at = pen.lines(_BAND_MM + 8.4, at, lines, style=BODY) + 0.8
+    return y + height
+
+
+def small_caution(sheet: Sheet, y: float, text: str) -> None:
+    """The small triangle with one line beside it."""
+    pen, p = sheet.pen, sheet.palette
+    pen.polygon(((2.5, y - 3.6), (5.0, y + 0.8), (0.0, y + 0.8)), stroke=p.ink, weight=0.8)
+    pen.text(2.5, y + 0.3, "!", style=LABEL_BOLD, align=0.5)
+    pen.text(7.0, y, text, style=CELL)
+
+
+def strip(sheet: Sheet, box: Box, open_week: int) -> None:
+    """The sets of every week as small bars, the open week in the accent under a pointer.
+
+    open_week: its index from 0. Weeks before it are grey, weeks to come pale, light ones hatched.
+    """
+    pen, p, weeks = sheet.pen, sheet.palette, sheet.book.season.weeks
+    most = sheet.book.season.most_sets or 1.0
+    pitch = box.width / len(weeks)
+    wide = max(pitch - 0.5, pitch * 0.75)
+    for number, week in enumerate(weeks):
+        height = week.sets / most * (box.height - 0.2)
+        if not height:
+            continue
+        bar = Box(box.x + number * pitch + (pitch - wide) / 2, box.bottom - height, wide, height)
+        is_open = number == open_week
+        if week.light and not is_open:
+            pen.box(bar, fill=p.paper)
+            pen.hatch(bar, gap=0.75, weight=0.35, tone=p.mid)
+        else:
+            pen.box(bar, fill=p.accent if is_open else p.line if number < open_week else p.tint2)
+        pen.box(bar, stroke=p.ink if is_open else p.cell, weight=0.3)
+    x = box.x + (open_week + 0.5) * pitch
+    pen.polygon(((x - 1.2, box.y - 1.9), (x + 1.2, box.y - 1.9), (x, box.y - 0.4)), fill=p.ink)
+    pen.rule(box.x, box.bottom, box.right, weight=0.6)

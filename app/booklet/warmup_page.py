@@ -1,0 +1,151 @@
+"""The warm-up: three steps, the drills with their pictures, and the ramp sets of the first week."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from app.booklet.book import Book, Draw, Page, Sheet
+from app.booklet.fonts import BODY, BODY_BOLD, CELL, CELL_BOLD, LABEL
+from app.booklet.pen import Box
+from app.booklet.pictures import draw_picture, pose_of
+from app.booklet.warmup_text import ramp_of, ramp_text, ramped_slots
+from app.booklet.words import and_text
+from app.domain.exercise import Exercise
+from app.domain.program import DAYS
+
+_STEPS = (
+    "Five minutes of easy movement, until you are warm and breathe a little deeper.",
+    "The drills of the session, slowly and without load that tires you.",
+    "Ramp sets: with the exercise itself, from light to near the working load. None of them is "
+    "hard. Rest about a minute between them.",
+)
+
+
+@dataclass(frozen=True, slots=True)
+class _Drill:
+    """A drill with the days it is for and its instructions in lines."""
+
+    exercise: Exercise
+    days: str
+    lines: tuple[str, ...]
+    drawn: bool
+
+    @property
+    def height(self) -> float:
+        """Its room, mm."""
+        text = 10.2 + len(self.lines) * CELL.lead_mm
+        return max(text, 21.0 if self.drawn else 0.0)
+
+
+def pages(book: Book) -> Iterator[Page]:
+    """One page, or more where the drills need them."""
+    drills = _drills(book)
+    ramps = _ramps(book)
+    sheets: list[list[_Drill]] = [[]]
+    room = book.frame.last - 72.0
+    for drill in drills:
+        if drill.height > room:
+            sheets.append([])
+            room = book.frame.last - 40.0
+        sheets[-1].append(drill)
+        room -= drill.height
+    needs = 16.0 + 7.2 * len(ramps)
+    if ramps and needs > room:
+        sheets.append([])
+    for number, part in enumerate(sheets):
+        last = number == len(sheets) - 1
+        yield Page(
+            f"warmup-{number}" if number else "warmup",
+            _drawing(tuple(part), ramps if last else (), first=not number),
+            title="" if number else "Warm-up",
+        )
+
+
+def _drills(book: Book) -> list[_Drill]:
+    """Every drill of the printed weeks once, with the days it is for."""
+    days: dict[str, dict[int, None]] = {}
+    for index in book.week_range:
+        for number, session in book.issue.program.weeks[index].sessions():
+            for key in session.warmup:
+                days.setdefault(key, {})[number] = None
+    drills = []
+    for key, numbers in days.items():
+        exercise = book.exercise(key)
+        drawn = pose_of(book, exercise) is not None
+        width = book.frame.width - (22.0 if drawn else 0.0)
+        text = " ".join((*exercise.set_up, *exercise.cues))
+        said = and_text(tuple(DAYS[number] for number in sorted(numbers)))
+        drills.append(_Drill(exercise, said, book.wrap(text, CELL, width), drawn))
+    return drills
+
+
+def _ramps(book: Book) -> tuple[tuple[str, str, str], ...]:
+    """Day, exercise and ramp sets of the first printed week that has any."""
+    for index in book.week_range:
+        rows = []
+        for number, session in book.issue.program.weeks[index].sessions():
+            for slot in ramped_slots(book, session):
+                exercise = book.exercise(slot.exercise)
+                if ramp := ramp_of(book, slot, exercise):
+                    rows.append((DAYS[number], exercise.name, ramp_text(book, ramp)))
+        if rows:
+            return tuple(rows[:12])
+    return ()
+
+
+def _drawing(
+    drills: tuple[_Drill, ...], ramps: tuple[tuple[str, str, str], ...], *, first: bool
+) -> Draw:
+    def draw(sheet: Sheet) -> None:
+        pen = sheet.pen
+        sheet.title("Warm-up", "" if first else "goes on")
+        y = 32.0
+        if first:
+            for number, step in enumerate(_STEPS, start=1):
+                pen.text(0, y, str(number), style=BODY_BOLD)
+                y = pen.paragraph(6.0, y, step, width=sheet.width - 6, style=BODY) + 1.2
+            y += 6.0
+        if drills:
+            y = sheet.section(y, "Drills") + 1.0
+            for drill in drills:
+                y = _draw_drill(sheet, drill, y)
+            y += 10.0
+        if ramps:
+            y = _draw_ramps(sheet, ramps, y) + 10.0
+        if y + 30 < sheet.book.frame.last:
+            y = sheet.section(y, "Your own", "what you add, what your body asks for")
+            sheet.note_lines(y + 9.0, sheet.book.frame.last)
+        sheet.foot()
+
+    return draw
+
+
+def _draw_drill(sheet: Sheet, drill: _Drill, y: float) -> float:
+    pen, p = sheet.pen, sheet.palette
+    x = 22.0 if drill.drawn else 0.0
+    if drill.drawn:
+        draw_picture(sheet, drill.exercise, Box(0, y + 1.5, 18.0, 17.5))
+    base = y + 6.0
+    pen.text(x, base, drill.exercise.name, style=BODY_BOLD)
+    pen.text(sheet.width, base, drill.days, style=CELL, tone=p.mid, align=1)
+    pen.lines(x, base + 5.2, drill.lines, style=CELL)
+    pen.rule(0, y + drill.height, sheet.width, tone=p.hair)
+    return y + drill.height
+
+
+def _draw_ramps(sheet: Sheet, ramps: tuple[tuple[str, str, str], ...], y: float) -> float:
+    pen, p = sheet.pen, sheet.palette
+    y = sheet.section(y, "Ramp sets", "in your first week; later ones stand on the week's page")
+    for day, name, text in ramps:
+        y += 5.2
+        pen.text(0, y, day, style=CELL_BOLD)
+        lines = sheet.book.wrap(name, CELL, 66.0)
+        pen.text(28.0, y, lines[0] if lines else "", style=CELL)
+        pen.text(98.0, y, text, style=CELL)
+        y += 2.0
+        pen.rule(0, y, sheet.width, tone=p.hair)
+    pen.text(
+        0, y + 4.6, "Load and reps of each; common practice.", style=LABEL, tone=p.mid
+    )
+    return y + 4.6

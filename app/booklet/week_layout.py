@@ -1,0 +1,172 @@
+"""Which session stands on which page of a week, as values.
+
+A row never splits; a session splits only where it is taller than a page, and then its head and
+column heads repeat. Rows shrink before a session moves; type and cells never do.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from app.booklet.book import NOTE_LINE_MM, Book, note_in_lines
+from app.booklet.fonts import BODY, CELL
+from app.booklet.row import ROOMY_MM, TIGHT_MM, Row, lay_out_rows
+from app.booklet.warmup_text import warmup_text
+from app.booklet.words import minutes_text
+from app.domain.dose import session_minutes
+from app.domain.program import DAYS, Session, Week
+
+_LEAD_FIRST, _LEAD = 6.4, 8.6  # from the rule above to the session's baseline
+_RULE, _LINE, _HAIR, _HEADS, _UNDER_HEADS = 1.8, 4.6, 1.8, 3.8, 1.4
+LOG_MM = 40.0
+"""Room for the boxes for body mass and sleep with their title."""
+LINES_MM = 12.0 + 2 * NOTE_LINE_MM
+"""Room for the title of the lines with two of them."""
+EAT_MM = 22.0
+"""Room for the week's energy and protein."""
+
+
+@dataclass(frozen=True, slots=True)
+class SessionPart:
+    """A session, or as many rows of it as stand on one page.
+
+    warmup and note: text in lines, empty on a part that goes on from the page before.
+    """
+
+    day: str
+    title: str
+    minutes: str
+    warmup: tuple[str, ...]
+    note: tuple[str, ...]
+    rows: tuple[Row, ...]
+    goes_on: bool = False
+
+    def head_mm(self, *, first: bool) -> float:
+        """From the rule above it to the upper edge of its first row."""
+        text = len(self.warmup) + len(self.note)
+        lines = _LINE + (text - 1) * CELL.lead_mm + _HAIR if text else 0.0
+        return (_LEAD_FIRST if first else _LEAD) + _RULE + lines + _HEADS + _UNDER_HEADS
+
+    def height(self, *, first: bool) -> float:
+        """With all its rows, mm."""
+        rows = sum(row.height for row in self.rows) if self.rows else 8.0
+        return self.head_mm(first=first) + rows
+
+
+@dataclass(frozen=True, slots=True)
+class WeekLayout:
+    """The pages of one week; each holds parts of sessions, and the last of them the log.
+
+    log_page: the page (from 0) on which the log stands.
+    """
+
+    pages: tuple[tuple[SessionPart, ...], ...]
+    log_page: int
+
+
+def lay_out_week(book: Book, week: Week, *, extra_mm: float = 0.0) -> WeekLayout:
+    """The pages of a week: roomy where that costs no page, else tight.
+
+    extra_mm: room for the coach's notes and the energy targets beside the log.
+    """
+    roomy = _lay_out(book, week, row_mm=ROOMY_MM, extra_mm=extra_mm)
+    if book.frame.height_mm > 290 and len(roomy.pages) == 2:
+        return roomy
+    tight = _lay_out(book, week, row_mm=TIGHT_MM, extra_mm=extra_mm)
+    short_page = book.frame.height_mm < 290
+    return tight if short_page or len(tight.pages) < len(roomy.pages) else roomy
+
+
+def _lay_out(book: Book, week: Week, *, row_mm: float, extra_mm: float) -> WeekLayout:
+    pages = _pack(book, _parts(book, week, row_mm=row_mm))
+    while len(pages) < 2:
+        pages.append([])
+    log_page = len(pages) - 1
+    used = sum(part.height(first=not at) for at, part in enumerate(pages[-1]))
+    if used + LOG_MM + extra_mm > book.frame.room:
+        log_page += 1
+        pages.append([])
+    if len(pages) % 2:
+        pages.append([])
+    return WeekLayout(tuple(tuple(page) for page in pages), log_page)
+
+
+def _parts(book: Book, week: Week, *, row_mm: float) -> list[SessionPart]:
+    """Every session of the week, whole."""
+    parts = []
+    for number, day in enumerate(week.days):
+        for turn, session in enumerate(day.sessions, start=1):
+            name = DAYS[number] if len(day.sessions) == 1 else f"{DAYS[number]}, session {turn}"
+            parts.append(_part(book, session, name, row_mm=row_mm))
+    return parts
+
+
+def _part(book: Book, session: Session, day: str, *, row_mm: float) -> SessionPart:
+    width = book.frame.width
+    minutes = session_minutes(session, book.content.catalogue)
+    warmup = warmup_text(book, session)
+    note = note_in_lines(book, session.note, style=CELL, width=width)
+    return SessionPart(
+        day=day,
+        title=session.title,
+        minutes=minutes_text(minutes.low, minutes.high) if session.slots else "",
+        # the bold word before it takes 19 mm of the first line
+        warmup=book.wrap(warmup, CELL, width - 19.0) if session.slots else (),
+        note=note,
+        rows=lay_out_rows(book, session.slots, row_mm=row_mm),
+    )
+
+
+def _pack(book: Book, parts: list[SessionPart]) -> list[list[SessionPart]]:
+    """The parts on pages, in order; a part that fits no page is split between rows."""
+    pages: list[list[SessionPart]] = [[]]
+    room = left = book.frame.room
+    queue = list(parts)
+    while queue:
+        part, first = queue.pop(0), not pages[-1]
+        height = part.height(first=first)
+        if height <= left:
+            pages[-1].append(part)
+            left -= height
+            continue
+        if first or part.height(first=True) > room:
+            count = _fitting_rows(part, left, first=first)
+            if count >= (1 if first else 2):
+                head, tail = _split(part, count)
+                pages[-1].append(head)
+                part = tail
+        pages.append([])
+        left = room
+        queue.insert(0, part)
+    return pages
+
+
+def _fitting_rows(part: SessionPart, room_mm: float, *, first: bool) -> int:
+    """How many rows fit under the head."""
+    room_mm -= part.head_mm(first=first)
+    count = 0
+    for row in part.rows:
+        room_mm -= row.height
+        if room_mm < 0:
+            break
+        count += 1
+    return count
+
+
+def _split(part: SessionPart, count: int) -> tuple[SessionPart, SessionPart]:
+    """The first `count` rows, and those that go on."""
+    head = replace(part, rows=part.rows[:count])
+    tail = replace(part, rows=part.rows[count:], warmup=(), note=(), goes_on=True, minutes="")
+    return head, tail
+
+
+def note_paragraphs(book: Book, week: Week) -> tuple[tuple[str, tuple[str, ...]], ...]:
+    """What the coach wrote about the week and its days: a head and its lines."""
+    texts = [("", week.note), *zip(DAYS, (day.note for day in week.days), strict=True)]
+    paragraphs = []
+    for head, text in texts:
+        indent = 24.0 if head else 0.0
+        lines = note_in_lines(book, text, style=BODY, width=book.frame.width - indent)
+        if lines:
+            paragraphs.append((head, lines))
+    return tuple(paragraphs)

@@ -1,0 +1,326 @@
+"""The weeks: sessions as tables with room to write, and the week's log beside them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from app.booklet.book import NOTE_LINE_MM, Book, Cite, Draw, Page, Sheet, Topic
+from app.booklet.fonts import (
+    BODY,
+    BODY_BOLD,
+    CELL,
+    CELL_BOLD,
+    LABEL,
+    SESSION,
+    SESSION_TITLE,
+    TITLE,
+)
+from app.booklet.pen import Box
+from app.booklet.row import (
+    CELL_WIDE_MM,
+    CELLS_A_ROW,
+    columns,
+    draw_brackets,
+    draw_row,
+)
+from app.booklet.signs import strip
+from app.booklet.week_layout import (
+    LINES_MM,
+    SessionPart,
+    WeekLayout,
+    lay_out_week,
+    note_paragraphs,
+)
+from app.booklet.words import inline, number_text, sets_text, week_text
+from app.domain.curve import find_curve
+
+_STRIP_MM = 62.0
+_DAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
+LOG_CELL_MM = (22.0, 9.0)
+"""Width and height of a box for body mass or sleep."""
+
+
+def pages(book: Book) -> Iterator[Page]:
+    """The pages of every week that is printed; weeks without a session share a spread."""
+    empty: list[int] = []
+    for index in book.week_range:
+        week = book.issue.program.weeks[index]
+        if any(day.sessions for day in week.days):
+            yield from _empty_spread(empty)
+            empty = []
+            yield from _week_pages(book, index)
+        else:
+            empty.append(index)
+    yield from _empty_spread(empty)
+
+
+def _cites(book: Book) -> tuple[Cite, ...]:
+    """What the rows of a week lean on."""
+    curve = find_curve(book.issue.program.curve)
+    return (
+        Cite(curve.source, Topic.TRAINING, "reps and load"),
+        Cite("grgic2018-rest", Topic.TRAINING, "rest"),
+    )
+
+
+def _week_pages(book: Book, index: int) -> Iterator[Page]:
+    week = book.issue.program.weeks[index]
+    notes = note_paragraphs(book, week)
+    extra = sum(len(lines) * BODY.lead_mm + 1.5 for _, lines in notes)
+    extra += 14.0 if notes else 0.0
+    layout = lay_out_week(book, week, extra_mm=extra)
+    for number, parts in enumerate(layout.pages):
+        yield Page(
+            f"week-{index + 1}" if not number else f"week-{index + 1}-{number + 1}",
+            _week_drawing(index, layout, number),
+            title=f"Week {index + 1}" if not number else "",
+            level=0,
+            cites=_cites(book) if parts else (),
+            even=not number,
+        )
+
+
+def _week_drawing(index: int, layout: WeekLayout, number: int) -> Draw:
+    def draw(sheet: Sheet) -> None:
+        _head(sheet, index)
+        y = sheet.book.frame.first
+        for at, part in enumerate(layout.pages[number]):
+            y = _draw_session(sheet, part, y, first=not at)
+        if number == layout.log_page:
+            _draw_log(sheet, index, y, first=not layout.pages[number])
+        elif number > layout.log_page:
+            _lines(sheet, y + 8.6)
+        else:
+            _hint(sheet, y, last=number == layout.log_page - 1)
+        sheet.foot()
+
+    return draw
+
+
+def _hint(sheet: Sheet, y: float, *, last: bool) -> None:
+    """A line under the last row that says how to write, and where the week goes on."""
+    text = "Each box is one set: load above, reps below."
+    if last and not sheet.number % 2:
+        text += " More of the week and its notes are on the facing page."
+    if y + 5.0 <= sheet.book.frame.last:
+        sheet.pen.text(0, y + 5.0, text, style=CELL, tone=sheet.palette.mid)
+
+
+def _head(sheet: Sheet, index: int) -> None:
+    """The week's number, its dates and sums, and the strip of all weeks."""
+    pen, p, book = sheet.pen, sheet.palette, sheet.book
+    week = book.season.weeks[index]
+    x = pen.text(0, 20.0, f"Week {index + 1}", style=TITLE)
+    x += 2.6
+    of = f"of {len(book.season.weeks)}"
+    x += pen.text(x, 20.0, of, style=SESSION_TITLE, tone=p.mid)
+    x = max(48.0, x + 5.0)
+    room = sheet.width - _STRIP_MM - 4.0 - x
+    dates = week_text(week.start)
+    pen.text(x, 15.6, f"{dates}, light week" if week.light else dates, style=CELL)
+    for text in _sums(book, index):
+        if pen.width(text, CELL) <= room:
+            pen.text(x, 20.2, text, style=CELL, tone=p.mid)
+            break
+    strip(sheet, Box(sheet.width - _STRIP_MM, 13.4, _STRIP_MM, 7.7), index)
+    sheet.double_rule()
+
+
+def _sums(book: Book, index: int) -> Iterator[str]:
+    """What the week amounts to, in ever fewer words."""
+    week = book.season.weeks[index]
+    if week.empty:
+        yield "nothing planned"
+        return
+    what = book.muscle(book.season.emphasis) if book.season.emphasis else "all"
+    sets = f"{what} {sets_text(week.sets)} sets"
+    if week.reps is None:
+        yield sets
+        return
+    low, _, high = week.reps
+    reps = f"{low} reps" if low == high else f"{low} to {high} reps"
+    yield f"core exercises {reps}  ·  {sets}"
+    yield f"core {reps}  ·  {sets}"
+    yield f"{reps}  ·  {sets_text(week.sets)} sets"
+
+
+def _draw_session(sheet: Sheet, part: SessionPart, y: float, *, first: bool) -> float:
+    """Draw a session from `y` down; gives back its lower edge."""
+    pen, p = sheet.pen, sheet.palette
+    top = y
+    y += 6.4 if first else 8.6
+    aside = "goes on" if part.goes_on else part.minutes
+    taken = pen.text(sheet.width, y, aside, style=CELL, tone=p.mid, align=1)
+    x = pen.text(0, y, part.day, style=SESSION) + 3.2
+    title = sheet.book.wrap(part.title, SESSION_TITLE, sheet.width - x - taken - 4)
+    pen.text(x, y, title[0] if title else "", style=SESSION_TITLE)
+    y += 1.8
+    pen.rule(0, y, sheet.width, weight=1.2)
+    y = _session_text(sheet, part, y)
+    y = top + part.head_mm(first=first)
+    _column_heads(sheet, y - 1.4)
+    if not part.rows:
+        pen.text(0, y + 3.0, "No exercise is planned in this session.", style=BODY, tone=p.mid)
+        return y + 8.0
+    placed = []
+    for row in part.rows:
+        draw_row(sheet, row, y)
+        placed.append((y, row))
+        y += row.height
+    draw_brackets(sheet, placed)
+    return y
+
+
+def _session_text(sheet: Sheet, part: SessionPart, y: float) -> float:
+    """The warm-up line and the session's note, with the hair line below them."""
+    pen = sheet.pen
+    if not part.warmup and not part.note:
+        return y
+    y += 4.6
+    if part.warmup:
+        indent = pen.text(0, y, "Warm-up", style=CELL_BOLD) + 1.6
+        y = pen.lines(indent, y, part.warmup, style=CELL)
+    y = pen.lines(0, y, part.note, style=CELL)
+    y += 1.8 - CELL.lead_mm
+    pen.rule(0, y, sheet.width, tone=sheet.palette.line)
+    return y
+
+
+def _column_heads(sheet: Sheet, y: float) -> None:
+    """The heads of the columns with their baseline at `y`."""
+    col = columns(sheet.width)
+    heads = (
+        (col.name, "exercise"),
+        (col.dose, "sets × reps"),
+        (col.effort, "effort"),
+        (col.load, "load"),
+        (col.rest, "rest"),
+    )
+    for x, text in heads:
+        sheet.pen.text(x, y, text, style=LABEL, tone=sheet.palette.mid)
+    for number in range(CELLS_A_ROW):
+        x = col.cells + (number + 0.5) * CELL_WIDE_MM
+        sheet.pen.text(x, y, f"set {number + 1}", style=LABEL, tone=sheet.palette.mid, align=0.5)
+
+
+# -- the log ---------------------------------------------------------------------------------
+
+
+def _draw_log(sheet: Sheet, index: int, y: float, *, first: bool) -> None:
+    """The coach's notes, the boxes for body mass and sleep, and lines to write on."""
+    week = sheet.book.issue.program.weeks[index]
+    y += 7.0 if first else 9.4
+    y = _draw_notes(sheet, note_paragraphs(sheet.book, week), y)
+    y = _draw_boxes(sheet, y)
+    _lines(sheet, y + 9.6)
+
+
+def _draw_notes(
+    sheet: Sheet, paragraphs: Sequence[tuple[str, tuple[str, ...]]], y: float
+) -> float:
+    """What the coach wrote about the week; gives back the baseline that may follow."""
+    if not paragraphs:
+        return y
+    pen = sheet.pen
+    y = _section(sheet, y, "From your coach", "about this week") + 5.6
+    for head, lines in paragraphs:
+        if head:
+            pen.text(0, y, head, style=BODY_BOLD)
+        y = pen.lines(24.0 if head else 0.0, y, lines, style=BODY) + 1.5
+    return y + 4.0
+
+
+def _draw_boxes(sheet: Sheet, y: float) -> float:
+    """Seven boxes for body mass and seven for sleep; gives back their lower edge."""
+    pen, p = sheet.pen, sheet.palette
+    y = _section(sheet, y, "Write down", "before breakfast, on any three days")
+    boxes = log_boxes(sheet.width, y + 5.4)
+    for day, box in zip(_DAYS, boxes[0], strict=True):
+        pen.text(box.x + box.width / 2, y + 4.2, day, style=LABEL, tone=p.mid, align=0.5)
+    units = sheet.book.issue.client.units
+    for line, label in zip(boxes, (f"Body mass, {units}", "Sleep, hours"), strict=True):
+        pen.text(0, line[0].y + LOG_CELL_MM[1] / 2 + 1.2, label, style=CELL)
+        for box in line:
+            pen.box(box, stroke=p.cell)
+        pen.rule(line[0].x, line[0].y, line[-1].right, weight=0.9)
+    return boxes[1][0].bottom
+
+
+def log_boxes(width: float, y: float) -> tuple[tuple[Box, ...], tuple[Box, ...]]:
+    """The boxes of the log, for body mass and for sleep, their upper edge at `y`."""
+    wide, tall = LOG_CELL_MM
+    left = width - 7 * wide
+    upper, lower = (
+        tuple(Box(left + number * wide, y + line * tall, wide, tall) for number in range(7))
+        for line in range(2)
+    )
+    return upper, lower
+
+
+def _lines(sheet: Sheet, y: float) -> None:
+    """Lines to write on, down to the foot; left out where there is room for less than two."""
+    if y + LINES_MM - 12.0 > sheet.book.frame.last:
+        return
+    y = _section(sheet, y, "How it went", "what was heavy, what ached, what you changed")
+    sheet.note_lines(y + NOTE_LINE_MM, sheet.book.frame.last)
+
+
+def _section(sheet: Sheet, y: float, text: str, rest: str) -> float:
+    """A title as large as a session's; gives back its rule."""
+    width = sheet.pen.text(0, y, text, style=SESSION)
+    sheet.pen.text(width + 3.2, y, rest, style=SESSION_TITLE)
+    sheet.pen.rule(0, y + 1.8, sheet.width, weight=1.2)
+    return y + 1.8
+
+
+# -- weeks without a session -----------------------------------------------------------------
+
+
+def _empty_spread(weeks: Sequence[int]) -> Iterator[Page]:
+    """One spread for a run of weeks in which nothing is planned."""
+    if not weeks:
+        return
+    first, last = weeks[0] + 1, weeks[-1] + 1
+    title = f"Week {first}" if first == last else f"Weeks {first} to {last}"
+    yield Page(f"week-{first}", _empty_drawing(tuple(weeks), title), title=title, even=True)
+    yield Page(f"week-{first}-2", _empty_notes(title))
+
+
+def _empty_drawing(weeks: tuple[int, ...], title: str) -> Draw:
+    def draw(sheet: Sheet) -> None:
+        pen, program = sheet.pen, sheet.book.issue.program
+        sheet.title(title, "no session is planned")
+        y = 32.0
+        y = pen.paragraph(
+            0,
+            y,
+            "Nothing is planned here yet, or the weeks are meant for rest. Write down what you do.",
+            width=sheet.width,
+            style=BODY,
+        )
+        tall = min(11.0, (sheet.book.frame.last - y - 2) / len(weeks))
+        for index in weeks:
+            y += tall
+            pen.text(0, y - 1.6, f"{index + 1}", style=BODY_BOLD)
+            pen.text(10, y - 1.6, week_text(program.week_start(index)), style=CELL)
+            pen.rule(0, y, sheet.width, tone=sheet.palette.line)
+        sheet.foot()
+
+    return draw
+
+
+def _empty_notes(title: str) -> Draw:
+    def draw(sheet: Sheet) -> None:
+        sheet.title(title, "notes")
+        y = sheet.book.frame.first + 7.0
+        paragraphs = []
+        for index in range(len(sheet.book.issue.program.weeks)):
+            name = f"Week {index + 1}"
+            if title == name:
+                paragraphs += note_paragraphs(sheet.book, sheet.book.issue.program.weeks[index])
+        y = _draw_notes(sheet, paragraphs, y)
+        y = _draw_boxes(sheet, y)
+        _lines(sheet, y + 9.6)
+        sheet.foot()
+
+    return draw
