@@ -16,9 +16,10 @@ from uuid import uuid4
 from app.domain import checks
 from app.domain.client import Client, ClientId
 from app.domain.exercise import Catalogue
+from app.domain.facts import WeekFacts
 from app.domain.findings import Edit, Finding
 from app.domain.loads import load_for
-from app.domain.program import Program, ProgramId, Slot
+from app.domain.program import Program, ProgramId, Slot, Week
 from app.domain.ranges import RangeBook
 from app.domain.strength import Load
 from app.domain.work import Coach, Issue, IssueId, PrintedLoad, Work
@@ -218,6 +219,17 @@ class Desk:
     def check(self, program: Program) -> tuple[Finding, ...]:
         """All findings on `program` for the open client; unchanged weeks are not checked again."""
         return checks.check(program, self.client, self.catalogue, self.ranges, memo=self._memo)
+
+    @property
+    def context(self) -> checks.Context:
+        """Whom and what the open program is checked for, with what was worked out of its weeks."""
+        return self._memo.for_(
+            self.program, self.client, catalogue=self.catalogue, ranges=self.ranges
+        )
+
+    def facts(self, week: Week) -> WeekFacts:
+        """Sets, minutes and frequency of a week, worked out once."""
+        return self.context.facts.week(week)
 
     def preview(self, edit: Edit) -> Preview:
         """What `edit` would do. Raises EditError if it cannot be applied."""

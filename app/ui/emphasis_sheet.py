@@ -23,7 +23,7 @@ class EmphasisChoice(QWidget):
         row.setContentsMargins(0, 0, 0, 0)
         self.boxes: list[QComboBox] = []
         names = sorted(
-            ((bench.shelf.muscles[m].name, m) for m in Muscle), key=lambda pair: pair[0].lower()
+            ((bench.shelf.muscles[m].trade, m) for m in Muscle), key=lambda pair: pair[0].lower()
         )
         for number, place in enumerate(PLACES):
             box = QComboBox()

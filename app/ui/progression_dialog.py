@@ -1,0 +1,302 @@
+"""The progression dialog: choose a scheme, see its whole table and what the checks say, apply.
+
+Nothing is changed before *Apply*; what was set by hand stays.
+"""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt, QTimer
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QCheckBox,
+    QComboBox,
+    QFormLayout,
+    QHBoxLayout,
+    QHeaderView,
+    QStackedWidget,
+    QTableWidget,
+    QTableWidgetItem,
+    QVBoxLayout,
+    QWidget,
+)
+
+from app.domain import progression
+from app.domain.effort import Rir
+from app.domain.errors import CoachError
+from app.domain.findings import Edit, edit
+from app.domain.program import Program, Role
+from app.domain.progression import (
+    DoubleProgression,
+    EffortPath,
+    Light,
+    RepPath,
+    Scheme,
+    SetsPath,
+    Stepwise,
+    Undulating,
+    Wave,
+    WeekRow,
+)
+from app.ui.bench import Bench
+from app.ui.change_list import ChangeList
+from app.ui.forms import NumberField, Sheet, plain, text_field
+from app.ui.words import ARROW, DASH
+
+PATHS = (
+    ("Stepwise", "Repetitions step down evenly from the first week to the last."),
+    ("Undulating in the week", "Another target for each session of the week, in turn."),
+    ("Waves", "A few falling weeks, a light one, then again a little lower."),
+    ("Double progression", "One range; the load rises once the upper end is done in every set."),
+)
+COLUMNS = ("Week", "Block", "Core work", "Effort", "Assistance", "Sets", "")
+
+
+class ProgressionDialog(Sheet):
+    """Chooses a scheme and applies it as one undo step."""
+
+    def __init__(self, bench: Bench, parent: QWidget | None) -> None:
+        super().__init__(parent, "Progression", verb="Apply", about=PATHS[0][1])
+        self.bench = bench
+        self.setMinimumSize(980, 600)
+        weeks = len(bench.desk.program.weeks)
+        self.path = QComboBox()
+        self.path.addItems([name for name, _ in PATHS])
+        self.path.setMinimumHeight(32)
+        self.path.setAccessibleName("Scheme")
+        self.first = self._number("First week", 1, weeks, 1)
+        self.last = self._number("Last week", 1, weeks, weeks)
+        self.fields = QStackedWidget()
+        self._build_fields()
+        self.with_effort = QCheckBox("Set the effort too")
+        self.core_rir = (self._number("Core, first", 0, 6, 3), self._number("Core, last", 0, 6, 1))
+        self.rest_rir = (
+            self._number("Assistance, first", 0, 6, 2),
+            self._number("Assistance, last", 0, 6, 1),
+        )
+        self.with_light = QCheckBox("Light weeks")
+        self.with_light.setChecked(True)
+        self.light_every = self._number("Every so many weeks", 2, 52, 5)
+        self.with_sets = QCheckBox("Sets rise too")
+        self.more_sets = self._number("More sets by the end", -4, 6, 1)
+        self.table = _table()
+        self.changes = ChangeList(bench)
+        self._lay_out()
+        self._later = QTimer(self)
+        self._later.setSingleShot(True)
+        self._later.setInterval(60)
+        self._later.timeout.connect(self.refresh)
+        self._connect()
+        self.refresh()
+
+    def _number(self, name: str, low: int, high: int, value: int) -> NumberField:
+        field = NumberField(name, low=low, high=high, whole=True)
+        field.edit.setMaximumWidth(64)
+        field.set_value(value)
+        return field
+
+    def _build_fields(self) -> None:
+        self.reps = (self._number("First reps", 1, 30, 15), self._number("Last reps", 1, 30, 3))
+        self.undulating = text_field("12, 6, 9")
+        self.wave = text_field("12, 10, 8")
+        self.lower_by = self._number("Each wave lower by", 0, 10, 2)
+        self.range = (self._number("From", 1, 30, 8), self._number("To", 1, 30, 12))
+        pages: tuple[tuple[tuple[str, QWidget], ...], ...] = (
+            (("First reps", self.reps[0]), ("Last reps", self.reps[1])),
+            (("Reps by session", self.undulating),),
+            (("Reps of a wave", self.wave), ("Each wave lower by", self.lower_by)),
+            (("From", self.range[0]), ("To", self.range[1])),
+        )
+        for page in pages:
+            widget = QWidget()
+            form = QFormLayout(widget)
+            form.setContentsMargins(0, 0, 0, 0)
+            for name, field in page:
+                label = plain(name)
+                label.setBuddy(field)
+                if not field.accessibleName():
+                    field.setAccessibleName(name)
+                form.addRow(label, field)
+            self.fields.addWidget(widget)
+
+    def _lay_out(self) -> None:
+        self.row("Scheme", self.path)
+        left = QVBoxLayout()
+        left.setSpacing(8)
+        form = QFormLayout()
+        form.addRow(plain("First week"), self.first)
+        form.addRow(plain("Last week"), self.last)
+        left.addLayout(form)
+        left.addWidget(self.fields)
+        left.addWidget(self.with_light)
+        left.addLayout(_pairs(("Every so many weeks", self.light_every)))
+        left.addWidget(self.with_effort)
+        left.addLayout(
+            _pairs(
+                ("Core RIR, first", self.core_rir[0]),
+                ("Core RIR, last", self.core_rir[1]),
+                ("Assistance, first", self.rest_rir[0]),
+                ("Assistance, last", self.rest_rir[1]),
+            )
+        )
+        left.addWidget(self.with_sets)
+        left.addLayout(_pairs(("More sets by the end", self.more_sets)))
+        left.addStretch(1)
+        holder = QWidget()
+        holder.setLayout(left)
+        holder.setFixedWidth(270)
+        right = QVBoxLayout()
+        right.addWidget(self.table, 3)
+        right.addWidget(self.changes, 1)
+        row = QHBoxLayout()
+        row.addWidget(holder)
+        row.addLayout(right, 1)
+        self.body.addLayout(row)
+
+    def _connect(self) -> None:
+        self.path.currentIndexChanged.connect(self._path_chosen)
+        for box in (self.with_effort, self.with_light, self.with_sets):
+            box.toggled.connect(lambda _on: self._later.start())
+        for field in self.findChildren(NumberField):
+            field.edit.textEdited.connect(lambda _text: self._later.start())
+        for text in (self.undulating, self.wave):
+            text.textEdited.connect(lambda _text: self._later.start())
+
+    def _path_chosen(self, index: int) -> None:
+        self.fields.setCurrentIndex(index)
+        self._later.start()
+
+    # -- the scheme ------------------------------------------------------------------------
+
+    def scheme(self) -> Scheme:
+        """The scheme as chosen. Raises CoachError for what cannot be."""
+        effort = assistance = None
+        if self.with_effort.isChecked():
+            effort = _effort(self.core_rir)
+            assistance = _effort(self.rest_rir)
+        return Scheme(
+            path=self._path(),
+            first=self.first.whole_value() - 1,
+            last=self.last.whole_value() - 1,
+            effort=effort,
+            assistance_effort=assistance,
+            sets=SetsPath(self.more_sets.whole_value()) if self.with_sets.isChecked() else None,
+            light=Light(self.light_every.whole_value()) if self.with_light.isChecked() else None,
+        )
+
+    def _path(self) -> RepPath:
+        match self.path.currentIndex():
+            case 0:
+                return Stepwise(self.reps[0].whole_value(), self.reps[1].whole_value())
+            case 1:
+                return Undulating(_whole_numbers(self.undulating.text()))
+            case 2:
+                return Wave(_whole_numbers(self.wave.text()), self.lower_by.whole_value())
+            case _:
+                return DoubleProgression(self.range[0].whole_value(), self.range[1].whole_value())
+
+    def refresh(self) -> None:
+        """Show the whole table and what the checks would say."""
+        self.show_error("")
+        desk = self.bench.desk
+        try:
+            scheme = self.scheme()
+            rows = progression.table(desk.program, scheme, desk.catalogue)
+            preview = desk.preview(self._edit(scheme))
+        except CoachError as error:
+            self.show_error(error.sentence)
+            self.keep_button.setEnabled(False)
+            return
+        self.keep_button.setEnabled(any(row.changed for row in rows))
+        _fill(self.table, desk.program, rows)
+        self.changes.show_change(preview.gained, preview.lost)
+
+    def _edit(self, scheme: Scheme) -> Edit:
+        name = PATHS[self.path.currentIndex()][0].lower()
+        return edit(
+            f"Apply a progression, {name}",
+            progression.apply,
+            scheme=scheme,
+            catalogue=self.bench.desk.catalogue,
+        )
+
+    def keep(self) -> None:
+        """Apply the scheme as one edit."""
+        self.bench.keep(self._edit(self.scheme()))
+
+
+def _pairs(*rows: tuple[str, QWidget]) -> QFormLayout:
+    form = QFormLayout()
+    form.setContentsMargins(24, 0, 0, 0)
+    for name, field in rows:
+        label = plain(name, role="small")
+        label.setBuddy(field)
+        form.addRow(label, field)
+    return form
+
+
+def _effort(fields: tuple[NumberField, NumberField]) -> EffortPath:
+    return EffortPath(Rir(fields[0].whole_value()), Rir(fields[1].whole_value()))
+
+
+def _whole_numbers(text: str) -> tuple[int, ...]:
+    parts = text.replace(";", ",").split(",")
+    try:
+        return tuple(int(part) for part in parts)
+    except ValueError:
+        raise CoachError(
+            f"'{text}' is not a list of repetitions.", mend="Write them like 12, 10, 8."
+        ) from None
+
+
+def _table() -> QTableWidget:
+    table = QTableWidget(0, len(COLUMNS))
+    table.setHorizontalHeaderLabels(COLUMNS)
+    table.verticalHeader().hide()
+    table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+    table.setSelectionMode(QAbstractItemView.SelectionMode.NoSelection)
+    table.setShowGrid(False)
+    table.setAlternatingRowColors(True)
+    table.setAccessibleName("The scheme, week by week")
+    table.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
+    table.horizontalHeader().setStretchLastSection(True)
+    table.horizontalHeader().setDefaultAlignment(Qt.AlignmentFlag.AlignLeft)
+    return table
+
+
+def _fill(table: QTableWidget, program: Program, rows: tuple[WeekRow, ...]) -> None:
+    table.setRowCount(len(rows))
+    for number, row in enumerate(rows):
+        before = sum(slot.sets for slot in program.weeks[row.index].slots())
+        sets = str(row.sets) if before == row.sets else f"{before} {ARROW} {row.sets}"
+        remark = "light week" if row.light else ""
+        if any(cell.pinned for cell in row.cells):
+            remark = f"{remark}, some set by hand".lstrip(", ")
+        block = program.blocks[program.block_of(row.index)].name
+        texts = (
+            str(row.index + 1),
+            block,
+            _reps(row, Role.CORE),
+            _efforts(row),
+            _reps(row, Role.ASSISTANCE),
+            sets,
+            remark,
+        )
+        for column, text in enumerate(texts):
+            table.setItem(number, column, QTableWidgetItem(text))
+
+
+def _reps(row: WeekRow, role: Role) -> str:
+    reps = [cell.reps for cell in row.cells if cell.role is role and cell.reps.high <= 30]
+    if not reps:
+        return DASH
+    low, high = min(r.low for r in reps), max(r.high for r in reps)
+    return f"{low} reps" if low == high else f"{low}{DASH}{high} reps"
+
+
+def _efforts(row: WeekRow) -> str:
+    texts = dict.fromkeys(
+        cell.text.rsplit(" ", 2)[-2] + " " + cell.text.rsplit(" ", 1)[-1]
+        for cell in row.cells
+        if cell.role is Role.CORE
+    )
+    return ", ".join(texts) or DASH

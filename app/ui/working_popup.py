@@ -1,0 +1,87 @@
+"""The account a number gives of itself, in a small sheet beside it."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtWidgets import QFrame, QGridLayout, QVBoxLayout, QWidget
+
+from app.domain.program import SlotId
+from app.domain.working import UNSOURCED, Working
+from app.ui.bench import Bench
+from app.ui.forms import plain
+
+
+class WorkingPopup(QFrame):
+    """Title, lines of label, value and remark, and the sources; Esc or a click closes it."""
+
+    def __init__(self, bench: Bench, working: Working, parent: QWidget, *, extra: str = "") -> None:
+        super().__init__(parent, Qt.WindowType.Popup)
+        self.setFrameShape(QFrame.Shape.Box)
+        self.setAccessibleName(f"How {working.title} came about")
+        column = QVBoxLayout(self)
+        column.setContentsMargins(14, 10, 14, 12)
+        column.setSpacing(6)
+        column.addWidget(plain(working.title, step="head"))
+        if working.about:
+            column.addWidget(plain(working.about, role="small"))
+        grid = QGridLayout()
+        grid.setHorizontalSpacing(18)
+        grid.setVerticalSpacing(4)
+        for number, line in enumerate(working.lines):
+            grid.addWidget(plain(line.label), number, 0)
+            value = plain(line.value, step="number")
+            grid.addWidget(value, number, 1, Qt.AlignmentFlag.AlignRight)
+            grid.addWidget(plain(line.remark, role="small"), number, 2)
+        column.addLayout(grid)
+        for text in (extra, sources_text(bench, working.sources)):
+            if text:
+                label = plain(text, role="small")
+                label.setWordWrap(True)
+                label.setMaximumWidth(460)
+                column.addWidget(label)
+        self.setAccessibleDescription(
+            "; ".join(f"{line.label}: {line.value} {line.remark}" for line in working.lines)
+        )
+        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+
+
+def sources_text(bench: Bench, sources: tuple[str, ...]) -> str:
+    """'Sources: Brzycki 1993, Epley 1985', or what stands in their place."""
+    if not sources:
+        return ""
+    names = [
+        key if key in UNSOURCED else bench.shelf.references[key].short
+        for key in sources
+        if key in UNSOURCED or key in bench.shelf.references
+    ]
+    return f"Sources: {', '.join(names)}"
+
+
+def show_working(
+    bench: Bench, working: Working, where: QPoint, parent: QWidget, *, extra: str = ""
+) -> WorkingPopup:
+    """Show the account at a point of the screen, kept inside it."""
+    popup = WorkingPopup(bench, working, parent, extra=extra)
+    popup.adjustSize()
+    screen = parent.screen().availableGeometry()
+    x = min(where.x(), screen.right() - popup.width())
+    y = where.y()
+    if y + popup.height() > screen.bottom():
+        y = max(screen.top(), where.y() - popup.height() - 40)
+    popup.move(max(screen.left(), x), y)
+    popup.show()
+    return popup
+
+
+def show_load(bench: Bench, slot_id: SlotId, window: QWidget) -> None:
+    """Show how the load of a slot came about, or say why there is none."""
+    from app.domain.edits.parts import find_slot
+
+    slot = find_slot(bench.desk.program, slot_id)
+    load = bench.desk.load(slot)
+    if load is None:
+        name = bench.desk.catalogue[slot.exercise].name
+        bench.said.emit(f"{name}: no strength test yet. Without one the plan shows effort only.")
+        return
+    where = window.mapToGlobal(window.rect().center()) - QPoint(200, 120)
+    show_working(bench, load.working(), where, window)
