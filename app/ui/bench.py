@@ -6,28 +6,41 @@ Panes paint what the bench shows and send it intents; they never talk to each ot
 from __future__ import annotations
 
 from collections.abc import Hashable, Mapping
-from dataclasses import dataclass
+from typing import TYPE_CHECKING
 from uuid import uuid4
 
 from PySide6.QtCore import QObject, Signal
 
+from app import resources
 from app.desk import Desk, Preview
 from app.domain.client import Client
 from app.domain.errors import CoachError
 from app.domain.exercise import Muscle
-from app.domain.figure import PosePair
 from app.domain.findings import Edit
 from app.domain.program import SlotId, Span, Week
-from app.resources import MuscleName, Reference
+
+if TYPE_CHECKING:
+    from app.domain.figure import PosePair
+    from app.resources import MuscleName, Reference
 
 
-@dataclass(frozen=True, slots=True)
 class Shelf:
-    """Shipped data that panes show: names of muscles, references, poses."""
+    """Shipped data that panes show, each read when it is first asked for."""
 
-    muscles: Mapping[Muscle, MuscleName]
-    references: Mapping[str, Reference]
-    poses: Mapping[str, PosePair]
+    @property
+    def muscles(self) -> Mapping[Muscle, MuscleName]:
+        """Names of muscles."""
+        return resources.muscle_names()
+
+    @property
+    def references(self) -> Mapping[str, Reference]:
+        """References by key."""
+        return resources.references()
+
+    @property
+    def poses(self) -> Mapping[str, PosePair]:
+        """Poses by the key of the figure."""
+        return resources.poses()
 
 
 class Bench(QObject):
@@ -47,10 +60,10 @@ class Bench(QObject):
     said = Signal(str)
     refused = Signal(str)
 
-    def __init__(self, desk: Desk, shelf: Shelf, parent: QObject | None = None) -> None:
+    def __init__(self, desk: Desk, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self.desk = desk
-        self.shelf = shelf
+        self.shelf = Shelf()
         self.source = uuid4().hex
         self.week = 0
         self.span = Span.FROM_HERE
@@ -143,9 +156,13 @@ class Bench(QObject):
         except CoachError as error:
             self.clear_preview()
             return error
+        self.show_preview(preview)
+        return preview
+
+    def show_preview(self, preview: Preview) -> None:
+        """Show in every pane what an edit that was tried before would do."""
         self.preview = preview
         self.previewed.emit(preview)
-        return preview
 
     def clear_preview(self) -> None:
         """Show again what is kept."""

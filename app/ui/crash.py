@@ -1,0 +1,73 @@
+"""The last resort: what nobody caught goes to the log, and a plain sentence to the coach."""
+
+from __future__ import annotations
+
+import logging
+import logging.handlers
+import sys
+import threading
+from pathlib import Path
+from types import TracebackType
+
+from platformdirs import user_state_path
+from PySide6.QtCore import QMessageLogContext, QtMsgType, qInstallMessageHandler
+from PySide6.QtWidgets import QApplication, QMessageBox
+
+log = logging.getLogger(__name__)
+
+_LEVELS = {
+    QtMsgType.QtDebugMsg: logging.DEBUG,
+    QtMsgType.QtInfoMsg: logging.INFO,
+    QtMsgType.QtWarningMsg: logging.WARNING,
+    QtMsgType.QtCriticalMsg: logging.ERROR,
+    QtMsgType.QtFatalMsg: logging.CRITICAL,
+}
+
+
+def log_file() -> Path:
+    """Where the log is written."""
+    return user_state_path("weekloom", appauthor=False) / "weekloom.log"
+
+
+def install() -> None:
+    """Write a log that rotates, and catch what nobody caught."""
+    path = log_file()
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True, mode=0o700)
+        handler = logging.handlers.RotatingFileHandler(
+            path, maxBytes=500_000, backupCount=3, encoding="utf-8"
+        )
+        path.chmod(0o600)
+    except OSError:
+        return  # a program without a log is better than none
+    handler.setFormatter(logging.Formatter("%(asctime)s %(levelname)s %(name)s %(message)s"))
+    root = logging.getLogger()
+    root.setLevel(logging.INFO)
+    root.addHandler(handler)
+    sys.excepthook = caught
+    threading.excepthook = lambda args: log.error(
+        "in a thread", exc_info=(args.exc_type, args.exc_value or args.exc_type(), None)
+    )
+    qInstallMessageHandler(_from_qt)
+
+
+def _from_qt(kind: QtMsgType, _context: QMessageLogContext, text: str) -> None:
+    log.log(_LEVELS.get(kind, logging.WARNING), "Qt: %s", text)
+
+
+def caught(kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> None:
+    """Log an error of ours and tell the coach that every kept edit is safe."""
+    if issubclass(kind, KeyboardInterrupt):
+        sys.__excepthook__(kind, error, trace)
+        return
+    log.error("not caught", exc_info=(kind, error, trace))
+    if QApplication.instance() is None:
+        return
+    box = QMessageBox()
+    box.setWindowTitle("Weekloom")
+    box.setIcon(QMessageBox.Icon.Warning)
+    box.setText("Something in Weekloom went wrong. Every edit up to the last one is kept.")
+    box.setInformativeText(
+        f"You can go on. If it happens again, send the last lines of {log_file()} to us."
+    )
+    box.exec()

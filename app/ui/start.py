@@ -1,0 +1,112 @@
+"""Opening the window on a file: the application, the store, the desk, and what holds them."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+
+from PySide6.QtCore import QLocale
+from PySide6.QtGui import QIcon
+from PySide6.QtWidgets import QApplication, QMessageBox
+
+from app import resources
+from app.desk import Desk
+from app.domain.errors import CoachError
+from app.ui import crash, theme
+from app.ui.bench import Bench
+from app.ui.window import Window
+from db.store import Store
+
+SIZE = (1440, 900)
+
+
+def application() -> QApplication:
+    """The one application object, dressed in the theme."""
+    app = QApplication.instance() or QApplication(sys.argv[:1])
+    assert isinstance(app, QApplication)
+    app.setApplicationName("weekloom")
+    app.setApplicationDisplayName("")
+    app.setDesktopFileName("weekloom")
+    picture = resources.path_of("icons/weekloom.svg")
+    if picture.exists():
+        app.setWindowIcon(QIcon(str(picture)))
+    theme.apply(app)
+    return app
+
+
+def desk_on(store: Store) -> Desk:
+    """A desk on that store with the shipped and the coach's own exercises and ranges."""
+    catalogue = resources.catalogue()
+    own = store.own_exercises()
+    book = resources.range_book()
+    for override in store.range_overrides():
+        book = book.with_own(override)
+    return Desk(store, catalogue.with_own(own) if own else catalogue, book)
+
+
+def window_on(store: Store) -> Window:
+    """A window on that store, on what was open when it was last closed."""
+    window = Window(Bench(desk_on(store)), store)
+    window.resize(*SIZE)
+    window.reopen()
+    return window
+
+
+def run(path: Path, *, demo: bool = False) -> int:
+    """Show the window on the coach's file until it is closed; the exit code.
+
+    demo: fill the file with the demo's team if it is empty, and open its first member.
+    """
+    app = application()
+    QLocale.setDefault(QLocale.system())
+    crash.install()
+    try:
+        store = Store.open(path)
+    except CoachError as error:
+        QMessageBox.critical(None, "Weekloom", error.sentence)
+        return 1
+    try:
+        window = window_on(store)
+        if demo:
+            open_demo(window)
+        window.show()
+        if store.backup_made is not None:
+            window.say(f"The file was brought up to date. A copy as it was: {store.backup_made}")
+        return app.exec()
+    finally:
+        store.close()
+
+
+def open_demo(window: Window) -> None:
+    """Fill an empty file with the demo's team and open the first member at the present week."""
+    if not window.store.clients():
+        window.open_demo()
+    elif window.bench.desk.work is None:
+        window.choose_client(window.store.clients()[0].id)
+
+
+def picture(
+    path: Path, out: Path, *, dark: bool = False, size: tuple[int, int] = (1600, 1000)
+) -> None:
+    """Write a picture of the window on a file as PNG, without a screen if need be."""
+    app = application()
+    theme.force(theme.DARK if dark else theme.LIGHT)
+    try:
+        theme.apply(app)
+        store = Store.open(path)
+        try:
+            window = window_on(store)
+            open_demo(window)
+            window.bench.show_week(6)
+            window.resize(*size)
+            window.show()
+            app.processEvents()
+            if not window.grab().save(str(out)):
+                raise CoachError(
+                    f"The picture {out} could not be written.", mend="Choose a folder."
+                )
+            window.close()
+        finally:
+            store.close()
+    finally:
+        theme.force(None)
