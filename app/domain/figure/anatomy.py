@@ -10,6 +10,7 @@ from app.domain.figure.outline import (
     limb_outline,
     sampled,
     sections,
+    smooth,
 )
 from app.domain.figure.pose import Side
 from app.domain.figure.primitive import Circle, Path, Primitive, Role
@@ -170,6 +171,16 @@ def _tube(parts: tuple[Section, ...], view: View) -> Path:
     plus = [each.points[0] for each in edges]
     minus = [each.points[1] for each in edges]
     return Path((*plus, *reversed(minus)))
+
+
+def crease(body: Body, view: View) -> list[Primitive]:
+    """A fine line down the spine, which tells a back from a front."""
+    pelvis, chest = body.segments["pelvis"], body.segments["chest"]
+    if dot(chest.frame.front, view.toward()) > -0.7:
+        return []
+    places = (chest.point(-0.06, 0.15), chest.point(-0.05, 0.07), pelvis.point(-0.05, 0.075))
+    line = smooth([view.on_paper(place) for place in places], closed=False)
+    return [Path(line, stroke=Role.INK, weight=0.6, curved=True, closed=False)]
 
 
 def _thinner(part: Section) -> Section:

@@ -26,6 +26,17 @@ def _mix_pair(a: Pair, b: Pair, share: float) -> Pair:
     return Pair(_mix_place(a.right, b.right, share), _mix_place(a.left, b.left, share))
 
 
+def can_blend(start: Pose, end: Pose) -> bool:
+    """Whether both poses hold the same things in the same ways, so that one turns into the other."""
+    pairs = (
+        *((start.pin, end.pin), (start.feet.right, end.feet.right), (start.feet.left, end.feet.left)),
+        *((start.hands.right, end.hands.right), (start.hands.left, end.hands.left)),
+        (start.bar or start.pin, end.bar or end.pin),
+    )
+    same = all(a.hold is b.hold and len(a.numbers) == len(b.numbers) for a, b in pairs)
+    return same and (start.bar is None) == (end.bar is None)
+
+
 def between(start: Pose, end: Pose, share: float) -> Pose:
     """The pose `share` of the way from `start` to `end`; things that differ in kind follow `end`."""
     changed: dict[str, object] = {}

@@ -15,13 +15,14 @@ from app.domain.exercise import Muscle
 from app.domain.figure.anatomy import (
     Shape,
     arm_shapes,
+    crease,
     hair_shapes,
     leg_shapes,
     shorts_on_leg,
     shorts_on_trunk,
     trunk_shapes,
 )
-from app.domain.figure.blend import between
+from app.domain.figure.blend import between, can_blend
 from app.domain.figure.muscles import PATCHES, patches
 from app.domain.figure.pose import Hold, Pose, PosePair, Side
 from app.domain.figure.primitive import Circle, Path, Primitive, Role, bounds
@@ -155,6 +156,8 @@ def _group(drawing: _Drawing, group: str) -> list[Primitive]:
         drawn.append(replace(shape, fill=Role.FAR if part in far else Role.BODY))
     for part in sorted(parts, key=lambda name: name == "trunk"):
         drawn += _dressed(drawing, part, far=part in far)
+    if "trunk" in parts and drawing.detail.trimmings:
+        drawn += crease(drawing.body, drawing.pose.view)
     for part in parts:
         if part not in far:
             drawn += _worked(drawing, part, _seen_legs(drawing))
@@ -263,14 +266,18 @@ def _without_start(way: list[Point], gap: float) -> list[Point]:
 
 def _traced(pair: PosePair, share: float) -> Point:
     """Where the traced point is on paper, part of the way through the movement."""
-    assert pair.trace is not None
+    if not can_blend(pair.start, pair.end):
+        (ax, ay), (bx, by) = (_point_in(pose, pair) for pose in (pair.start, pair.end))
+        return (ax + (bx - ax) * share, ay + (by - ay) * share)
     try:
-        pose = between(pair.start, pair.end, share)
-        body = solve(pose)
+        return _point_in(between(pair.start, pair.end, share), pair)
     except ResourceError:  # a half-way pose out of reach: the nearer real one will do
-        pose = pair.start if share < 0.5 else pair.end
-        body = solve(pose)
-    return pose.view.on_paper(named_point(body, pair.trace.point))
+        return _point_in(pair.start if share < 0.5 else pair.end, pair)
+
+
+def _point_in(pose: Pose, pair: PosePair) -> Point:
+    assert pair.trace is not None
+    return pose.view.on_paper(named_point(solve(pose), pair.trace.point))
 
 
 def draw(

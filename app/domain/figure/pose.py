@@ -108,6 +108,10 @@ class Trace:
     up: float = 0.0
 
 
+Way = tuple[float, float, float]  # front, up, outward
+BEHIND: Way = (-1.0, -0.4, 0.25)
+
+
 @dataclass(frozen=True, slots=True)
 class Pose:
     """One position of one person, with everything that is needed to draw it."""
@@ -136,8 +140,8 @@ class Pose:
     shoulders_in: float = 0.0
     feet: Pair = Pair()
     hands: Pair = Pair()
-    knee_pole: tuple[float, float, float] = (1.0, 0.0, 0.0)
-    elbow_pole: tuple[float, float, float] = (-1.0, -0.4, 0.25)
+    knee_pole: Way = (1.0, 0.0, 0.0)
+    elbow_pole: tuple[Way, Way] = (BEHIND, BEHIND)
     bar: Place | None = None
     bar_part: str = ""
     things: tuple[Thing, ...] = ()
@@ -208,7 +212,6 @@ def mirror(pose: Pose) -> Pose:
             *("shoulder", "shoulder_out", "shoulder_turn", "elbow"),
         )
     }
-    px, py, pz = pose.knee_pole
     return replace(
         pose,
         pin_side=pose.pin_side.other,
@@ -220,7 +223,7 @@ def mirror(pose: Pose) -> Pose:
         tilt=-pose.tilt,
         feet=_swap_pair(pose.feet),
         hands=_swap_pair(pose.hands),
-        knee_pole=(px, py, -pz),
+        elbow_pole=(pose.elbow_pole[1], pose.elbow_pole[0]),
         view=View(180 - pose.view.yaw_deg, pose.view.pitch_deg),
         things=tuple(_mirror_thing(thing) for thing in pose.things),
         order=tuple(_swap_group(group) for group in pose.order),

@@ -142,7 +142,6 @@ def _own_side(place: Place, side: Side) -> Place:
 
 READERS: dict[str, Callable[[object], object]] = {
     "knee_pole": lambda value: _pole(str(value)),
-    "elbow_pole": lambda value: _pole(str(value)),
     "bar": lambda value: _bar(str(value)),
     "view": _view,
     "order": lambda value: tuple(str(value).split()),
@@ -151,7 +150,7 @@ READERS: dict[str, Callable[[object], object]] = {
     "work_sides": lambda value: _sides(str(value)),
     "things": lambda value: tuple(_thing(str(line)) for line in value),  # type: ignore[attr-defined]
 }
-SPECIAL = {"pin", "feet", "footR", "footL", "hands", "handR", "handL", "path"}
+SPECIAL = {"elbow_pole", "elbow_poleR", "elbow_poleL", "pin", "feet", "footR", "footL", "hands", "handR", "handL", "path"}
 ASK = "See the list of fields in the pose files' head."
 
 
@@ -180,6 +179,9 @@ def _read_field(data: Mapping[str, object], name: str) -> dict[str, object]:
     if name == "pin":
         pin, side = _pin(str(value))
         return {"pin": pin, "pin_side": side}
+    if base == "elbow_pole":
+        default = data.get(base, "back")
+        return {base: tuple(_pole(str(data.get(base + side, default))) for side in Side)}
     if base in ("feet", "foot"):
         return {"feet": _two(data, "feet", FOOT_HOLDS)}
     if base in ("hands", "hand"):

@@ -26,6 +26,7 @@ from app.domain.figure.space import (
     Vec,
     across,
     add,
+    cross,
     dot,
     frame_along,
     length,
@@ -39,6 +40,7 @@ SIDES = (Side.R, Side.L)
 FOOT_HEIGHT = LENGTHS["foot_height"]
 SEAT_DEPTH = 0.058  # from the hip joint down to what one sits on
 BACK_DEPTH = 0.062  # from the trunk's axis to the skin of the back
+BUTTOCK_DEPTH = 0.073
 KNEE_DEPTH = 0.036
 BALL_DEPTH = 0.026  # how far the ball's joint lies above the sole
 REACH_SLACK = 1e-9
@@ -46,7 +48,7 @@ REACH_SLACK = 1e-9
 # Places on the body that hands and implements refer to: segment, then front, up, outward.
 PARTS: dict[str, tuple[str, float, float, float]] = {
     "upper_back": ("chest", -0.066, 0.176, 0.0),
-    "front_rack": ("chest", 0.070, 0.172, 0.0),
+    "front_rack": ("chest", 0.062, 0.206, 0.0),
     "hips": ("pelvis", 0.074, -0.010, 0.0),
     "waist": ("pelvis", 0.006, 0.086, 0.088),
     "chest": ("chest", 0.074, 0.120, 0.0),
@@ -195,28 +197,21 @@ def _reach_leg(pelvis: Segment, side: Side, ankle: Vec, pole: Vec) -> tuple[Segm
     who = "foot" + side
     thigh_length, shank_length = LENGTHS["thigh"], LENGTHS["shank"]
     knee = _two_links(hip, ankle, thigh_length, shank_length, pole=facing, who=who)
-    thigh = Segment(hip, knee, frame_along(unit(sub(hip, knee)), facing))
-    front = facing if abs(dot(unit(sub(knee, ankle)), unit(facing))) < 0.98 else thigh.frame.front
-    shank_frame = frame_along(unit(sub(knee, ankle)), front)
+    line = sub(ankle, knee)
+    axis = unit(sub(hip, knee))
+    behind = sub(line, scale(axis, dot(line, axis)))
+    front = scale(behind, -1) if length(behind) > 1e-4 else facing
+    thigh = Segment(hip, knee, frame_along(axis, front))
     # The knee is a hinge: both links share their sideways axis.
-    hinge = thigh.frame.right
-    shank_frame = Frame(_cross_front(shank_frame.up, hinge), shank_frame.up, hinge)
-    return thigh, Segment(knee, ankle, shank_frame)
-
-
-def _cross_front(up: Vec, right: Vec) -> Vec:
-    return (
-        up[1] * right[2] - up[2] * right[1],
-        up[2] * right[0] - up[0] * right[2],
-        up[0] * right[1] - up[1] * right[0],
-    )
+    up, hinge = unit(sub(knee, ankle)), thigh.frame.right
+    return thigh, Segment(knee, ankle, Frame(cross(up, hinge), up, hinge))
 
 
 def _reach_arm(
     pose: Pose, chest: Segment, side: Side, target: Vec, *, to: float
 ) -> dict[str, Segment]:
     """Upper arm, forearm and hand with the point `to` beyond the wrist at `target`."""
-    bx, by, bz = pose.elbow_pole
+    bx, by, bz = pose.elbow_pole[SIDES.index(side)]
     pole = unit(chest.frame.point((0, 0, 0), bx, by, bz * side.sign))
     lower = LENGTHS["forearm"] + to
     elevation = 0.0
@@ -228,7 +223,7 @@ def _reach_arm(
     away = scale(pole, -1)
     frame = frame_along(unit(sub(joint, elbow)), _bent_front(joint, elbow, target, away))
     down = unit(sub(target, elbow))
-    fore_frame = Frame(_cross_front(scale(down, -1), frame.right), scale(down, -1), frame.right)
+    fore_frame = Frame(cross(scale(down, -1), frame.right), scale(down, -1), frame.right)
     forearm = _limb(elbow, fore_frame, "forearm")
     upper = Segment(joint, elbow, frame)
     return {"upper_arm": upper, "forearm": forearm, "hand": _hand(forearm)}
@@ -288,7 +283,7 @@ def _pin_point(pose: Pose, body: Mapping[str, Segment]) -> tuple[Vec, Vec]:
         case Hold.UPPER_BACK:
             return chest.point(-BACK_DEPTH, pose.pin.number(2, 0.165)), (x, y, 0.0)
         case Hold.BACK:
-            return pelvis.point(-BACK_DEPTH, 0.0), (x, y, 0.0)
+            return pelvis.point(-BUTTOCK_DEPTH, 0.0), (x, y, 0.0)
         case Hold.FRONT:
             return pelvis.point(0.056, 0.05), (x, y, 0.0)
         case Hold.OUTSIDE:
@@ -326,8 +321,9 @@ def ball(body: Body, side: Side) -> Vec:
 def _flat_frame(pelvis: Frame, side: Side, turn: float) -> Frame:
     """A foot flat on the ground, facing where the pelvis faces, toes turned out."""
     front = (pelvis.front[0], 0.0, pelvis.front[2])
-    if length(front) < 0.2:  # lying: the feet point where the head does not
-        front = (-pelvis.up[0], 0.0, -pelvis.up[2])
+    if abs(pelvis.front[1]) > 0.7:  # on the back the toes point away from the head, else to it
+        way = -1 if pelvis.front[1] > 0 else 1
+        front = (way * pelvis.up[0], 0.0, way * pelvis.up[2])
     return frame_along(UPRIGHT.up, unit(front)).turned(UPRIGHT.up, -turn * side.sign)
 
 
@@ -427,7 +423,7 @@ def solve(pose: Pose) -> Body:
     _plant_pinned_foot(pose, segments)
     point, goal = _pin_point(pose, segments)
     shift = sub(goal, point)
-    shift = (shift[0], shift[1], 0.0 if pose.pin.hold is not Hold.OUTSIDE else shift[2])
+    shift = (shift[0], shift[1], shift[2] if pose.pin.hold in (Hold.OUTSIDE, Hold.ELBOW) else 0.0)
     segments = dict(Body(segments, {}, None).moved(shift).segments)
     _set_feet(pose, segments)
     bar = _bar_place(pose, segments)

@@ -129,7 +129,8 @@ def _front_box(scene: Scene, thing: Thing, layers: Layers) -> None:
 
 def _cushion(scene: Scene, thing: Thing, layers: Layers) -> None:
     x0, y0, x1, y1, wide = thing.numbers
-    layers.back.append(_pad(scene.paper(x0, y0), scene.paper(x1, y1), wide, Role.WOOD))
+    pad = _pad(scene.paper(x0, y0), scene.paper(x1, y1), wide, Role.WOOD)
+    (layers.front if "front" in thing.words else layers.back).append(pad)
 
 
 def _beam(scene: Scene, thing: Thing, layers: Layers) -> None:
@@ -140,8 +141,12 @@ def _beam(scene: Scene, thing: Thing, layers: Layers) -> None:
 
 def _roller(scene: Scene, thing: Thing, layers: Layers) -> None:
     x, y, radius = thing.numbers
-    disc = Circle(scene.paper(x, y), radius, fill=Role.IMPLEMENT, stroke=Role.INK)
-    (layers.back if "back" in thing.words else layers.front).append(disc)
+    place = scene.paper(x, y)
+    if thing.words and thing.words[0] not in LAYER_WORDS:  # beside a part of the body
+        near = scene.anchor(thing.words[0])
+        place = (near[0] + place[0], near[1] + place[1])
+    disc = Circle(place, radius, fill=Role.IMPLEMENT, stroke=Role.INK)
+    (layers.back if "behind" in thing.words else layers.front).append(disc)
 
 
 def _column(scene: Scene, thing: Thing, layers: Layers) -> None:
