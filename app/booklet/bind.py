@@ -11,6 +11,7 @@ from reportlab.pdfgen.canvas import Canvas
 from app.booklet import (
     caution_page,
     cover,
+    energy_page,
     exercise_page,
     glance,
     loads_page,
@@ -79,6 +80,8 @@ def bind(book: Book) -> tuple[Page, ...]:
         _append(pages, week_pages.pages(book))
     if Part.EXERCISES in parts:
         pages += exercise_page.pages(book)
+    if Part.ENERGY in parts:
+        pages += energy_page.pages(book)
     if Part.REFERENCES in parts:
         pages += source_page.pages(book, _cites(pages))
     while len(pages) % 4:

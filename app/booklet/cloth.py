@@ -26,6 +26,7 @@ _GAP_MM = 1.1 / PT  # white beside a thread that lies on top
 _BETWEEN_MM = 4.6  # least room between two threads across
 _LEAST_MM = 6.6  # least room of a thread across, so that its name fits
 _THICKEST_MM_PER_SET = 1.6
+_MOST_SPARE_MM = 3.0  # what a short cloth is let out by between two threads
 _WARP_SHARE = 0.44  # of the distance between two weeks
 
 
@@ -97,14 +98,16 @@ def draw(sheet: Sheet, box: Box, *, names_mm: float) -> float:
     pitch = (box.width - names_mm) / len(weeks)
     left = box.x + names_mm
     scale = scale_mm(rows, box.height - 12)
-    tall = sum(_height(row, scale) for row in rows) + 6 if rows else 40.0
+    used = sum(_height(row, scale) for row in rows)
+    spare = min((box.height - 12 - used) / len(rows), _MOST_SPARE_MM) if rows else 0.0
+    tall = used + spare * len(rows) + 6 if rows else 40.0
     warp = min(pitch * _WARP_SHARE, 4.5)
     for number in range(len(weeks)):
         x = left + (number + 0.5) * pitch - warp / 2
         sheet.pen.box(Box(x, box.y, warp, tall), fill=sheet.palette.tint2)
     y = box.y + 3.0
     for at, row in enumerate(rows):
-        room = _height(row, scale)
+        room = _height(row, scale) + spare
         _weave(sheet, row, Box(left, y, box.width - names_mm, room), scale=scale, at=at, warp=warp)
         bold = row.emphasised
         sheet.pen.text(

@@ -11,6 +11,7 @@ from enum import Enum, StrEnum
 from pathlib import Path
 from typing import Protocol
 
+from app.domain.energy import EnergyPlan, Referral
 from app.domain.exercise import Catalogue, Muscle
 from app.domain.figure import Poses
 from app.domain.ranges import RangeBook
@@ -81,7 +82,7 @@ class Content:
 
     fonts: the folder that holds the four font files; references: by key; muscles: plain names for
     a client ('front thigh'); poses: start and end of exercises by their figure name; nothing is
-    drawn where a pose is missing.
+    drawn where a pose is missing; energy: the targets of the plan's weeks, a referral, or nothing.
     """
 
     catalogue: Catalogue
@@ -90,3 +91,4 @@ class Content:
     ranges: RangeBook = field(default_factory=lambda: RangeBook({}))
     muscles: Mapping[Muscle, str] = field(default_factory=dict)
     poses: Poses = field(default_factory=dict)
+    energy: EnergyPlan | Referral | None = None

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from datetime import timedelta
 
 from app.booklet.book import Book, Cite, Draw, Page, Sheet, Topic
 from app.booklet.chart import Axis, light_columns, ticks, week_axis
@@ -51,7 +52,7 @@ def pages(book: Book) -> Iterator[Page]:
     """The charts with the table of blocks, and further pages where the blocks need them."""
     rows = [_block_row(book, number) for number in range(len(book.issue.program.blocks))]
     sheets: list[list[_BlockRow]] = [[]]
-    room = book.frame.last - 190.0 + (0 if _band(book) else 0)
+    room = book.frame.last - 190.0
     for row in rows:
         if row.height > room:
             sheets.append([])
@@ -286,7 +287,7 @@ def _brackets(sheet: Sheet, axis: Axis, y: float) -> float:
         for x in (left, right):
             pen.rule(x, y, x, to_y=y + 1.6, weight=0.9)
         for style in (SMALL_HEAD, Style(SMALL_HEAD.face, 10, 13), Style(SMALL_HEAD.face, 9, 12)):
-            if pen.width(block.name, style) <= right - left:
+            if pen.width(block.name, style) <= right - left + 1.0:
                 pen.text((left + right) / 2, y + 4.8, block.name, style=style, align=0.5)
                 break
     return y + 6.4
@@ -301,9 +302,8 @@ def _block_row(book: Book, number: int) -> _BlockRow:
     reps = [week.reps[1] for week in work if week.reps]
     block = program.blocks[number]
     ends = f"{weeks.start + 1}–{weeks.stop}" if len(weeks) > 1 else f"{weeks.stop}"
-    dates = f"{day_text(sums[0].start)} to {day_text(program.week_start(weeks.stop))}"
-    last = program.week_start(weeks.stop)
-    dates = f"{day_text(sums[0].start)} to {day_text(last.fromordinal(last.toordinal() - 1))}"
+    last = program.week_start(weeks.stop) - timedelta(days=1)
+    dates = f"{day_text(sums[0].start)} to {day_text(last)}"
     return _BlockRow(
         name=book.wrap(block.name, SMALL_HEAD, 30.0 - 13.0),
         weeks=ends,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from app.booklet.book import Book, Cite, Draw, Page, Sheet, Topic
+from app.booklet.book import NOTE_LINE_MM, Book, Cite, Draw, Page, Sheet, Topic
 from app.booklet.fonts import BODY, BODY_BOLD, CELL, CELL_BOLD, LABEL, NBSP
 from app.booklet.words import day_text, mass_number
 from app.domain.curve import find_curve
@@ -169,7 +169,10 @@ def _drawing(
         if tested:
             y = _draw_tested(sheet, tested, y, curve=curve) + 10.0
         if untested:
-            _draw_untested(sheet, untested, y)
+            y = _draw_untested(sheet, untested, y) + 10.0
+        if y + 30.0 < sheet.book.frame.last:
+            y = sheet.section(y, "New tests", "date, exercise, load × reps, how many were left")
+            sheet.note_lines(y + NOTE_LINE_MM, sheet.book.frame.last)
         sheet.foot()
 
     return draw
@@ -207,8 +210,11 @@ def _draw_tested(
     return y
 
 
-def _draw_untested(sheet: Sheet, untested: tuple[_Untested, ...], y: float) -> None:
-    """The steps, then each exercise with where to begin and how to go up."""
+def _draw_untested(sheet: Sheet, untested: tuple[_Untested, ...], y: float) -> float:
+    """The steps, then each exercise with where to begin and how to go up.
+
+    Gives back the lower edge.
+    """
     pen, p = sheet.pen, sheet.palette
     y = sheet.section(y, "How to find a load", "where the booklet leaves a line") + 6.0
     for number, step in enumerate(_STEPS, start=1):
@@ -226,3 +232,4 @@ def _draw_untested(sheet: Sheet, untested: tuple[_Untested, ...], y: float) -> N
         pen.lines(118.0, base, row.go_up, style=CELL)
         y += row.height
         pen.rule(0, y, sheet.width, tone=p.hair)
+    return y

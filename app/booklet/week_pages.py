@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from app.booklet.book import NOTE_LINE_MM, Book, Cite, Draw, Page, Sheet, Topic
+from app.booklet.content import Part
 from app.booklet.fonts import (
     BODY,
     BODY_BOLD,
     CELL,
     CELL_BOLD,
+    FIGURE,
     LABEL,
     SESSION,
     SESSION_TITLE,
@@ -25,14 +27,16 @@ from app.booklet.row import (
 )
 from app.booklet.signs import strip
 from app.booklet.week_layout import (
+    EAT_MM,
     LINES_MM,
     SessionPart,
     WeekLayout,
     lay_out_week,
     note_paragraphs,
 )
-from app.booklet.words import inline, number_text, sets_text, week_text
+from app.booklet.words import sets_text, thousands, week_text
 from app.domain.curve import find_curve
+from app.domain.energy import EnergyPlan, EnergyWeek
 
 _STRIP_MM = 62.0
 _DAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
@@ -68,6 +72,7 @@ def _week_pages(book: Book, index: int) -> Iterator[Page]:
     notes = note_paragraphs(book, week)
     extra = sum(len(lines) * BODY.lead_mm + 1.5 for _, lines in notes)
     extra += 14.0 if notes else 0.0
+    extra += EAT_MM if _targets(book, index) else 0.0
     layout = lay_out_week(book, week, extra_mm=extra)
     for number, parts in enumerate(layout.pages):
         yield Page(
@@ -211,8 +216,35 @@ def _draw_log(sheet: Sheet, index: int, y: float, *, first: bool) -> None:
     week = sheet.book.issue.program.weeks[index]
     y += 7.0 if first else 9.4
     y = _draw_notes(sheet, note_paragraphs(sheet.book, week), y)
+    y = _draw_targets(sheet, index, y)
     y = _draw_boxes(sheet, y)
     _lines(sheet, y + 9.6)
+
+
+def _targets(book: Book, index: int) -> EnergyWeek | None:
+    """The energy and protein of a week, if the booklet has any."""
+    energy = book.content.energy
+    if not isinstance(energy, EnergyPlan) or Part.ENERGY not in book.options.parts:
+        return None
+    return next((week for week in energy.weeks if week.number == index + 1), None)
+
+
+def _draw_targets(sheet: Sheet, index: int, y: float) -> float:
+    """The week's energy and protein; gives back the baseline that may follow."""
+    week = _targets(sheet.book, index)
+    if week is None:
+        return y
+    pen, p = sheet.pen, sheet.palette
+    page = sheet.page_text("energy")
+    wide = pen.width(page, CELL)
+    sheet.linked(sheet.width - wide, y, page, to="energy", style=CELL, tone=p.mid)
+    y = _section(sheet, y, "Eat", "this week, each day") + 6.6
+    parts = ((thousands(week.kcal), "kcal"), (f"{week.macros.protein_g:.0f}", "g protein"))
+    for number, (figure, unit) in enumerate(parts):
+        x = number * 40.0
+        x += pen.text(x, y, figure, style=FIGURE) + 1.8
+        pen.text(x, y, unit, style=BODY)
+    return y + EAT_MM - 11.0
 
 
 def _draw_notes(

@@ -125,7 +125,7 @@ def effort_text(effort: Effort, reps: Reps) -> tuple[str, str]:
         case PercentOneRm(percent):
             return f"{percent:.3g}{NBSP}%", f"of{NBSP}1RM"
         case PercentRepMax(percent):
-            return f"{percent:.3g}{NBSP}%", f"of{NBSP}{number_of_reps(reps)}RM"
+            return f"{percent:.3g}{NBSP}%", f"of{NBSP}{reps.high}RM"
 
 
 def rest_text(rest_s: int) -> str:
@@ -188,6 +188,11 @@ def sets_text(sets: float) -> str:
     return number_text(sets, 1)
 
 
+def thousands(number: float) -> str:
+    """A whole number with its thousands parted: '2,660'."""
+    return f"{number:,.0f}"
+
+
 def and_text(parts: tuple[str, ...]) -> str:
     """'5, 10, 15 and 20'."""
     if len(parts) < 2:
@@ -210,8 +215,3 @@ def pages_text(pages: tuple[int, ...]) -> str:
     )
     word = "page" if len(runs) == 1 and len(runs[0]) == 1 else "pages"
     return f"{word}{NBSP}{and_text(named)}"
-
-
-def inline(text: str) -> str:
-    """A title as the rest of a sentence: its first letter small, unless it is a short name."""
-    return text[:1].lower() + text[1:] if text[1:2].islower() else text
