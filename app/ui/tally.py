@@ -113,7 +113,7 @@ class TallyBars(QWidget):
     # -- geometry --------------------------------------------------------------------------
 
     def _columns(self) -> int:
-        return 3 if self.width() >= 480 else 2
+        return 3 if self.width() >= 480 else 2 if self.width() >= 330 else 1
 
     def _row_height(self) -> float:
         line = QFontMetricsF(font("body")).height()

@@ -1,0 +1,285 @@
+"""Changing the split: two sessions into one, or one into two, with now and after side by side."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QComboBox,
+    QHBoxLayout,
+    QLayout,
+    QRadioButton,
+    QScrollArea,
+    QVBoxLayout,
+    QWidget,
+)
+
+from app.domain.edits import split
+from app.domain.effort import Effort, Rir
+from app.domain.errors import CoachError, EditError
+from app.domain.findings import Edit, edit
+from app.domain.program import DAYS, Program, Session, Slot, StrandId, Week
+from app.domain.session_time import session_minutes
+from app.ui.bench import Bench
+from app.ui.card_column import CardColumn, cards, foot_text, sets_text
+from app.ui.change_list import ChangeList
+from app.ui.forms import Sheet, plain
+from app.ui.tally import TallyBars
+from app.ui.words import DASH
+
+EFFORTS: tuple[tuple[str, Effort | None], ...] = (
+    ("keep as it is", None),
+    ("RIR 3", Rir(3)),
+    ("RIR 2", Rir(2)),
+    ("RIR 1", Rir(1)),
+    ("RIR 0, to failure", Rir(0)),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """A session of the open week with its day."""
+
+    day: int
+    session: Session
+
+    @property
+    def name(self) -> str:
+        """'Monday, Lower body'."""
+        title = self.session.title
+        return f"{DAYS[self.day]}, {title}" if title else DAYS[self.day]
+
+
+class SplitDialog(Sheet):
+    """Chooses what folds in, or what moves out, and shows the week before and after."""
+
+    def __init__(self, bench: Bench, parent: QWidget | None) -> None:
+        week = bench.desk.program.weeks[bench.week]
+        self.choices = tuple(Choice(d, s) for d, s in week.sessions() if s.slots)
+        reach = bench.span.value
+        super().__init__(
+            parent,
+            "Change the split",
+            verb="Change to one day",
+            about=f"Made in week {bench.week + 1}; reaches {reach}. Undo takes all of it back.",
+        )
+        self.bench = bench
+        self.setMinimumSize(1040, 620)
+        self.fold_mode = QRadioButton("Two days into one")
+        self.open_mode = QRadioButton("One day into two")
+        self.first = _combo([c.name for c in self.choices], "Session that goes")
+        self.second = _combo([c.name for c in self.choices], "Session it folds into")
+        self.day = _combo(list(DAYS), "Day of the second session")
+        self.effort = _combo([name for name, _ in EFFORTS], "Effort of core work")
+        self.trim = QCheckBox("Take sets off until it fits the day's minutes")
+        self.trim.setChecked(True)
+        self.boxes: list[tuple[StrandId, QCheckBox]] = []
+        self.now, self.after = CardColumn(), CardColumn()
+        self.bars = TallyBars(bench)
+        self.changes = ChangeList(bench)
+        self.slots_title = plain("", step="head")
+        self.slots_column = QVBoxLayout()
+        self.first_label = plain("")
+        self.second_label = plain("")
+        self._lay_out()
+        self._start_values()
+        for box in (self.first, self.second, self.day, self.effort):
+            box.currentIndexChanged.connect(lambda _k: self.refresh())
+        self.first.currentIndexChanged.connect(lambda _k: self._rebuild())
+        self.fold_mode.toggled.connect(lambda _on: self._rebuild())
+        self.trim.toggled.connect(lambda _on: self.refresh())
+        self.finished.connect(lambda _result: self.bench.clear_preview())
+        self._rebuild()
+
+    def _lay_out(self) -> None:
+        modes = QHBoxLayout()
+        modes.addWidget(self.fold_mode)
+        modes.addWidget(self.open_mode)
+        modes.addStretch(1)
+        self.body.addLayout(modes)
+        options = _scrolled(self._options())
+        options.setMinimumWidth(290)
+        middle = QHBoxLayout()
+        middle.setSpacing(16)
+        middle.addWidget(self.now, 1)
+        middle.addWidget(self.after, 1)
+        right = QVBoxLayout()
+        right.addWidget(self.bars, 3)
+        right.addWidget(self.changes, 2)
+        row = QHBoxLayout()
+        row.setSpacing(16)
+        row.addWidget(options, 2)
+        row.addWidget(_scrolled(middle), 3)
+        row.addLayout(right, 2)
+        self.body.addLayout(row, 1)
+
+    def _options(self) -> QVBoxLayout:
+        left = QVBoxLayout()
+        left.setSpacing(6)
+        for widget in (
+            self.first_label,
+            self.first,
+            self.second_label,
+            self.second,
+            self.day,
+            self.slots_title,
+        ):
+            left.addWidget(widget)
+        left.addLayout(self.slots_column)
+        left.addSpacing(6)
+        left.addWidget(plain("Effort of core work", step="head"))
+        left.addWidget(self.effort)
+        left.addWidget(self.trim)
+        left.addStretch(1)
+        return left
+
+    def _start_values(self) -> None:
+        many = len(self.choices) > 1
+        self.fold_mode.setEnabled(many)
+        (self.fold_mode if many else self.open_mode).setChecked(True)
+        if many:
+            self.first.setCurrentIndex(1)
+            self.second.setCurrentIndex(0)
+        if self.choices:
+            self.day.setCurrentIndex((self.choices[0].day + 3) % 7)
+
+    # -- values ----------------------------------------------------------------------------
+
+    @property
+    def folding(self) -> bool:
+        """True for two into one."""
+        return self.fold_mode.isChecked()
+
+    def _chosen(self) -> Choice:
+        if not self.choices:
+            raise EditError(
+                "This week has no session with exercises.", mend="Open another week first."
+            )
+        return self.choices[max(0, self.first.currentIndex())]
+
+    def _rebuild(self) -> None:
+        """List the exercises of the chosen session anew."""
+        while self.slots_column.count():
+            item = self.slots_column.takeAt(0)
+            widget = None if item is None else item.widget()
+            if widget is not None:
+                widget.deleteLater()
+        self.boxes = []
+        self.second.setVisible(self.folding)
+        self.second_label.setVisible(True)
+        self.day.setVisible(not self.folding)
+        self.first_label.setText("Session that goes" if self.folding else "Session to open")
+        self.second_label.setText("folds into" if self.folding else "second session on")
+        self.keep_button.setText("Change to one day" if self.folding else "Change to two days")
+        self.cancel_button.setText("Keep two days" if self.folding else "Keep one day")
+        if not self.choices:
+            self.refresh()
+            return
+        chosen = self._chosen()
+        verb = "Folds in" if self.folding else "Moves out"
+        self.slots_title.setText(f"{verb}, of {len(chosen.session.slots)} exercises")
+        catalogue = self.bench.desk.catalogue
+        for number, slot in enumerate(chosen.session.slots):
+            exercise = catalogue[slot.exercise]
+            box = QCheckBox(f"{exercise.name}  {sets_text(slot, timed=exercise.timed)}")
+            box.setMinimumHeight(24)
+            half = len(chosen.session.slots) // 2
+            box.setChecked(number == 0 if self.folding else number >= half)
+            box.toggled.connect(lambda _on: self.refresh())
+            self.boxes.append((slot.strand, box))
+            self.slots_column.addWidget(box)
+        self.refresh()
+
+    def edit(self) -> Edit:
+        """The edit as chosen. Raises CoachError for what cannot be."""
+        strands = tuple(strand for strand, box in self.boxes if box.isChecked())
+        effort = EFFORTS[max(0, self.effort.currentIndex())][1]
+        chosen = self._chosen()
+        span = self.bench.span
+        if self.folding:
+            into = self.choices[max(0, self.second.currentIndex())]
+            plan = split.Fold(chosen.session.id, into.session.id, strands, effort)
+            trimmed = self._trimmed(split.fold(self.bench.desk.program, plan), into)
+            plan = split.Fold(chosen.session.id, into.session.id, strands, effort, trimmed)
+            label = f"Fold {DAYS[chosen.day]} into {DAYS[into.day]}"
+            return edit(label, split.fold, plan=plan, span=span)
+        day = max(0, self.day.currentIndex())
+        opened = split.Unfold(chosen.session.id, day, strands, effort)
+        label = f"Open {DAYS[chosen.day]} into two days"
+        return edit(label, split.unfold, plan=opened, span=span)
+
+    def _trimmed(self, after: Program, into: Choice) -> tuple[tuple[StrandId, int], ...]:
+        cap = self._cap(into.day)
+        session = _same_session(after.weeks[self.bench.week], into.session)
+        if not self.trim.isChecked() or cap is None or session is None:
+            return ()
+        catalogue = self.bench.desk.catalogue
+
+        def minutes(slots: tuple[Slot, ...]) -> float:
+            return session_minutes(replace(session, slots=slots), catalogue).expected
+
+        return split.trimmed_sets(session.slots, minutes, cap)
+
+    def _cap(self, day: int) -> float | None:
+        minutes = self.bench.desk.client.free[day].minutes
+        return float(minutes) if minutes else None
+
+    # -- what is shown ---------------------------------------------------------------------
+
+    def refresh(self) -> None:
+        """Show the week before and after, and what the checks would say."""
+        self.show_error("")
+        try:
+            preview = self.bench.try_edit(self.edit())
+            if isinstance(preview, CoachError):
+                raise preview
+        except CoachError as error:
+            self.bench.clear_preview()
+            self.show_error(error.sentence)
+            self.keep_button.setEnabled(False)
+            return
+        self.keep_button.setEnabled(True)
+        week = self.bench.week
+        shown = self.choices[max(0, self.second.currentIndex())] if self.folding else self._chosen()
+        after = _same_session(preview.after.weeks[week], shown.session)
+        day = DAYS[shown.day]
+        catalogue = self.bench.desk.catalogue
+        self.now.show_cards(
+            f"{day} now", cards(shown.session, catalogue), self._foot(shown.session, shown.day)
+        )
+        self.after.show_cards(
+            f"{day} after", cards(after, catalogue, shown.session), self._foot(after, shown.day)
+        )
+        self.changes.show_change(preview.gained, preview.lost)
+
+    def _foot(self, session: Session | None, day: int) -> str:
+        if session is None:
+            return DASH
+        minutes = session_minutes(session, self.bench.desk.catalogue).expected
+        return foot_text(sum(s.sets for s in session.slots), minutes, self._cap(day))
+
+    def keep(self) -> None:
+        """Make the change as one edit."""
+        self.bench.keep(self.edit())
+
+
+def _same_session(week: Week, session: Session) -> Session | None:
+    return next((s for _, s in week.sessions() if s.strand == session.strand), None)
+
+
+def _combo(names: list[str], name: str) -> QComboBox:
+    box = QComboBox()
+    box.addItems(names)
+    box.setMinimumHeight(32)
+    box.setAccessibleName(name)
+    return box
+
+
+def _scrolled(layout: QLayout) -> QScrollArea:
+    holder = QWidget()
+    holder.setLayout(layout)
+    scroll = QScrollArea()
+    scroll.setWidget(holder)
+    scroll.setWidgetResizable(True)
+    return scroll
