@@ -69,7 +69,7 @@ def _set_paint(canvas: Canvas, item: Primitive, tones: Tones, contour_pt: float)
         width = item.weight * contour_pt
         canvas.setLineWidth(width)
         dotted = isinstance(item, Path) and item.dotted
-        canvas.setDash(*((0.01, width * 2.7) if dotted else ([], 0)))
+        canvas.setDash([0.01, width * 2.7] if dotted else [])
 
 
 def draw_figure(

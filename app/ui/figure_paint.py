@@ -8,9 +8,8 @@ from collections.abc import Iterable, Mapping
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QIcon, QPainter, QPainterPath, QPen, QPixmap
 
-from app.domain.figure import Bounds, Circle, Detail, Path, Phase, PosePair, Primitive, Role
+from app.domain.figure import Bounds, Circle, Detail, Path, Phase, PosePair, Primitive, Role, draw
 from app.domain.figure import bounds as bounds_of
-from app.domain.figure import draw
 
 Tones = Mapping[Role, str]
 

@@ -4,11 +4,12 @@ One description serves the screen, the icon and the print. Nothing here knows a 
 library or a file.
 """
 
+from app.domain.figure.body import Body
 from app.domain.figure.draw import Detail, Phase, draw, primitives
 from app.domain.figure.pose import Pose, PosePair, Poses, Side, mirror
 from app.domain.figure.primitive import Bounds, Circle, Path, Primitive, Role, bounds
 from app.domain.figure.reading import poses_from_mapping, read_pose
-from app.domain.figure.solve import Body, solve
+from app.domain.figure.solve import solve
 
 __all__ = [
     "Body",

@@ -3,6 +3,7 @@
 import math
 from dataclasses import replace
 
+from app.domain.figure.body import BALL_DEPTH, FOOT_HEIGHT, Body, Segment
 from app.domain.figure.outline import (
     Section,
     around,
@@ -18,14 +19,12 @@ from app.domain.figure.skeleton import (
     BALL,
     CHEST,
     HEEL,
-    HIP_OFF,
     LENGTHS,
     THICKNESS,
     TOE,
     WAIST,
     Station,
 )
-from app.domain.figure.solve import BALL_DEPTH, FOOT_HEIGHT, Body, Segment
 from app.domain.figure.space import Point, Vec, View, dot, scale
 
 Shape = Path | Circle
@@ -94,7 +93,9 @@ def _hand_shape(hand: Segment, view: View, *, gripping: bool) -> Path:
 
 def _buttock(body: Body, side: Side, view: View) -> Circle:
     """The roundness behind the hip."""
-    return _joint(body.segments["seat" + side].point(-0.021, 0.006, -0.011 * side.sign), 0.0525, view)
+    return _joint(
+        body.segments["seat" + side].point(-0.021, 0.006, -0.011 * side.sign), 0.0525, view
+    )
 
 
 def leg_shapes(body: Body, side: Side, view: View) -> list[Shape]:
@@ -185,9 +186,7 @@ def crease(body: Body, view: View) -> list[Primitive]:
 
 def _thinner(part: Section) -> Section:
     """The section a hair thinner."""
-    return replace(
-        part, front=part.front * INSET, back=part.back * INSET, side=part.side * INSET
-    )
+    return replace(part, front=part.front * INSET, back=part.back * INSET, side=part.side * INSET)
 
 
 def shorts_on_trunk(body: Body, view: View) -> list[Shape]:

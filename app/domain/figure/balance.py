@@ -3,11 +3,12 @@
 Masses: see skeleton.MASS_SOURCE. Loads in the hands are left out.
 """
 
+from app.domain.figure.body import BALL_DEPTH, FOOT_HEIGHT, Body
 from app.domain.figure.pose import Hold, Pose, Side
 from app.domain.figure.skeleton import BALL, HEEL, MASSES, TOE
-from app.domain.figure.solve import BALL_DEPTH, FOOT_HEIGHT, Body
 from app.domain.figure.space import Vec, add, scale, sub
 
+RESTING = 0.04  # an elbow this low lies on the floor
 STANDING_HOLDS = {Hold.FLAT, Hold.BALL, Hold.TOES}
 
 
@@ -40,9 +41,10 @@ def soles(body: Body, side: Side) -> tuple[Vec, Vec]:
 
 
 def base_of_support(pose: Pose, body: Body) -> tuple[float, float] | None:
-    """From where to where, along x, the feet and flat hands reach; None when nobody stands freely.
+    """From where to where, along x, feet, flat hands and resting elbows reach.
 
-    A pose that something outside holds (`held`), and one that is not pinned by a foot, has none.
+    None when nobody stands freely: a pose that something outside holds (`held`), or one that is
+    not pinned by a foot.
     """
     if pose.held or pose.pin.hold not in STANDING_HOLDS:
         return None
@@ -50,6 +52,8 @@ def base_of_support(pose: Pose, body: Body) -> tuple[float, float] | None:
     for side in Side:
         if pose.hands.of(side).hold is Hold.PALM:
             xs.append(body.segments["hand" + side].start[0])
+        if body.segments["forearm" + side].start[1] < RESTING:
+            xs.append(body.segments["forearm" + side].start[0])
     return min(xs), max(xs)
 
 

@@ -27,9 +27,13 @@ def _mix_pair(a: Pair, b: Pair, share: float) -> Pair:
 
 
 def can_blend(start: Pose, end: Pose) -> bool:
-    """Whether both poses hold the same things in the same ways, so that one turns into the other."""
+    """Whether both poses hold the same things alike, so that one can turn into the other."""
     pairs = (
-        *((start.pin, end.pin), (start.feet.right, end.feet.right), (start.feet.left, end.feet.left)),
+        *(
+            (start.pin, end.pin),
+            (start.feet.right, end.feet.right),
+            (start.feet.left, end.feet.left),
+        ),
         *((start.hands.right, end.hands.right), (start.hands.left, end.hands.left)),
         (start.bar or start.pin, end.bar or end.pin),
     )
@@ -38,7 +42,7 @@ def can_blend(start: Pose, end: Pose) -> bool:
 
 
 def between(start: Pose, end: Pose, share: float) -> Pose:
-    """The pose `share` of the way from `start` to `end`; things that differ in kind follow `end`."""
+    """The pose `share` of the way from `start` to `end`; what differs in kind follows `end`."""
     changed: dict[str, object] = {}
     for name in _TURNED:
         changed[name] = _mix(getattr(start, name), getattr(end, name), share)

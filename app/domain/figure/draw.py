@@ -23,10 +23,11 @@ from app.domain.figure.anatomy import (
     trunk_shapes,
 )
 from app.domain.figure.blend import between, can_blend
+from app.domain.figure.body import Body
 from app.domain.figure.muscles import PATCHES, patches
 from app.domain.figure.pose import Hold, Pose, PosePair, Side
 from app.domain.figure.primitive import Circle, Path, Primitive, Role, bounds
-from app.domain.figure.solve import Body, solve
+from app.domain.figure.solve import solve
 from app.domain.figure.space import Point
 from app.domain.figure.things import Layers, Scene, arrange, named_point
 
@@ -249,8 +250,12 @@ def _trace(pair: PosePair, steps: int = 8) -> tuple[Primitive, ...]:
     start = (points[0][0] + trace.right, points[0][1] + trace.up)
     return (
         Circle(start, 0.013, stroke=Role.INK),
-        Path(tuple(way[:-1]) + ((tx - ux * 0.02, ty - uy * 0.02),), stroke=Role.INK, closed=False,
-             dotted=True),
+        Path(
+            (*way[:-1], (tx - ux * 0.02, ty - uy * 0.02)),
+            stroke=Role.INK,
+            closed=False,
+            dotted=True,
+        ),
         Path(arrow, fill=Role.INK),
     )
 

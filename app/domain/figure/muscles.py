@@ -7,10 +7,10 @@ around a ring of points; it is drawn when its side looks at the eye or lies on t
 from dataclasses import dataclass
 
 from app.domain.exercise import Muscle
+from app.domain.figure.body import Body
 from app.domain.figure.outline import faces, shrunk, smooth, spindle
 from app.domain.figure.pose import Side
 from app.domain.figure.primitive import Path, Role
-from app.domain.figure.solve import Body
 from app.domain.figure.space import Point, View
 
 INNER = 0.62  # size of the darker middle
@@ -155,28 +155,46 @@ _PEC = _trunk(
 )
 _DELT = {
     "front": _limb(
-        "upper_arm", (0.010, -0.022, 0.006), (0.020, 0.012, 0.010), (0.018, 0.050, 0.012),
+        "upper_arm",
+        (0.010, -0.022, 0.006),
+        (0.020, 0.012, 0.010),
+        (0.018, 0.050, 0.012),
         (0.008, 0.082, 0.012),
     ),
     "side": _limb(
-        "upper_arm", (0.0, -0.022, 0.012), (0.0, 0.016, 0.018), (0.0, 0.052, 0.016),
+        "upper_arm",
+        (0.0, -0.022, 0.012),
+        (0.0, 0.016, 0.018),
+        (0.0, 0.052, 0.016),
         (0.0, 0.086, 0.012),
     ),
     "rear": _limb(
-        "upper_arm", (-0.010, -0.022, 0.006), (-0.019, 0.012, 0.008), (-0.017, 0.050, 0.010),
+        "upper_arm",
+        (-0.010, -0.022, 0.006),
+        (-0.019, 0.012, 0.008),
+        (-0.017, 0.050, 0.010),
         (-0.008, 0.082, 0.010),
     ),
 }
 _BICEPS = _limb(
-    "upper_arm", (0.008, 0.050, 0.0), (0.015, 0.085, 0.002), (0.014, 0.125, 0.002),
+    "upper_arm",
+    (0.008, 0.050, 0.0),
+    (0.015, 0.085, 0.002),
+    (0.014, 0.125, 0.002),
     (0.008, 0.162, 0.0),
 )
 _TRICEPS = _limb(
-    "upper_arm", (-0.010, 0.034, 0.004), (-0.017, 0.072, 0.006), (-0.014, 0.115, 0.004),
+    "upper_arm",
+    (-0.010, 0.034, 0.004),
+    (-0.017, 0.072, 0.006),
+    (-0.014, 0.115, 0.004),
     (-0.008, 0.158, 0.0),
 )
 _FOREARM = _limb(
-    "forearm", (0.006, 0.010, 0.004), (0.010, 0.040, 0.005), (0.006, 0.075, 0.002),
+    "forearm",
+    (0.006, 0.010, 0.004),
+    (0.010, 0.040, 0.005),
+    (0.006, 0.075, 0.002),
     (0.002, 0.110, 0.0),
 )
 
@@ -211,9 +229,7 @@ def _places(patch: Patch, body: Body, side: Side, view: View) -> list[Point]:
     for mark in patch.marks:
         name = mark.segment + side if mark.segment in _PAIRED else mark.segment
         segment = body.segments[name]
-        found.append(
-            view.on_paper(segment.point(mark.front, mark.along, mark.out * side.sign))
-        )
+        found.append(view.on_paper(segment.point(mark.front, mark.along, mark.out * side.sign)))
     return found
 
 
@@ -226,9 +242,7 @@ def is_seen(muscle: Muscle, body: Body, side: Side, view: View) -> bool:
     return faces(frame, front, out * side.sign, view) > patch.hidden
 
 
-def patches(
-    muscle: Muscle, body: Body, side: Side, view: View, *, main: bool
-) -> tuple[Path, ...]:
+def patches(muscle: Muscle, body: Body, side: Side, view: View, *, main: bool) -> tuple[Path, ...]:
     """The muscle's patch on one side of the body: outer tone, and inner tone when `main`."""
     if not is_seen(muscle, body, side, view):
         return ()

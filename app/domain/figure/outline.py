@@ -158,7 +158,9 @@ def _thinned(points: list[Point], gap: float = 0.012) -> list[Point]:
 
 def around(discs: Iterable[tuple[Point, float]], steps: int = 20) -> tuple[Point, ...]:
     """The polygon of a band drawn tight around discs (centre, radius)."""
-    ring = [(math.cos(2 * math.pi * k / steps), math.sin(2 * math.pi * k / steps)) for k in range(steps)]
+    ring = [
+        (math.cos(2 * math.pi * k / steps), math.sin(2 * math.pi * k / steps)) for k in range(steps)
+    ]
     return tuple(
         hull((x + radius * c, y + radius * s) for (x, y), radius in discs for c, s in ring)
     )

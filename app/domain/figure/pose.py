@@ -67,12 +67,33 @@ class Hold(StrEnum):
     BODY = "on"  # a part of the body
 
 
+# Where among a place's numbers its z stands.
+Z_AT = {
+    Hold.FLAT: 2,
+    Hold.BALL: 3,
+    Hold.TOES: 3,
+    Hold.SOLE: 3,
+    Hold.ANKLE: 2,
+    Hold.AT: 2,
+    Hold.PALM: 2,
+}
+
+
 class Place(NamedTuple):
     """A way of holding and the numbers (and perhaps the body part) that go with it."""
 
     hold: Hold
     numbers: tuple[float, ...] = ()
     part: str = ""
+
+    def turned_over(self, sign: int) -> "Place":
+        """This place with its z, if one is given, times `sign`."""
+        index = Z_AT.get(self.hold)
+        if index is None or len(self.numbers) <= index:
+            return self
+        numbers = list(self.numbers)
+        numbers[index] *= sign
+        return self._replace(numbers=tuple(numbers))
 
     def number(self, index: int, missing: float) -> float:
         """The number at `index`, or `missing`."""
@@ -172,18 +193,8 @@ def _swap_both(angle: Both) -> Both:
     return Both(angle.left, angle.right)
 
 
-def _mirror_place(place: Place) -> Place:
-    """The same place on the other side: z, where it is given, changes its sign."""
-    z_at = {Hold.FLAT: 2, Hold.BALL: 3, Hold.TOES: 3, Hold.SOLE: 3, Hold.ANKLE: 2, Hold.AT: 2}.get(place.hold)
-    if z_at is None or len(place.numbers) <= z_at:
-        return place
-    numbers = list(place.numbers)
-    numbers[z_at] = -numbers[z_at]
-    return place._replace(numbers=tuple(numbers))
-
-
 def _swap_pair(pair: Pair) -> Pair:
-    return Pair(_mirror_place(pair.left), _mirror_place(pair.right))
+    return Pair(pair.left.turned_over(-1), pair.right.turned_over(-1))
 
 
 def _swap_name(name: str) -> str:
@@ -203,17 +214,26 @@ def _mirror_thing(thing: Thing) -> Thing:
     return replace(thing, words=words)
 
 
-def mirror(pose: Pose) -> Pose:
-    """The pose with right and left exchanged, seen from the other side: a mirrored picture."""
-    swapped = {
-        name: _swap_both(getattr(pose, name))
-        for name in (
-            *("hip", "hip_out", "hip_turn", "knee", "ankle"),
-            *("shoulder", "shoulder_out", "shoulder_turn", "elbow"),
-        )
-    }
+def _swap_angles(pose: Pose) -> Pose:
+    """The pose with every paired angle on the other side."""
     return replace(
         pose,
+        hip=_swap_both(pose.hip),
+        hip_out=_swap_both(pose.hip_out),
+        hip_turn=_swap_both(pose.hip_turn),
+        knee=_swap_both(pose.knee),
+        ankle=_swap_both(pose.ankle),
+        shoulder=_swap_both(pose.shoulder),
+        shoulder_out=_swap_both(pose.shoulder_out),
+        shoulder_turn=_swap_both(pose.shoulder_turn),
+        elbow=_swap_both(pose.elbow),
+    )
+
+
+def mirror(pose: Pose) -> Pose:
+    """The pose with right and left exchanged, seen from the other side: a mirrored picture."""
+    return replace(
+        _swap_angles(pose),
         pin_side=pose.pin_side.other,
         roll=-pose.roll,
         turn=-pose.turn,
@@ -230,5 +250,4 @@ def mirror(pose: Pose) -> Pose:
         far=tuple(_swap_name(name) for name in pose.far),
         mirrored=not pose.mirrored,
         work_sides=tuple(side.other for side in pose.work_sides),
-        **swapped,
     )

@@ -4,8 +4,19 @@ from collections.abc import Callable, Mapping
 
 from app.domain.errors import ResourceError
 from app.domain.exercise import Muscle
-from app.domain.figure.pose import Both, Hold, Pair, Place, Pose, PosePair, Poses, Side, Thing, Trace
-from app.domain.figure.solve import PARTS
+from app.domain.figure.body import PARTS
+from app.domain.figure.pose import (
+    Both,
+    Hold,
+    Pair,
+    Place,
+    Pose,
+    PosePair,
+    Poses,
+    Side,
+    Thing,
+    Trace,
+)
 from app.domain.figure.space import View
 from app.domain.figure.things import AXES, KINDS
 
@@ -105,8 +116,9 @@ def _thing(text: str) -> Thing:
 def _view(value: object) -> View:
     if isinstance(value, str):
         return VIEWS[value]
-    yaw, pitch = value  # type: ignore[misc]
-    return View(float(yaw), float(pitch))
+    if not isinstance(value, list) or len(value) != 2:
+        raise ValueError("a view is a word or [yaw, pitch]")
+    return View(_number(value[0]), _number(value[1]))
 
 
 def _trace(text: str) -> Trace:
@@ -125,19 +137,9 @@ def _two(data: Mapping[str, object], name: str, allowed: set[Hold]) -> Pair:
     found = {}
     for side in Side:
         place = _place(str(data.get(single + side, both)), allowed)
-        found[side] = _own_side(place, side) if name in data and single + side not in data else place
+        shared = name in data and single + side not in data
+        found[side] = place.turned_over(side.sign) if shared else place  # z counts outward
     return Pair(found[Side.R], found[Side.L])
-
-
-def _own_side(place: Place, side: Side) -> Place:
-    """A place given once for both sides: its z, if any, counts outward."""
-    z_at = {Hold.FLAT: 2, Hold.BALL: 3, Hold.TOES: 3, Hold.SOLE: 3, Hold.ANKLE: 2, Hold.AT: 2, Hold.PALM: 2}
-    index = z_at.get(place.hold, 99)
-    if len(place.numbers) <= index:
-        return place
-    numbers = list(place.numbers)
-    numbers[index] *= side.sign
-    return place._replace(numbers=tuple(numbers))
 
 
 READERS: dict[str, Callable[[object], object]] = {
@@ -150,7 +152,19 @@ READERS: dict[str, Callable[[object], object]] = {
     "work_sides": lambda value: _sides(str(value)),
     "things": lambda value: tuple(_thing(str(line)) for line in value),  # type: ignore[attr-defined]
 }
-SPECIAL = {"elbow_pole", "elbow_poleR", "elbow_poleL", "pin", "feet", "footR", "footL", "hands", "handR", "handL", "path"}
+SPECIAL = {
+    "elbow_pole",
+    "elbow_poleR",
+    "elbow_poleL",
+    "pin",
+    "feet",
+    "footR",
+    "footL",
+    "hands",
+    "handR",
+    "handL",
+    "path",
+}
 ASK = "See the list of fields in the pose files' head."
 
 
@@ -208,9 +222,7 @@ def read_pose(data: Mapping[str, object], *, where: str) -> Pose:
                 f'"{name}" cannot be read from {data[name]!r}: {error}.', where=where, mend=ASK
             ) from error
     if "pin" not in values:
-        raise ResourceError(
-            "nothing fixes the person in space.", where=where, mend='Add a "pin".'
-        )
+        raise ResourceError("nothing fixes the person in space.", where=where, mend='Add a "pin".')
     return Pose(**values)  # type: ignore[arg-type]
 
 

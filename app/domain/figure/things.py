@@ -9,10 +9,10 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field, replace
 
 from app.domain.errors import ResourceError
+from app.domain.figure.body import PARTS, Body, grip, part_point
 from app.domain.figure.outline import around
 from app.domain.figure.pose import Pose, Side, Thing
 from app.domain.figure.primitive import Circle, Path, Primitive, Role
-from app.domain.figure.solve import PARTS, Body, grip, part_point
 from app.domain.figure.space import Point, Vec, add, middle, scale, sub, unit
 
 PLATE = 0.093  # radius of the drawn plate; ours
@@ -95,7 +95,12 @@ def _strip(a: Point, b: Point, wide: float, fill: Role) -> Path:
     size = math.dist(a, b) or 1.0
     nx, ny = -(b[1] - a[1]) / size * wide / 2, (b[0] - a[0]) / size * wide / 2
     return _solid(
-        ((a[0] + nx, a[1] + ny), (b[0] + nx, b[1] + ny), (b[0] - nx, b[1] - ny), (a[0] - nx, a[1] - ny)),
+        (
+            (a[0] + nx, a[1] + ny),
+            (b[0] + nx, b[1] + ny),
+            (b[0] - nx, b[1] - ny),
+            (a[0] - nx, a[1] - ny),
+        ),
         fill,
     )
 
@@ -158,7 +163,9 @@ def _column(scene: Scene, thing: Thing, layers: Layers) -> None:
 def _rack(scene: Scene, thing: Thing, layers: Layers) -> None:
     half, height = thing.numbers
     for x in (-half, half):
-        layers.back.append(_rectangle(scene, (x - 0.012, 0.0, x + 0.012, height + 0.02), Role.STEEL))
+        layers.back.append(
+            _rectangle(scene, (x - 0.012, 0.0, x + 0.012, height + 0.02), Role.STEEL)
+        )
     bar = (-half - 0.012, height - 0.010, half + 0.012, height + 0.010)
     layers.back.append(_rectangle(scene, bar, Role.IMPLEMENT))
 
@@ -244,9 +251,7 @@ def _dumbbell_at(scene: Scene, place: Vec, axis: Vec) -> list[Primitive]:
     def at(along: float) -> Point:
         return (center[0] + ax * along, center[1] + ay * along)
 
-    return [
-        _strip(at(sign * 0.021), at(sign * 0.054), 0.066, Role.IMPLEMENT) for sign in (-1, 1)
-    ]
+    return [_strip(at(sign * 0.021), at(sign * 0.054), 0.066, Role.IMPLEMENT) for sign in (-1, 1)]
 
 
 def _upright_dumbbell(scene: Scene, thing: Thing, layers: Layers) -> None:
@@ -278,7 +283,9 @@ def _disc(scene: Scene, thing: Thing, layers: Layers) -> None:
     radius = thing.numbers[0] if thing.numbers else PLATE * 0.8
     if "edge" in thing.words:
         layers.mid.append(
-            _strip((place[0], place[1] - radius), (place[0], place[1] + radius), 0.030, Role.IMPLEMENT)
+            _strip(
+                (place[0], place[1] - radius), (place[0], place[1] + radius), 0.030, Role.IMPLEMENT
+            )
         )
     else:
         layers.mid += _plate_face(place, radius, trimmings=scene.trimmings)
@@ -323,7 +330,9 @@ def _sled(scene: Scene, thing: Thing, layers: Layers) -> None:
     layers.back.append(_rectangle(scene, (x + 0.03, 0.030, x + 0.050, height), Role.STEEL))
     layers.back.append(_rectangle(scene, (x + 0.24, 0.030, x + 0.26, 0.30), Role.STEEL))
     for low in (0.030, 0.072, 0.114):
-        layers.back.append(_rectangle(scene, (x + 0.15, low, x + 0.35, low + 0.042), Role.IMPLEMENT))
+        layers.back.append(
+            _rectangle(scene, (x + 0.15, low, x + 0.35, low + 0.042), Role.IMPLEMENT)
+        )
 
 
 def _hexbar(scene: Scene, thing: Thing, layers: Layers) -> None:
