@@ -48,19 +48,22 @@ def connect_file(path: Path, *, writable: bool = True, wait_s: float = WAIT_S) -
         isolation_level=None,
         check_same_thread=False,
     )
-    if writable:
-        raw.execute("PRAGMA journal_mode = DELETE")
-    return _wrapped(raw)
+    return _wrapped(raw, ("PRAGMA journal_mode = DELETE", *SWITCHES) if writable else SWITCHES)
 
 
 def connect_memory() -> Connection:
     """A connection to a file that lives in memory only."""
-    return _wrapped(sqlite3.connect(":memory:", isolation_level=None, check_same_thread=False))
+    raw = sqlite3.connect(":memory:", isolation_level=None, check_same_thread=False)
+    return _wrapped(raw, SWITCHES)
 
 
-def _wrapped(raw: sqlite3.Connection) -> Connection:
-    for switch in SWITCHES:
-        raw.execute(switch)
+def _wrapped(raw: sqlite3.Connection, switches: tuple[str, ...]) -> Connection:
+    try:
+        for switch in switches:
+            raw.execute(switch)
+    except BaseException:
+        raw.close()
+        raise
     engine = create_engine(
         "sqlite://", creator=lambda: raw, poolclass=StaticPool, isolation_level="AUTOCOMMIT"
     )

@@ -129,9 +129,14 @@ def cause_of(error: BaseException) -> Cause | None:
     original = getattr(error, "orig", error)  # SQLAlchemy wraps what the driver raised
     if isinstance(original, OSError):
         return _BY_ERRNO.get(original.errno or 0, Cause.MISSING)
+    if isinstance(original, UnicodeDecodeError):  # a text, or SQLite's own words about it
+        return Cause.DAMAGED
+    if isinstance(original, UnicodeEncodeError):
+        return Cause.TEXT
     code = getattr(original, "sqlite_errorcode", None)
     if code is None:
-        return None
+        unreadable = str(original).startswith("Could not decode to UTF-8")
+        return Cause.DAMAGED if isinstance(original, sqlite3.Error) and unreadable else None
     return _BY_CODE.get(code) or _BY_CODE.get(code & 0xFF)
 
 
@@ -142,8 +147,6 @@ def told(where: str) -> Iterator[None]:
         yield
     except StoreFailure as failure:
         raise failure.at(where) from failure.__cause__
-    except UnicodeEncodeError as error:
-        raise StoreFailure(Cause.TEXT, where=where) from error
     except Exception as error:
         cause = cause_of(error)
         if cause is None:

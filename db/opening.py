@@ -17,7 +17,7 @@ from sqlalchemy.exc import OperationalError
 from db.engine import WAIT_S, connect_file, connect_memory, disconnect, is_writable
 from db.errors import Cause, StoreFailure, cause_of, told
 from db.header import admit, too_new
-from db.schema import HEAD, REVISIONS, create, stored_revision
+from db.schema import HEAD, REVISIONS, create, lacks, stored_revision
 
 log = logging.getLogger(__name__)
 
@@ -96,6 +96,9 @@ def _let_in(path: Path, wait_s: float) -> Opened:
         revision = _known_revision(connection, path)
         if path.stat().st_size <= QUICK_CHECK_BYTES:
             refuse_damaged(connection, str(path))
+        if revision == HEAD and (missing := lacks(connection)):
+            log.warning("the file lacks %s", ", ".join(missing))
+            raise StoreFailure(Cause.DAMAGED, where=str(path))
     except BaseException:
         disconnect(connection)
         raise

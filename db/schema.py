@@ -38,3 +38,14 @@ def stored_revision(connection: Connection) -> str:
     """The revision the file says it has; empty if it says none."""
     row = connection.exec_driver_sql("SELECT version_num FROM alembic_version").first()
     return "" if row is None else str(row[0])
+
+
+def lacks(connection: Connection) -> tuple[str, ...]:
+    """Columns of the newest schema that the file does not have, as `table.column`."""
+    query = (
+        "SELECT m.name || '.' || c.name FROM sqlite_master m, pragma_table_info(m.name) c "
+        "WHERE m.type = 'table'"
+    )
+    found = set(connection.exec_driver_sql(query).scalars())
+    meant = (str(c) for table in Model.metadata.tables.values() for c in table.columns)
+    return tuple(sorted(set(meant) - found))

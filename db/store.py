@@ -12,6 +12,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 
 from sqlalchemy import Table, delete, func, insert, select, update
+from sqlalchemy.exc import OperationalError
 
 from app.domain.client import Client, ClientId
 from app.domain.exercise import Exercise, ExerciseKey
@@ -313,8 +314,15 @@ class Store:
 
     def check_integrity(self) -> tuple[str, ...]:
         """Sentences on everything that is wrong with the file; empty for a sound one."""
-        with told(self.where):
-            found = self._connection.exec_driver_sql("PRAGMA integrity_check").scalars().all()
-            strays = self._connection.exec_driver_sql("PRAGMA foreign_key_check").all()
+        try:
+            with told(self.where):
+                found = self._connection.exec_driver_sql("PRAGMA integrity_check").scalars().all()
+                strays = self._connection.exec_driver_sql("PRAGMA foreign_key_check").all()
+        except StoreFailure as failure:
+            if failure.cause is not Cause.DAMAGED:
+                raise
+            return (failure.what,)
+        except OperationalError as error:  # the tables no longer fit each other
+            return (f"The tables cannot be checked: {error.orig}.",)
         damage = tuple(str(line) for line in found if line != "ok")
         return damage + tuple(f"A row of {r[0]} belongs to nothing." for r in strays)

@@ -230,17 +230,19 @@ def numbered(program: Program) -> Program:
         taken.add(given)
         return StrandId(given)
 
-    def sound(part: Slot | Session, taken: set[int]) -> Slot | Session:
-        strand = free_strand(part.strand, taken)
-        if part.id and strand == part.strand:
-            return part
-        return replace(part, id=part.id or new(), strand=strand)
+    def sound_slot(slot: Slot, taken: set[int]) -> Slot:
+        strand = free_strand(slot.strand, taken)
+        if slot.id and strand == slot.strand:
+            return slot
+        return replace(slot, id=SlotId(slot.id or new()), strand=strand)
 
     def sound_session(session: Session, taken: set[int]) -> Session:
-        slots = tuple(sound(slot, taken) for slot in session.slots)
-        if any(a is not b for a, b in zip(slots, session.slots, strict=True)):
-            session = replace(session, slots=slots)
-        return sound(session, taken)
+        slots = tuple(sound_slot(slot, taken) for slot in session.slots)
+        strand = free_strand(session.strand, taken)
+        same = all(a is b for a, b in zip(slots, session.slots, strict=True))
+        if session.id and same and strand == session.strand:
+            return session
+        return replace(session, id=SessionId(session.id or new()), strand=strand, slots=slots)
 
     def sound_week(week: Week) -> Week:
         taken: set[int] = set()
