@@ -310,6 +310,12 @@ CATALOGUE = Catalogue(
             activation=(Activation(Muscle.GLUTEALS, 69.5, 86.8, "contreras2015-thrust"),),
         ),
         exercise("bridge", Pattern.THRUST, "gluteals, hamstrings .5"),
+        exercise(
+            "low_bridge",
+            Pattern.THRUST,
+            "gluteals",
+            activation=(Activation(Muscle.GLUTEALS, 25, 25, "ekstrom2007"),),
+        ),
         _machine(
             "leg_extension",
             Pattern.KNEE_EXTENSION,

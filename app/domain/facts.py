@@ -7,15 +7,15 @@ keeps the identity from being reused: an edit that touches one session costs one
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import NamedTuple
+from typing import NamedTuple, TypeVar
 
 from app.domain.curve import find_curve, reps_at_fraction
 from app.domain.dose import TRAINED_FROM, RepZone, rep_zone, set_fraction
 from app.domain.effort import Effort, Rir
 from app.domain.exercise import Catalogue, Exercise, ExerciseKey, Muscle, Pattern
 from app.domain.muscle_groups import GROUP_OF, GROUPS
-from app.domain.program import Session, Slot, Week
-from app.domain.session_time import LOWER_BODY, effective_rest_s, timetable
+from app.domain.program import Reps, Session, Slot, StrandId, Week
+from app.domain.session_time import effective_rest_s, timetable
 
 MUSCLES = tuple(Muscle)
 _NUMBER = {muscle: number for number, muscle in enumerate(MUSCLES)}
@@ -31,34 +31,42 @@ class Portrait(NamedTuple):
     exercise: Exercise
     muscles: tuple[tuple[int, float], ...]
     groups: tuple[tuple[int, float], ...]
+    primes: tuple[Muscle, ...]
     is_drill: bool
-    is_lower: bool
 
 
 class SlotFacts(NamedTuple):
     """A slot with its exercise resolved.
 
     rir: repetitions in reserve at the high end of the range, however the effort was written
-    (below 0: the load does not allow them); rest_s: between two sets of this exercise, partners'
-    sets of a pair included; is_drill: a warm-up drill, which is no working set.
+    (below 0: the load does not allow them); fraction: of 1RM, at the high end; rest_s: between
+    two sets of this exercise, partners' sets of a pair included; is_drill: a warm-up drill, which
+    is no working set.
     """
 
     slot: Slot
     exercise: Exercise
+    primes: tuple[Muscle, ...]
     rir: float
+    fraction: float
     rest_s: float
     is_drill: bool
-    is_lower: bool
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class SessionFacts:
-    """One session: its slots, sets per muscle, expected minutes and when each exercise begins."""
+    """One session: its slots, sets per muscle, expected minutes and when each exercise begins.
+
+    by_muscle: in the order of MUSCLES; by_group: in the order of GROUPS; zones: sets that are
+    heavy, moderate and light by their repetitions.
+    """
 
     session: Session
     slots: tuple[SlotFacts, ...]
     sets: dict[Muscle, float]
+    by_muscle: tuple[float, ...]
     by_group: tuple[float, ...]
+    zones: tuple[int, ...]
     minutes: float
     starts: tuple[float, ...]
 
@@ -70,22 +78,38 @@ class DaySession(NamedTuple):
     facts: SessionFacts
 
 
+class Placed(NamedTuple):
+    """A working slot in its week: day, session and the slot's facts."""
+
+    day: int
+    session: Session
+    at: SlotFacts
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class WeekFacts:
     """One week.
 
-    sets and frequency: for muscles that get any; by_group: in the order of GROUPS; zones: sets
-    that are heavy, moderate and light by their repetitions; exercises: keys of the working sets.
+    slots: working ones, drills left out; counted: those of them whose sets are counted in
+    repetitions and not in seconds; sets and frequency: for muscles that get any; by_group: in the
+    order of GROUPS; trained: the groups that get any set, as bits; zones: sets that are heavy,
+    moderate and light by their repetitions; exercises: keys of the working slots; training_days:
+    days with any exercise.
     """
 
     week: Week
     sessions: tuple[DaySession, ...]
+    slots: tuple[Placed, ...]
+    counted: tuple[Placed, ...]
+    by_strand: dict[StrandId, SlotFacts]
     sets: dict[Muscle, float]
     by_group: tuple[float, ...]
+    trained: int
     frequency: dict[Muscle, int]
     zones: tuple[int, ...]
     exercises: frozenset[ExerciseKey]
     minutes_by_day: tuple[float, ...]
+    training_days: int
 
     @property
     def is_light(self) -> bool:
@@ -96,11 +120,6 @@ class WeekFacts:
     def is_empty(self) -> bool:
         """True if no working set is planned."""
         return not self.exercises
-
-    @property
-    def training_days(self) -> int:
-        """Days with at least one session that has exercises."""
-        return sum(minutes > 0 for minutes in self.minutes_by_day)
 
 
 class FactsMemo:
@@ -165,53 +184,73 @@ class FactsMemo:
     def _read_session(self, session: Session) -> SessionFacts:
         portraits = [self.portrait(slot.exercise) for slot in session.slots]
         exercises = [portrait.exercise for portrait in portraits]
-        muscles, groups = [0.0] * len(MUSCLES), [0.0] * len(GROUPS)
+        muscles, groups, zones = [0.0] * len(MUSCLES), [0.0] * len(GROUPS), [0] * len(_ZONES)
         slots = []
         for at, (slot, portrait) in enumerate(zip(session.slots, portraits, strict=True)):
             rest_s = effective_rest_s(session.slots, exercises, at) if slot.pair else slot.rest_s
-            rir = self.rir(slot)
-            slots.append(
-                SlotFacts(
-                    slot, portrait.exercise, rir, rest_s, portrait.is_drill, portrait.is_lower
-                )
-            )
+            slots.append(self._read_slot(slot, portrait, rest_s))
             if portrait.is_drill:
                 continue
             for number, part in portrait.muscles:
                 muscles[number] += slot.sets * part
             for number, part in portrait.groups:
                 groups[number] += slot.sets * part
+            if not portrait.exercise.timed:
+                zones[_zone_number(slot.reps)] += slot.sets
         starts, minutes = timetable(session.slots, exercises)
-        return SessionFacts(session, tuple(slots), _named(muscles), tuple(groups), minutes, starts)
+        return SessionFacts(
+            session,
+            tuple(slots),
+            _named(muscles),
+            tuple(muscles),
+            tuple(groups),
+            tuple(zones),
+            minutes,
+            starts,
+        )
+
+    def _read_slot(self, slot: Slot, portrait: Portrait, rest_s: float) -> SlotFacts:
+        return SlotFacts(
+            slot,
+            portrait.exercise,
+            portrait.primes,
+            self.rir(slot),
+            self.fraction(slot),
+            rest_s,
+            portrait.is_drill,
+        )
 
     def _read_week(self, week: Week) -> WeekFacts:
-        sets, frequency = dict[Muscle, float](), dict[Muscle, int]()
-        groups, zones, minutes = [0.0] * len(GROUPS), [0] * len(_ZONES), [0.0] * 7
-        sessions, exercises = [], set()
-        for day, session in week.sessions():
-            facts = self.session(session)
-            sessions.append(DaySession(day, facts))
+        sessions = tuple(DaySession(day, self.session(session)) for day, session in week.sessions())
+        slots = [
+            Placed(day, facts.session, at)
+            for day, facts in sessions
+            for at in facts.slots
+            if not at.is_drill
+        ]
+        by_group = _summed([facts.by_group for _, facts in sessions]) or (0.0,) * len(GROUPS)
+        minutes = [0.0] * 7
+        for day, facts in sessions:
             minutes[day] += facts.minutes
-            for muscle, count in facts.sets.items():
-                sets[muscle] = sets.get(muscle, 0.0) + count
-                if count >= TRAINED_FROM:
-                    frequency[muscle] = frequency.get(muscle, 0) + 1
-            for number, count in enumerate(facts.by_group):
-                groups[number] += count
-            for at in facts.slots:
-                if not at.is_drill:
-                    exercises.add(at.slot.exercise)
-                    if not at.exercise.timed:
-                        zones[_ZONES.index(rep_zone(at.slot.reps.middle))] += at.slot.sets
+        by_muscle = [facts.by_muscle for _, facts in sessions]
+        trained = [
+            sum([count >= TRAINED_FROM for count in counts])
+            for counts in zip(*by_muscle, strict=True)
+        ]
         return WeekFacts(
             week,
-            tuple(sessions),
-            sets,
-            tuple(groups),
-            frequency,
-            tuple(zones),
-            frozenset(exercises),
+            sessions,
+            tuple(slots),
+            tuple([one for one in slots if not one.at.exercise.timed]),
+            {one.at.slot.strand: one.at for one in slots},
+            _named([sum(counts) for counts in zip(*by_muscle, strict=True)]),
+            by_group,
+            sum([1 << number for number, count in enumerate(by_group) if count]),
+            _named(trained),
+            _summed([facts.zones for _, facts in sessions]) or (0,) * len(_ZONES),
+            frozenset([one.at.slot.exercise for one in slots]),
             tuple(minutes),
+            sum([count > 0 for count in minutes]),
         )
 
 
@@ -224,10 +263,22 @@ def _portrait(exercise: Exercise) -> Portrait:
         exercise,
         tuple((_NUMBER[work.muscle], work.fraction) for work in exercise.work),
         tuple(by_group.items()),
+        exercise.primes,
         is_drill=exercise.pattern is Pattern.DRILL,
-        is_lower=exercise.pattern in LOWER_BODY,
     )
 
 
-def _named(counts: list[float]) -> dict[Muscle, float]:
-    return {muscle: count for muscle, count in zip(MUSCLES, counts, strict=True) if count}
+def _zone_number(reps: Reps) -> int:
+    return _ZONES.index(rep_zone(reps.middle))
+
+
+Count = TypeVar("Count", int, float)
+
+
+def _named(counts: list[Count]) -> dict[Muscle, Count]:
+    # no session: no counts, and no muscle
+    return {muscle: count for muscle, count in zip(MUSCLES, counts, strict=False) if count}
+
+
+def _summed(counts: list[tuple[Count, ...]]) -> tuple[Count, ...]:
+    return tuple(map(sum, zip(*counts, strict=True)))

@@ -141,12 +141,14 @@ def timetable(
         if end - at == 1:
             starts.append(now_s / 60)
             now_s += _alone_s(slots[at], exercises[at], pace)
+            setup_s = _setup_s(exercises[at], pace)
         else:
             offsets, length_s = _round_s(slots[at:end], exercises[at:end], pace)
             starts.extend((now_s + offset) / 60 for offset in offsets)
             now_s += length_s
+            setup_s = max(_setup_s(exercise, pace) for exercise in exercises[at:end])
         if at or pace.set_up_first:
-            now_s += max(_setup_s(exercise, pace) for exercise in exercises[at:end])
+            now_s += setup_s
         at = end
     return tuple(starts), now_s / 60
 

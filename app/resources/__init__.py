@@ -15,6 +15,7 @@ from app.resources.shipped import (
     catalogue,
     muscle_names,
     poses,
+    range_book,
     references,
 )
 
@@ -28,6 +29,7 @@ __all__ = [
     "muscle_names",
     "path_of",
     "poses",
+    "range_book",
     "read_toml",
     "references",
     "refuse_loose_relatives",

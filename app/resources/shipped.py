@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 
 from app.domain.errors import ResourceError
 from app.domain.exercise import Catalogue, Muscle
+from app.domain.ranges import RangeBook, range_book_from_mappings
 from app.resources.entry import Entry
 from app.resources.exercise_entries import exercises_from_toml, refuse_loose_relatives
 from app.resources.files import Table, names_in, read_toml, tables_from_toml, text
@@ -23,6 +24,7 @@ EXERCISES = "exercises"
 REFERENCES = "references.json"
 MUSCLES = "muscles.toml"
 POSES = "poses"
+RANGES = "ranges"
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,6 +110,12 @@ def _year(entry: Entry) -> int:
         case {"date-parts": [[int(year), *_]]}:
             return year
     raise entry.error("issued", "There is no year.", mend='Write {"date-parts": [[2020]]}.')
+
+
+@cache
+def range_book() -> RangeBook:
+    """All shipped ranges."""
+    return range_book_from_mappings(read_toml(file) for file in names_in(RANGES, ".toml"))
 
 
 @cache

@@ -10,122 +10,31 @@ drag only looks at the weeks it touches.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from enum import Enum
 from typing import Any
 
-from app.domain.checks import possible, prescription, recurrence, volume
 from app.domain.checks.context import Context
+from app.domain.checks.memory import ByWeight, Memo, by_weight
+from app.domain.checks.rules import RULES, Reach, Rule
 from app.domain.client import Client
 from app.domain.exercise import Catalogue
-from app.domain.facts import MOST_REMEMBERED, WeekFacts
 from app.domain.findings import Finding, Weight
-from app.domain.program import Program
+from app.domain.program import Program, WeekId
 from app.domain.ranges import RangeBook
 
-
-class Reach(Enum):
-    """What a rule looks at: one week, a week and the one before it, or all weeks."""
-
-    WEEK = "week"
-    PAIR = "pair"
-    PROGRAM = "program"
-
-
-@dataclass(frozen=True, slots=True)
-class Rule:
-    """A check by name.
-
-    function: (week, context, index=) for a week, (before, week, context=, index=) for a pair,
-    (weeks, context) for the program; each yields findings.
-    """
-
-    name: str
-    function: Callable[..., Iterable[Finding]]
-    reach: Reach = Reach.WEEK
-
-
-RULES: tuple[Rule, ...] = (
-    Rule("limitation", possible.limitation),
-    Rule("equipment", possible.equipment),
-    Rule("weekly_sets", volume.weekly_sets),
-    Rule("weekly_frequency", recurrence.weekly_frequency),
-    Rule("session_sets", volume.session_sets),
-    Rule("rep_zone", prescription.rep_zone),
-    Rule("load_zone", prescription.load_zone),
-    Rule("effort", prescription.effort),
-    Rule("rest", prescription.rest),
-    Rule("session_minutes", possible.session_minutes),
-    Rule("spacing", recurrence.spacing),
-    Rule("spacing", recurrence.spacing_over_sunday, Reach.PAIR),
-)
-"""Every rule, in the order in which its findings stand within a week."""
-
-_WEEK_RULES = tuple(rule.function for rule in RULES if rule.reach is Reach.WEEK)
-_PAIR_RULES = tuple(rule.function for rule in RULES if rule.reach is Reach.PAIR)
-_PROGRAM_RULES = tuple(rule.function for rule in RULES if rule.reach is Reach.PROGRAM)
-
-ByWeight = tuple[tuple[Finding, ...], ...]
-_NOTHING: ByWeight = ((),) * len(Weight)
-
-
-class Memo:
-    """What was found before, by the identity of weeks; starts afresh for another client.
-
-    Holds for one client, catalogue, range book, start, curve and emphasis at a time, and for at
-    most MOST_REMEMBERED weeks.
-    """
-
-    def __init__(self) -> None:
-        self.context: Context | None = None
-        self._weeks: dict[tuple[int, int], tuple[WeekFacts, ByWeight]] = {}
-        self._pairs: dict[tuple[int, int, int], tuple[WeekFacts, WeekFacts, ByWeight]] = {}
-
-    def for_(
-        self, program: Program, client: Client, *, catalogue: Catalogue, ranges: RangeBook
-    ) -> Context:
-        """The context to check in, kept from the last time where it still holds."""
-        if self.context is None or not self.context.suits(program, client, catalogue, ranges):
-            self.context = Context(program, client, catalogue, ranges)
-            self._weeks.clear()
-            self._pairs.clear()
-        return self.context
-
-    def week(self, week: WeekFacts, context: Context, *, index: int) -> ByWeight:
-        """Findings of one week."""
-        key = (id(week), index)
-        found = self._weeks.get(key)
-        if found is None:
-            if len(self._weeks) >= MOST_REMEMBERED:
-                self._weeks.clear()
-            answer = _by_weight(
-                one for rule in _WEEK_RULES for one in rule(week, context, index=index)
-            )
-            found = self._weeks[key] = (week, answer)
-        return found[1]
-
-    def pair(self, before: WeekFacts, week: WeekFacts, *, context: Context, index: int) -> ByWeight:
-        """Findings on a week in the light of the one before it."""
-        key = (id(before), id(week), index)
-        found = self._pairs.get(key)
-        if found is None:
-            if len(self._pairs) >= MOST_REMEMBERED:
-                self._pairs.clear()
-            answer = _by_weight(
-                one
-                for rule in _PAIR_RULES
-                for one in rule(before, week, context=context, index=index)
-            )
-            found = self._pairs[key] = (before, week, answer)
-        return found[2]
-
-
-def _by_weight(findings: Iterable[Finding]) -> ByWeight:
-    parts: tuple[list[Finding], ...] = tuple([] for _ in Weight)
-    for finding in findings:
-        parts[finding.weight].append(finding)
-    return tuple(tuple(part) for part in parts) if any(parts) else _NOTHING
+__all__ = [
+    "RULES",
+    "Context",
+    "Difference",
+    "Memo",
+    "Reach",
+    "Rule",
+    "check",
+    "check_week",
+    "difference",
+    "what_if",
+]
 
 
 def check(
@@ -136,7 +45,7 @@ def check(
     *,
     memo: Memo | None = None,
 ) -> tuple[Finding, ...]:
-    """All findings: by weight, then the program's own before each week's, then by rule.
+    """All findings: by weight, then week (the whole program's first), then by rule.
 
     memo: what was found before; the answer is the same with and without. Raises UnknownExercise
     for a program that names an exercise the catalogue does not hold.
@@ -144,11 +53,18 @@ def check(
     memo = memo or Memo()
     context = memo.for_(program, client, catalogue=catalogue, ranges=ranges)
     weeks = [context.facts.week(week) for week in program.weeks]
-    parts = [_by_weight(one for rule in _PROGRAM_RULES for one in rule(weeks, context))]
+    whole = memo.whole(program, context)
+    parts = [by_weight(one for one in whole if one.place.week is None)]
+    placed: dict[WeekId, list[Finding]] = {}
+    for one in whole:
+        if one.place.week is not None:
+            placed.setdefault(one.place.week, []).append(one)
     for index, week in enumerate(weeks):
         parts.append(memo.week(week, context, index=index))
         if index:
             parts.append(memo.pair(weeks[index - 1], week, context=context, index=index))
+        if week.week.id in placed:
+            parts.append(by_weight(placed[week.week.id]))
     return tuple(one for weight in Weight for part in parts for one in part[weight])
 
 
@@ -161,15 +77,22 @@ def check_week(
     ranges: RangeBook,
     memo: Memo | None = None,
 ) -> tuple[Finding, ...]:
-    """Findings that stand in one week, those in the light of the week before included."""
+    """Findings on one week and in the light of the week before, without the whole program's."""
     memo = memo or Memo()
     context = memo.for_(program, client, catalogue=catalogue, ranges=ranges)
-    week = context.facts.week(program.weeks[index])
-    parts = [memo.week(week, context, index=index)]
-    if index:
-        before = context.facts.week(program.weeks[index - 1])
-        parts.append(memo.pair(before, week, context=context, index=index))
+    parts = _week_parts(program, index, memo=memo, context=context)
     return tuple(one for weight in Weight for part in parts for one in part[weight])
+
+
+def _week_parts(
+    program: Program, index: int, *, memo: Memo, context: Context
+) -> tuple[ByWeight, ...]:
+    week = context.facts.week(program.weeks[index])
+    alone = memo.week(week, context, index=index)
+    if not index:
+        return (alone,)
+    before = context.facts.week(program.weeks[index - 1])
+    return alone, memo.pair(before, week, context=context, index=index)
 
 
 @dataclass(frozen=True, slots=True)
@@ -189,7 +112,7 @@ def difference(before: tuple[Finding, ...], after: tuple[Finding, ...]) -> Diffe
     A finding that only measures something else now is neither.
     """
     # most findings are the same objects: only the others need their ids compared
-    was, becomes = {id(one) for one in before}, {id(one) for one in after}
+    was, becomes = set(map(id, before)), set(map(id, after))
     new = [one for one in after if id(one) not in was]
     gone = [one for one in before if id(one) not in becomes]
     new_ids, gone_ids = {one.id for one in new}, {one.id for one in gone}
@@ -197,3 +120,47 @@ def difference(before: tuple[Finding, ...], after: tuple[Finding, ...]) -> Diffe
         tuple(one for one in new if one.id not in gone_ids),
         tuple(one for one in gone if one.id not in new_ids),
     )
+
+
+def what_if(
+    before: Program,
+    after: Program,
+    *,
+    client: Client,
+    catalogue: Catalogue,
+    ranges: RangeBook,
+    memo: Memo,
+) -> Difference:
+    """The difference that an edit makes to the findings; only the weeks it touched are looked at.
+
+    The same as `difference(check(before), check(after))`, for a drag that asks many times.
+    """
+    context = memo.for_(after, client, catalogue=catalogue, ranges=ranges)
+    if len(before.weeks) != len(after.weeks) or not context.suits(
+        before, client, catalogue, ranges
+    ):
+        was = check(before, client, catalogue, ranges)
+        return difference(was, check(after, client, catalogue, ranges, memo=memo))
+    touched = [
+        index
+        for index, (old, new) in enumerate(zip(before.weeks, after.weeks, strict=True))
+        if old is not new
+    ]
+    touched = sorted({*touched, *(i + 1 for i in touched if i + 1 < len(after.weeks))})
+    was, becomes = (
+        tuple(_findings_on(program, touched, memo=memo, context=context))
+        for program in (before, after)
+    )
+    return difference(was, becomes)
+
+
+def _findings_on(
+    program: Program, indices: Iterable[int], *, memo: Memo, context: Context
+) -> Iterator[Finding]:
+    whole = memo.whole(program, context)
+    parts = [by_weight(whole)]
+    for index in indices:
+        parts += _week_parts(program, index, memo=memo, context=context)
+    for weight in Weight:
+        for part in parts:
+            yield from part[weight]

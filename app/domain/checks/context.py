@@ -42,7 +42,10 @@ class Context:
         self.emphasised_groups = frozenset(GROUP_OF[muscle] for muscle in self.emphasis)
         self.facts = FactsMemo(catalogue, program.curve)
         self._bands: dict[tuple[str, str, int], Range | None] = {}
+        self._caps: dict[int, Range | None] = {}
+        self._dated = _dated_rules(ranges)
         self._breaches: dict[ExerciseKey, tuple[Breach, ...]] = {}
+        self._amplitudes: dict[tuple[ExerciseKey, Muscle], float | None] = {}
         self._missing: dict[ExerciseKey, tuple[Equipment, ...]] = {}
 
     def suits(
@@ -60,7 +63,7 @@ class Context:
 
     def band(self, rule: str, kind: str = "", *, index: int = 0) -> Range | None:
         """The range of a rule for this client in the plan's week `index`; None without one."""
-        question = (rule, kind, index)
+        question = (rule, kind, index if rule in self._dated else 0)
         try:
             return self._bands[question]
         except KeyError:
@@ -77,10 +80,12 @@ class Context:
 
     def cap(self, day: int) -> Range | None:
         """The minutes that the client has on a weekday, as a range; None if nothing is known."""
-        if not any(free.minutes for free in self.client.free):
-            return None
-        band = self.band("session_minutes")
-        return band and replace(band, high=float(self.client.free[day].minutes))
+        if day not in self._caps:
+            known = any(free.minutes for free in self.client.free)
+            band = self.band("session_minutes") if known else None
+            minutes = float(self.client.free[day].minutes)
+            self._caps[day] = band and replace(band, high=minutes)
+        return self._caps[day]
 
     def week_start(self, index: int) -> date:
         """The Monday of week `index`."""
@@ -97,12 +102,38 @@ class Context:
             found = self._breaches[exercise.key] = breaches(exercise, self.client)
         return found
 
+    def amplitude(self, exercise: Exercise, muscle: Muscle) -> float | None:
+        """The highest amplitude reported of the exercise for the muscle, % MVIC; None without."""
+        question = (exercise.key, muscle)
+        if question not in self._amplitudes:
+            self._amplitudes[question] = highest_amplitude(exercise, muscle)
+        return self._amplitudes[question]
+
     def missing(self, exercise: Exercise) -> tuple[Equipment, ...]:
         """Equipment that the exercise needs and the client does not have."""
         found = self._missing.get(exercise.key)
         if found is None:
             found = self._missing[exercise.key] = missing_equipment(exercise, self.client)
         return found
+
+
+def highest_amplitude(exercise: Exercise, muscle: Muscle) -> float | None:
+    """The highest amplitude reported for the muscle, % MVIC; None if nobody reported one."""
+    return max((a.high for a in exercise.activation if a.muscle is muscle), default=None)
+
+
+def _dated_rules(ranges: RangeBook) -> frozenset[str]:
+    """Rules whose ranges depend on the plan's week or the client's age."""
+    whole = [one for several in ranges.ranges.values() for one in several]
+    whole += [override.range for override in ranges.overrides]
+    return frozenset(
+        one.rule
+        for one in whole
+        if any(
+            edge is not None
+            for edge in (one.who.age_low, one.who.age_high, one.who.week_low, one.who.week_high)
+        )
+    )
 
 
 def breaches(exercise: Exercise, client: Client) -> tuple[Breach, ...]:

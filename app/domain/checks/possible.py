@@ -7,8 +7,7 @@ from dataclasses import replace
 from datetime import date
 
 from app.domain.checks.context import Breach, Context
-from app.domain.checks.prescription import working_slots
-from app.domain.checks.say import day_place, day_text, finding, listing, slot_place
+from app.domain.checks.say import day_place, day_text, finding, listing, slot_finding
 from app.domain.client import Limitation, Side
 from app.domain.exercise import Equipment, Motion
 from app.domain.facts import WeekFacts
@@ -55,17 +54,17 @@ def limitation(week: WeekFacts, context: Context, *, index: int) -> Iterator[Fin
     band = context.band("limitation", index=index)
     if band is None or not context.client.limitations:
         return
-    for day, facts in week.sessions:
-        for at in facts.slots:
-            broken = context.breaches(at.exercise)
-            for breach in _in_force(broken, context.day_date(index, day)) if broken else ():
-                yield finding(
-                    "limitation",
-                    replace(band, note=limitation_text(breach.limitation)),
-                    place=slot_place(week.week, day, session=facts.session, at=at),
-                    about=f"{at.slot.exercise}:{_motion_key(breach)}",
-                    text=f"{at.exercise.name} {breach_text(breach)}",
-                )
+    for placed in week.slots:
+        broken = context.breaches(placed.at.exercise)
+        for breach in _in_force(broken, context.day_date(index, placed.day)) if broken else ():
+            yield slot_finding(
+                "limitation",
+                replace(band, note=limitation_text(breach.limitation)),
+                week=week,
+                placed=placed,
+                text=breach_text(breach),
+                detail=_motion_key(breach),
+            )
 
 
 def _in_force(broken: tuple[Breach, ...], day: date) -> tuple[Breach, ...]:
@@ -102,14 +101,14 @@ def equipment(week: WeekFacts, context: Context, *, index: int) -> Iterator[Find
     band = context.band("equipment", index=index)
     if band is None:
         return
-    for place, at in working_slots(week):
-        if missing := context.missing(at.exercise):
-            yield finding(
+    for placed in week.slots:
+        if missing := context.missing(placed.at.exercise):
+            yield slot_finding(
                 "equipment",
                 band,
-                place=place,
-                about=at.slot.exercise,
-                text=f"{at.exercise.name} needs {equipment_text(missing)}",
+                week=week,
+                placed=placed,
+                text=f"needs {equipment_text(missing)}",
                 measured=len(missing),
             )
 

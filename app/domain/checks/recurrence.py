@@ -20,6 +20,7 @@ from app.domain.facts import DaySession, WeekFacts
 from app.domain.findings import Finding
 from app.domain.muscle_groups import GROUPS, muscle_name
 from app.domain.program import DAYS
+from app.domain.ranges import Range
 
 HARD_FROM = 3.0
 """Fractional sets from which a session is hard on a muscle. Common practice."""
@@ -34,6 +35,7 @@ def weekly_frequency(week: WeekFacts, context: Context, *, index: int) -> Iterat
         for muscle in context.emphasis
         if week.sets.get(muscle)
     ]
+    others = context.band("weekly_frequency", "other", index=index) is not None
     counts += [
         (
             group.key,
@@ -42,7 +44,10 @@ def weekly_frequency(week: WeekFacts, context: Context, *, index: int) -> Iterat
             "other",
         )
         for number, group in enumerate(GROUPS)
-        if group.main and number not in context.emphasised_groups and week.by_group[number]
+        if others
+        and group.main
+        and number not in context.emphasised_groups
+        and week.by_group[number]
     ]
     for about, name, sessions, kind in counts:
         band = context.band("weekly_frequency", kind, index=index)
@@ -61,49 +66,56 @@ def weekly_frequency(week: WeekFacts, context: Context, *, index: int) -> Iterat
 
 def spacing(week: WeekFacts, context: Context, *, index: int) -> Iterator[Finding]:
     """Hours between two sessions of the week that are hard on the same muscle (hours)."""
-    sessions = week.sessions
-    for number, later in enumerate(sessions):
+    band = context.band("spacing", index=index)
+    if band is None:
+        return
+    for number, later in enumerate(week.sessions):
         seen: set[Muscle] = set()
-        for earlier in reversed(sessions[:number]):
-            yield from _too_soon(earlier, later, week=week, context=context, seen=seen)
+        for earlier in reversed(week.sessions[:number]):
+            hours = 24.0 * (later.day - earlier.day)
+            if hours not in band and (both := _hard_in_both(earlier, later, seen)):
+                yield _again(both, earlier, later=later, hours=hours, band=band, week=week)
 
 
 def spacing_over_sunday(
     before: WeekFacts, week: WeekFacts, *, context: Context, index: int
 ) -> Iterator[Finding]:
     """Hours between the last hard session of a muscle in one week and the first in the next."""
+    band = context.band("spacing", index=index)
+    if band is None:
+        return
     seen: set[Muscle] = set()
     for later in week.sessions:
         for earlier in reversed(before.sessions):
-            yield from _too_soon(earlier, later, week=week, context=context, seen=seen, days_back=7)
+            hours = 24.0 * (later.day - earlier.day + 7)
+            if hours not in band and (both := _hard_in_both(earlier, later, seen)):
+                yield _again(both, earlier, later=later, hours=hours, band=band, week=week)
 
 
-def _too_soon(
-    earlier: DaySession,
-    later: DaySession,
-    *,
-    week: WeekFacts,
-    context: Context,
-    seen: set[Muscle],
-    days_back: int = 0,
-) -> Iterator[Finding]:
-    """The finding on muscles that are hard worked in both sessions too soon after another."""
-    band = context.band("spacing")
-    hours = 24.0 * (later.day - earlier.day + days_back)
-    if band is None or hours in band:
-        return
-    first, second = earlier.facts.sets, later.facts.sets
+def _hard_in_both(earlier: DaySession, later: DaySession, seen: set[Muscle]) -> list[Muscle]:
+    """Muscles worked hard in both sessions and not seen yet; they are seen now."""
+    first = earlier.facts.sets
     both = [
         muscle
-        for muscle, sets in second.items()
+        for muscle, sets in later.facts.sets.items()
         if sets >= HARD_FROM and muscle not in seen and first.get(muscle, 0.0) >= HARD_FROM
     ]
-    if not both:
-        return
     seen.update(both)
-    names = listing([muscle_name(muscle).lower() for muscle in both])
+    return both
+
+
+def _again(
+    muscles: list[Muscle],
+    earlier: DaySession,
+    *,
+    later: DaySession,
+    hours: float,
+    band: Range,
+    week: WeekFacts,
+) -> Finding:
+    names = listing([muscle_name(muscle).lower() for muscle in muscles])
     after = "the same day" if not hours else f"{amount(hours)} h after {DAYS[earlier.day]}"
-    yield finding(
+    return finding(
         "spacing",
         band,
         place=session_place(week.week, later.day, session=later.facts.session),

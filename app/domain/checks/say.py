@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import date
 
-from app.domain.facts import SlotFacts
+from app.domain.facts import Placed, WeekFacts
 from app.domain.findings import Finding, Place, Weight
 from app.domain.program import DAYS, Session, Week
 from app.domain.ranges import Range
@@ -67,9 +67,35 @@ def session_place(week: Week, day: int, *, session: Session) -> Place:
     return Place(week=week.id, day=day, session=session.id, strand=session.strand)
 
 
-def slot_place(week: Week, day: int, *, session: Session, at: SlotFacts) -> Place:
+def slot_place(week: Week, placed: Placed) -> Place:
     """A slot of the week."""
-    return Place(week.id, day, session.id, slot=at.slot.id, strand=at.slot.strand)
+    slot = placed.at.slot
+    return Place(week.id, placed.day, placed.session.id, slot=slot.id, strand=slot.strand)
+
+
+def slot_finding(
+    rule: str,
+    band: Range,
+    *,
+    week: WeekFacts,
+    placed: Placed,
+    text: str,
+    measured: float | None = None,
+    detail: str = "",
+) -> Finding:
+    """A finding on one slot; `text` follows the name of its exercise.
+
+    detail: what tells two findings of one rule on the same slot apart.
+    """
+    about = placed.at.slot.exercise
+    return finding(
+        rule,
+        band,
+        place=slot_place(week.week, placed),
+        about=f"{about}:{detail}" if detail else about,
+        text=f"{placed.at.exercise.name} {text}",
+        measured=measured,
+    )
 
 
 def finding(

@@ -1,13 +1,13 @@
-"""Sets: for each muscle in a week and in one session."""
+"""Sets: for each muscle in a week and in one session, and muscles that get none."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from app.domain.checks.context import Context
-from app.domain.checks.say import finding, how_far, plural, session_place, week_place
+from app.domain.checks.say import finding, how_far, lead, listing, plural, session_place, week_place
 from app.domain.facts import WeekFacts
-from app.domain.findings import Finding
+from app.domain.findings import Finding, Place
 from app.domain.muscle_groups import GROUPS, muscle_name
 
 
@@ -48,6 +48,8 @@ def session_sets(week: WeekFacts, context: Context, *, index: int) -> Iterator[F
     if band is None:
         return
     for day, facts in week.sessions:
+        if max(facts.by_muscle) in band:
+            continue
         for muscle, sets in facts.sets.items():
             if sets in band:
                 continue
@@ -60,3 +62,41 @@ def session_sets(week: WeekFacts, context: Context, *, index: int) -> Iterator[F
                 f"{how_far(sets, band)}",
                 measured=sets,
             )
+
+
+def left_out(weeks: Sequence[WeekFacts], context: Context) -> Iterator[Finding]:
+    """Muscle groups that get no set at all, in some or in every week (weeks without).
+
+    Light and empty weeks are not counted; emphasised muscles are `weekly_sets`' matter.
+    """
+    band = context.band("left_out")
+    filled = [week for week in weeks if not week.is_light and not week.is_empty]
+    if band is None or not filled:
+        return
+    ever, always = 0, ~0
+    for week in filled:
+        ever |= week.trained
+        always &= week.trained
+    never: list[str] = []
+    for number, group in enumerate(GROUPS):
+        bit = 1 << number
+        if not group.main or number in context.emphasised_groups or always & bit:
+            continue
+        if not ever & bit:
+            never.append(group.name.lower())
+            continue
+        without = sum(not week.trained & bit for week in filled)
+        if without not in band:
+            text = f"{group.name} without a set in {without} of {len(filled)} weeks"
+            yield finding(
+                "left_out", band, place=Place(), about=group.key, text=text, measured=without
+            )
+    if never and len(filled) not in band:
+        yield finding(
+            "left_out",
+            band,
+            place=Place(),
+            about="never",
+            text=f"{lead(listing(never))} without a set in the whole program",
+            measured=len(filled),
+        )

@@ -2,28 +2,16 @@
 
 from __future__ import annotations
 
-import tomllib
 from dataclasses import replace
-from functools import cache
-from pathlib import Path
 from typing import Any
 
 from app.domain import checks
 from app.domain.client import Client
 from app.domain.findings import Finding
 from app.domain.program import Block
-from app.domain.ranges import RangeBook, range_book_from_mappings
+from app.domain.ranges import RangeBook
+from app.resources import range_book
 from tests.builders import CATALOGUE, client, program
-
-FOLDER = Path(__file__).parents[3] / "resources" / "ranges"
-
-
-@cache
-def shipped_book() -> RangeBook:
-    """The shipped ranges."""
-    return range_book_from_mappings(
-        tomllib.loads(path.read_text("utf-8")) for path in sorted(FOLDER.glob("*.toml"))
-    )
 
 
 def findings(
@@ -40,7 +28,7 @@ def findings(
     """
     built = program(*[""] * (plan_week - 1), *weeks, **fields)
     built = replace(built, blocks=(Block("Base", len(built.weeks)),))
-    found = checks.check(built, who or client(), CATALOGUE, book or shipped_book())
+    found = checks.check(built, who or client(), CATALOGUE, book or range_book())
     return [one for one in found if one.rule == rule]
 
 

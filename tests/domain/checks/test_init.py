@@ -19,8 +19,8 @@ from app.domain.exercise import Muscle, UnknownExercise
 from app.domain.findings import Finding
 from app.domain.program import Program, Span
 from app.domain.working import UNSOURCED
+from app.resources import range_book
 from tests.builders import CATALOGUE, client, program
-from tests.domain.checks.ask import shipped_book
 
 ROOT = Path(__file__).parents[3]
 WHO = client(status=Status.NOVICE)
@@ -33,11 +33,11 @@ PLAN = (
 
 
 def check(plan: Program, memo: checks.Memo | None = None) -> tuple[Finding, ...]:
-    return checks.check(plan, WHO, CATALOGUE, shipped_book(), memo=memo)
+    return checks.check(plan, WHO, CATALOGUE, range_book(), memo=memo)
 
 
 def test_findings_stand_by_weight_then_week() -> None:
-    plan = program(*PLAN)
+    plan = program(*PLAN, times=3)
     found = check(plan)
     order = {week.id: number for number, week in enumerate(plan.weeks)}
     keys = [(f.weight, -1 if f.place.week is None else order[f.place.week]) for f in found]
@@ -68,10 +68,11 @@ def test_an_unknown_exercise_stops_the_check() -> None:
 def test_a_week_alone_says_what_it_says_in_the_program() -> None:
     plan = program(*PLAN)
     for index, week in enumerate(plan.weeks):
-        alone = checks.check_week(
-            plan, index, client=WHO, catalogue=CATALOGUE, ranges=shipped_book()
+        alone = checks.check_week(plan, index, client=WHO, catalogue=CATALOGUE, ranges=range_book())
+        whole = {rule.name for rule in checks.RULES if rule.reach is checks.Reach.PROGRAM}
+        assert alone == tuple(
+            f for f in check(plan) if f.place.week == week.id and f.rule not in whole
         )
-        assert alone == tuple(f for f in check(plan) if f.place.week == week.id)
 
 
 EDITS = st.lists(
@@ -105,8 +106,8 @@ def test_another_client_starts_afresh() -> None:
     memo, plan = checks.Memo(), program(*PLAN)
     check(plan, memo)
     other = client()
-    found = checks.check(plan, other, CATALOGUE, shipped_book(), memo=memo)
-    assert found == checks.check(plan, other, CATALOGUE, shipped_book())
+    found = checks.check(plan, other, CATALOGUE, range_book(), memo=memo)
+    assert found == checks.check(plan, other, CATALOGUE, range_book())
 
 
 def test_another_emphasis_starts_afresh() -> None:
@@ -130,7 +131,7 @@ def test_a_difference_tells_what_appears_and_what_goes() -> None:
     plan = program("Mon: leg_extension 9x12")
     slot = next(plan.weeks[0].slots())
     wide = replace(WHO, status=Status.INTERMEDIATE)
-    book = shipped_book()
+    book = range_book()
 
     def found(one: Program) -> tuple[Finding, ...]:
         return checks.check(one, wide, CATALOGUE, book)
@@ -146,11 +147,16 @@ def test_a_difference_tells_what_appears_and_what_goes() -> None:
 def test_a_difference_is_the_same_however_it_is_remembered(
     acts: list[tuple[str, int, int]],
 ) -> None:
-    memo, plan = checks.Memo(), program(*PLAN)
-    before = check(plan, memo)
+    memo, first = checks.Memo(), program(*PLAN)
+    before, plan = check(first, memo), first
     for act in acts:
         plan = edited(plan, act)
     gained, lost = checks.difference(before, check(plan, memo))
+    quick = checks.what_if(
+        first, plan, client=WHO, catalogue=CATALOGUE, ranges=range_book(), memo=memo
+    )
+    assert {f.id for f in quick.gained} == {f.id for f in gained}
+    assert {f.id for f in quick.lost} == {f.id for f in lost}
     was, becomes = {f.id for f in before}, {f.id for f in check(plan)}
     assert {f.id for f in gained} == becomes - was
     assert {f.id for f in lost} == was - becomes
@@ -166,13 +172,13 @@ def test_sums_do_not_hang_on_the_order_within_a_session(slots: list[str]) -> Non
 
 
 def test_rules_and_data_are_the_same_set() -> None:
-    assert set(shipped_book().ranges) == {rule.name for rule in checks.RULES}
+    assert set(range_book().ranges) == {rule.name for rule in checks.RULES}
 
 
 def test_every_range_has_a_source_that_can_be_looked_up_and_a_reason() -> None:
     references = json.loads((ROOT / "resources" / "references.json").read_text("utf-8"))
     known = {entry["id"] for entry in references} | set(UNSOURCED)
-    for ranges in shipped_book().ranges.values():
+    for ranges in range_book().ranges.values():
         for one in ranges:
             assert one.source in known
             assert one.reason.endswith(".")

@@ -98,3 +98,21 @@ def test_a_novices_session_holds_eight(sets: int, count: int) -> None:
 
 def test_sets_of_two_sessions_are_not_added_up() -> None:
     assert texts("session_sets", "Mon: leg_extension 8x12 | Tue: leg_extension 8x12") == []
+
+
+def test_groups_without_any_set_are_told_together() -> None:
+    (said,) = texts("left_out", quadriceps(12))
+    assert said == (
+        "Gluteals, hamstrings, calves, spinal erectors, abdominals, back, chest, shoulders, "
+        "biceps and triceps without a set in the whole program"
+    )
+
+
+def test_a_group_missing_in_some_weeks_is_told_by_itself() -> None:
+    full = "Mon: back_squat 3x8, leg_curl 3x8, calf_raise 3x8, crunch 3x8, barbell_row 3x8, "
+    full += "bench_press 3x8, lateral_raise 3x8, curl 3x8, triceps_extension 3x8"
+    assert texts("left_out", full, full) == []
+    short = full.replace(", calf_raise 3x8", "")
+    assert texts("left_out", full, short, full, "light | Mon: curl 1x9") == [
+        "Calves without a set in 1 of 3 weeks"
+    ]

@@ -1,0 +1,63 @@
+"""What electromyography reported of the exercises chosen for the emphasis.
+
+Amplitude is not growth (vigotsky2018, vigotsky2022), and a trial went against the ranking
+(plotkin2023): this only ever remarks.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from app.domain.checks.context import Context
+from app.domain.checks.say import finding, how_far, week_place
+from app.domain.facts import WeekFacts
+from app.domain.findings import Finding
+from app.domain.muscle_groups import muscle_name
+
+HIGH_ABOVE = 40.0
+"""% of maximal voluntary contraction above which an amplitude is high (digiovine1992)."""
+
+
+def band_of_amplitude(percent: float) -> str:
+    """'low', 'moderate', 'high' or 'very high', as the authors band amplitudes.
+
+    Their bands are 0-20, 21-40, 41-60 and over 60 % (digiovine1992); what lies between two bands,
+    20.5 for instance, belongs to the lower one.
+    """
+    if percent < 21:
+        return "low"
+    if percent < 41:
+        return "moderate"
+    return "high" if percent <= 60 else "very high"
+
+
+def activation_share(week: WeekFacts, context: Context, *, index: int) -> Iterator[Finding]:
+    """Share of an emphasised muscle's sets done with high reported activation (% of sets).
+
+    Exercises that nobody measured are left out of the sum; without any, nothing is said.
+    """
+    band = context.band("activation_share", index=index)
+    if band is None:
+        return
+    for muscle in context.emphasis:
+        high = known = 0.0
+        for placed in week.slots:
+            amplitude = context.amplitude(placed.at.exercise, muscle)
+            if amplitude is None:
+                continue
+            sets = placed.at.slot.sets * placed.at.exercise.fraction(muscle)
+            known += sets
+            high += sets if amplitude > HIGH_ABOVE else 0.0
+        percent = round(100 * high / known) if known else 100
+        if percent in band:
+            continue
+        yield finding(
+            "activation_share",
+            band,
+            place=week_place(week.week),
+            about=muscle.value,
+            text=f"{muscle_name(muscle)}: {percent} % of the measured sets with high reported "
+            f"activation, {how_far(percent, band)}",
+            measured=percent,
+            where=f"week {index + 1}",
+        )
