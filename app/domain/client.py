@@ -26,7 +26,8 @@ class Sex(StrEnum):
 
 class Status(StrEnum):
     """Training status: novice (no experience or years off), intermediate (about six months of
-    regular training), advanced (years). Source: acsm2009."""
+    regular training), advanced (years). Source: acsm2009.
+    """
 
     NOVICE = "novice"
     INTERMEDIATE = "intermediate"
@@ -39,6 +40,14 @@ class Goal(StrEnum):
     HYPERTROPHY = "hypertrophy"
     STRENGTH = "strength"
     HEALTH = "health"
+
+
+class EnergyGoal(StrEnum):
+    """Where body mass is meant to go."""
+
+    GAIN = "gain"
+    HOLD = "hold"
+    LOSE = "lose"
 
 
 class Side(StrEnum):
@@ -152,8 +161,9 @@ class Client:
     """One client. Everything but the id and the name may be missing.
 
     free: seven weekdays, Monday first; emphasis: muscles in order of priority; kcal_now: what the
-    client eats now, kcal a day, where known; refer: reasons why numbers on energy must come from
-    a practitioner ('kidney disease', 'history of disordered eating').
+    client eats now, kcal a day, where known; energy_goal: None while energy is no subject;
+    activity_level: physical activity level, training included (FAO classes: 1.40 to 2.40);
+    refer: reasons why numbers on energy must come from a practitioner ('kidney disease', 'history of disordered eating').
     """
 
     id: ClientId
@@ -177,6 +187,8 @@ class Client:
     tests: tuple[StrengthTest, ...] = ()
     dislikes: frozenset[ExerciseKey] = frozenset()
     kcal_now: float | None = None
+    energy_goal: EnergyGoal | None = None
+    activity_level: float = 1.55
     refer: tuple[str, ...] = ()
     units: str = "kg"
     archived: bool = False

@@ -5,10 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
-from enum import StrEnum
 from types import MappingProxyType
 
-from app.domain.client import Client, Sex, Status
+from app.domain.client import Client, EnergyGoal, Sex, Status
 from app.domain.energy.advice import (
     AMDR,
     GAIN_PER_WEEK,
@@ -28,14 +27,6 @@ from app.domain.working import COMMON_PRACTICE, Line, Working
 
 HIGH_BMI = 30.0
 """Body mass index above which protein is counted for the mass at 25. Common practice."""
-
-
-class EnergyGoal(StrEnum):
-    """Where body mass is meant to go."""
-
-    GAIN = "gain"
-    HOLD = "hold"
-    LOSE = "lose"
 
 
 @dataclass(frozen=True, slots=True)

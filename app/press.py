@@ -1,0 +1,84 @@
+"""From an issue to its booklet: gathers what the printed pages draw on and binds them.
+
+The booklet itself reads no files; this is where the shipped texts, fonts and references come in.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+
+from app import booklet, resources
+from app.booklet import Content, Options
+from app.domain import energy
+from app.domain.errors import CoachError
+from app.domain.exercise import Catalogue
+from app.domain.ranges import RangeBook
+from app.domain.work import Issue
+
+STYLE = "harvard-cite-them-right"
+
+
+@dataclass(frozen=True, slots=True)
+class Citation:
+    """A source as short as 'Baz-Valle 2022', and in full."""
+
+    short: str
+    text: str
+
+
+@cache
+def citations() -> Mapping[str, Citation]:
+    """Every shipped reference, formatted by a citation library in an author-date style."""
+    from citeproc import (
+        Citation as Cited,
+    )
+    from citeproc import (
+        CitationItem,
+        CitationStylesBibliography,
+        CitationStylesStyle,
+        formatter,
+    )
+    from citeproc.source.json import CiteProcJSON
+
+    shipped = resources.references()
+    records = [dict(reference.csl) for reference in shipped.values()]
+    style = CitationStylesStyle(STYLE, validate=False)
+    listed = CitationStylesBibliography(style, CiteProcJSON(records), formatter.plain)
+    for key in shipped:
+        listed.register(Cited([CitationItem(key)]))
+    texts = dict(zip(listed.keys, map(str, listed.bibliography()), strict=True))
+    return {key: Citation(ref.short, texts[key]) for key, ref in shipped.items()}
+
+
+def content_for(issue: Issue, catalogue: Catalogue, ranges: RangeBook) -> Content:
+    """Everything the booklet of `issue` draws on."""
+    return Content(
+        catalogue=catalogue,
+        fonts=resources.path_of("fonts"),
+        references=citations(),
+        ranges=ranges,
+        muscles={muscle: name.plain for muscle, name in resources.muscle_names().items()},
+        poses=resources.poses(),
+        energy=_energy(issue),
+    )
+
+
+def _energy(issue: Issue) -> energy.EnergyPlan | energy.Referral | None:
+    """The targets for the issue's weeks; nothing where the client's figures do not reach."""
+    client = issue.client
+    if client.energy_goal is None:
+        return None
+    aim = energy.Aim(weeks=len(issue.program.weeks), pal=client.activity_level)
+    try:
+        return energy.plan(client, client.energy_goal, on=issue.program.start, aim=aim)
+    except CoachError:
+        return None
+
+
+def bind(
+    issue: Issue, catalogue: Catalogue, ranges: RangeBook, *, options: Options | None = None
+) -> bytes:
+    """The booklet of an issue as PDF bytes. Raises BookletError for what cannot be printed."""
+    return booklet.make(issue, content_for(issue, catalogue, ranges), options or Options())
