@@ -29,19 +29,21 @@ LIGHT: Tones = {
     Role.MUSCLE_INNER: "#8E2B66",
     Role.FLOOR: "#8A8577",
 }
+# On a dark ground the contour is light and the body a middle tone: dark lines would vanish.
 DARK: Tones = {
-    **LIGHT,
-    Role.BODY: "#E4D9C6",
-    Role.FAR: "#AFA28B",
-    Role.SHORTS: "#C3CBC1",
-    Role.FAR_SHORTS: "#98A096",
-    Role.INK: "#14161A",
-    Role.HAIR: "#8A7467",
-    Role.IMPLEMENT: "#8895A1",
-    Role.RING: "#39424C",
-    Role.STEEL: "#9AA5AE",
-    Role.WOOD: "#B3A68F",
-    Role.BAND: "#4FB69B",
+    Role.BODY: "#6C675B",
+    Role.FAR: "#4A4840",
+    Role.SHORTS: "#7F877F",
+    Role.FAR_SHORTS: "#5A5F58",
+    Role.INK: "#EFE8DA",
+    Role.HAIR: "#C2B5A0",
+    Role.IMPLEMENT: "#9DAAB6",
+    Role.RING: "#5B6670",
+    Role.STEEL: "#7F8C98",
+    Role.WOOD: "#857B66",
+    Role.BAND: "#58C3A6",
+    Role.MUSCLE_OUTER: "#DDA6C6",
+    Role.MUSCLE_INNER: "#8E2B66",
     Role.FLOOR: "#868880",
 }
 ICON_MARGIN_PX = 1.5

@@ -165,7 +165,7 @@ SPECIAL = {
     "handL",
     "path",
 }
-ASK = "See the list of fields in the pose files' head."
+ASK = "The README beside the pose files lists every field."
 
 
 def _number(value: object) -> float:
