@@ -114,7 +114,7 @@ def print_pages(book: Book, pages: tuple[Page, ...]) -> bytes:
         pagesize=(paper.width_mm * PT, paper.height_mm * PT),
         pageCompression=1,
         invariant=1,
-        initialFontName=Face.SANS.value,
+        initialFontName=Face.SANS.value,  # type: ignore[arg-type]  # the stubs are wrong here
         initialFontSize=11,
         lang="en",
     )

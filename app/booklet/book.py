@@ -25,7 +25,7 @@ from app.booklet.fonts import (
 from app.booklet.palette import COLOUR, GREY, Palette
 from app.booklet.pen import Box, Pen
 from app.booklet.season import Season
-from app.booklet.words import MUSCLES, full_day_text, pages_text
+from app.booklet.words import DOT, MUSCLES, full_day_text, pages_text
 from app.domain.exercise import Exercise, Muscle
 from app.domain.program import SlotId
 from app.domain.work import Issue
@@ -214,7 +214,13 @@ class Sheet:
         self.pen.rule(0, 24.1, self.width, weight=0.4)
 
     def section(
-        self, y: float, text: str, rest: str = "", *, aside: str = "", x: float = 0.0,
+        self,
+        y: float,
+        text: str,
+        rest: str = "",
+        *,
+        aside: str = "",
+        x: float = 0.0,
         to_x: float | None = None,
     ) -> float:
         """Print a section's title with its rule; `y` is the baseline, the rule is given back."""
@@ -237,10 +243,10 @@ class Sheet:
         free = self.width - 6 - pen.text(self.width, y, page, style=LABEL, tone=p.mid, align=1)
         parts = (issue.client.name, issue.program.name)
         handed = f"handed out {full_day_text(issue.on)}"
-        text = "  ·  ".join((*(one_line(part) for part in parts), handed))
+        text = DOT.join((*(one_line(part) for part in parts), handed))
         if pen.width(text, LABEL) > free:
-            share = (free - pen.width(f"  ·    ·  {handed}", LABEL)) / 2
-            text = "  ·  ".join((*(cut_short(self.book, part, share) for part in parts), handed))
+            share = (free - pen.width(f"{DOT}{DOT}{handed}", LABEL)) / 2
+            text = DOT.join((*(cut_short(self.book, part, share) for part in parts), handed))
         pen.text(0, y, text, style=LABEL, tone=p.mid)
 
     def note_lines(self, y: float, to_y: float) -> None:

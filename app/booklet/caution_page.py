@@ -11,14 +11,21 @@ from app.booklet.pen import Box
 from app.booklet.reading import STOP, STOP_TITLE
 from app.booklet.signs import caution_box
 from app.booklet.words import full_day_text
-from app.domain.client import Limitation, Side
+from app.domain.client import Limitation, Outcome, Side
 from app.domain.exercise import Motion
+from app.domain.screening import outcome
+from app.domain.working import UNSOURCED
 
 _SEE_FIRST = (
-    "See a doctor before you begin if you have, or may have, a disease of the heart, the vessels, "
-    "the kidneys or the metabolism, or if you feel chest pain, fainting or unusual breathlessness.",
-    "Ask a doctor or midwife if you are pregnant or have given birth lately, and a doctor or "
-    "physiotherapist after an injury or an operation.",
+    (
+        "See a doctor before you begin if you have, or may have, a disease of the heart, the "
+        "vessels, the kidneys or the metabolism, or if you feel chest pain, fainting or unusual "
+        "breathlessness."
+    ),
+    (
+        "Ask a doctor or midwife if you are pregnant or have given birth lately, and a doctor or "
+        "physiotherapist after an injury or an operation."
+    ),
     "What they and your local rules say comes before anything in this booklet.",
 )
 _SAFE = (
@@ -34,7 +41,7 @@ def pages(book: Book) -> Iterator[Page]:
         "cautions",
         _draw,
         title="Before you begin",
-        cites=(Cite("riebe2015", Topic.SAFETY, "who sees a doctor first"),),
+        cites=_cites(book),
     )
 
 
@@ -46,7 +53,7 @@ def _draw(sheet: Sheet) -> None:
         y = caution_box(sheet, y, STOP_TITLE, STOP) + 5.0
     title, sentences = screening_words(book)
     y = caution_box(sheet, y, title, (*sentences, _SEE_FIRST[2])) + 10.0
-    cite = sheet.cite("riebe2015")
+    cite = sheet.cite(*(cite.key for cite in _cites(book)))
     y = sheet.section(y, "Who asks first") + 6.0
     y = _points(sheet, (_SEE_FIRST[0] + cite, _SEE_FIRST[1]), y) + 5.0
     agreed = limitation_lines(book)
@@ -73,31 +80,31 @@ def screening_words(book: Book) -> tuple[str, tuple[str, ...]]:
         return "No screening yet", (
             "Answer the questions about your health with your coach before the first session.",
         )
+    advice = outcome(screening, on=book.issue.on)
     done = f"Your answers are of {full_day_text(screening.on)}. Tell your coach when one changes."
-    if screening.cleared_on is not None:
-        return "Train as your doctor has agreed", (
-            f"A doctor or other practitioner agreed to training on "
-            f"{full_day_text(screening.cleared_on)}. Keep to what was agreed.",
-            done,
-        )
-    if screening.symptoms or (screening.known_disease and not screening.active):
-        return "See a doctor before the first session", (
-            "By your answers a doctor should agree before you train by this booklet.",
-            done,
-        )
-    if screening.pregnant:
-        return "Ask your doctor or midwife first", (
-            "Training through pregnancy is planned together with those who look after you.",
-            done,
-        )
-    if screening.known_disease:
-        return "See a doctor before hard training", (
-            "By your answers, moderate effort may go on; ask a doctor before anything harder.",
-            done,
-        )
-    return "Stay with what you answered", (
-        "By your answers nothing stood against beginning.",
-        done,
+    said = _OUTCOMES[advice.outcome]
+    if advice.outcome is Outcome.MAY_START and screening.cleared_on is not None:
+        agreed = f"A practitioner agreed on {full_day_text(screening.cleared_on)}."
+        return said, (agreed, *advice.cautions, done)
+    return said, (*advice.cautions, done)
+
+
+_OUTCOMES = {
+    Outcome.MAY_START: "You may begin; stay with what you answered",
+    Outcome.MODERATE_ONLY: "Keep to moderate effort",
+    Outcome.SEE_PRACTITIONER: "See a doctor before the first session",
+}
+
+
+def _cites(book: Book) -> tuple[Cite, ...]:
+    """The logic of the screening, and what else its advice leans on."""
+    keys = ["riebe2015"]
+    screening = book.issue.client.latest_screening
+    if screening is not None:
+        keys += outcome(screening, on=book.issue.on).sources
+    used_for = "who sees a doctor first"
+    return tuple(
+        Cite(key, Topic.SAFETY, used_for) for key in dict.fromkeys(keys) if key not in UNSOURCED
     )
 
 

@@ -49,7 +49,7 @@ class Thread:
 
 
 def threads(book: Book) -> tuple[Thread, ...]:
-    """The threads across of a program, the emphasised ones on top; muscles without sets left out."""
+    """The threads across of a program, emphasised ones on top; muscles without sets left out."""
     emphasis = set(book.issue.program.emphasis)
     region = {where for _, where, muscles in _GROUPS if emphasis.intersection(muscles)}
     rows = []

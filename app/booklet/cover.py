@@ -45,9 +45,7 @@ def _draw(sheet: Sheet) -> None:
     box = Box(_INDENT_MM, top, width, foot - 22.0 - top)
     if box.height > 50:
         y = cloth.draw(sheet, box, names_mm=26.0)
-        pen.paragraph(
-            _INDENT_MM, y + 8.5, _key(book), width=width, style=COVER_TEXT, tone=p.mid
-        )
+        pen.paragraph(_INDENT_MM, y + 8.5, _key(book), width=width, style=COVER_TEXT, tone=p.mid)
     _people(sheet, foot, width)
 
 
@@ -56,13 +54,17 @@ def title_lines(book: Book, name: str, width: float) -> tuple[tuple[str, ...], S
     for style in (COVER, COVER_32, COVER_26):
         lines = book.wrap(name, style, width)
         if len(lines) == 1 and len(name.split()) > 2:
-            # a short name stands better in two lines of like length
-            lines = book.wrap(name, style, book.faces.width_mm(name, style) * 0.62)
-            return (lines if len(lines) == 2 else book.wrap(name, style, width)), style
+            return _balanced(book, name.split(), style), style
         if len(lines) <= 2:
             return lines, style
     small = SECTION if len(book.wrap(name, COVER_26, width)) > 4 else COVER_26
     return book.wrap(name, small, width), small
+
+
+def _balanced(book: Book, words: list[str], style: Style) -> tuple[str, str]:
+    """A short name in two lines of like length: it stands better."""
+    breaks = ((" ".join(words[:at]), " ".join(words[at:])) for at in range(1, len(words)))
+    return min(breaks, key=lambda pair: max(book.faces.width_mm(part, style) for part in pair))
 
 
 def _kind(book: Book) -> str:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from app.booklet.book import Book, Cite, Draw, Page, Sheet, Topic
-from app.booklet.chart import Axis, labelled, light_columns
+from app.booklet.chart import Axis, light_columns
+from app.booklet.cloth import labelled
 from app.booklet.fonts import BODY, BODY_BOLD, CELL, CELL_BOLD, LABEL, SMALL_HEAD
 from app.booklet.pen import Box
 from app.booklet.signs import caution_box, caution_height
@@ -17,10 +18,14 @@ from app.domain.working import UNSOURCED
 _TITLE = "Energy and protein, week by week"
 _CAUTION = "A starting point, not a measurement"
 _CAUTIONS = (
-    "An equation can miss one person by 10 % or more. Judge by the trend of your body mass over "
-    "two or three weeks, not by one morning.",
-    "Talk to your doctor or a dietitian first if you are pregnant, have diabetes, kidney or heart "
-    "disease, take regular medicine, or have had trouble with eating.",
+    (
+        "An equation can miss one person by 10 % or more. Judge by the trend of your body mass "
+        "over two or three weeks, not by one morning."
+    ),
+    (
+        "Talk to your doctor or a dietitian first if you are pregnant, have diabetes, kidney or "
+        "heart disease, take regular medicine, or have had trouble with eating."
+    ),
 )
 _CHART_MM = 37.0
 _LEFT = 24.0
@@ -77,9 +82,7 @@ def _table_room(book: Book, energy: EnergyPlan) -> float:
     return book.frame.last - 34.0 - 14.0 - _CHART_MM - 16.0 - working - box - 12.0
 
 
-def _drawing(
-    energy: EnergyPlan, weeks: tuple[EnergyWeek, ...], *, first: bool, last: bool
-) -> Draw:
+def _drawing(energy: EnergyPlan, weeks: tuple[EnergyWeek, ...], *, first: bool, last: bool) -> Draw:
     def draw(sheet: Sheet) -> None:
         book = sheet.book
         sheet.title(_TITLE, "for each day")
@@ -94,7 +97,9 @@ def _drawing(
             cite = sheet.cite(*energy.sources)
             lines = _working_lines(book, energy)
             if lines and cite:
-                sheet.pen.text(sheet.width, y + 7.0, cite, style=CELL, tone=sheet.palette.mid, align=1)
+                sheet.pen.text(
+                    sheet.width, y + 7.0, cite, style=CELL, tone=sheet.palette.mid, align=1
+                )
             y = sheet.pen.lines(0, y + 12.0, lines, style=CELL, tone=sheet.palette.mid)
             caution_box(sheet, min(y, book.frame.last - tall), _CAUTION, _CAUTIONS)
         sheet.foot()
@@ -172,9 +177,7 @@ def _chart(sheet: Sheet, energy: EnergyPlan, y: float) -> float:
     return box.bottom + 10.0
 
 
-def _table(
-    sheet: Sheet, energy: EnergyPlan, weeks: tuple[EnergyWeek, ...], y: float
-) -> float:
+def _table(sheet: Sheet, energy: EnergyPlan, weeks: tuple[EnergyWeek, ...], y: float) -> float:
     """The weeks in two columns with a box each for body mass; gives back the lower edge."""
     pen, p = sheet.pen, sheet.palette
     half = (len(weeks) + 1) // 2
@@ -185,7 +188,12 @@ def _table(
         x = column * pitch
         if not part:
             continue
-        heads = ((8.8, "week", 1.0), (12.4, "from", 0.0), (42.0, "kcal", 1.0), (60.0, "protein g", 1.0))
+        heads = (
+            (8.8, "week", 1.0),
+            (12.4, "from", 0.0),
+            (42.0, "kcal", 1.0),
+            (60.0, "protein g", 1.0),
+        )
         for at, text, align in heads:
             pen.text(x + at, y, text, style=LABEL, tone=p.mid, align=align)
         pen.text(x + wide, y, f"body mass, {units}", style=LABEL, tone=p.mid, align=1)
@@ -208,9 +216,7 @@ def _row(sheet: Sheet, energy: EnergyPlan, week: EnergyWeek, box: Box) -> None:
     start = day_text(program.week_start(number))
     pen.text(box.x + 12.4, base, start, style=CELL, tone=p.mid)
     new = before is None or before.kcal != week.kcal
-    pen.text(
-        box.x + 42.0, base, thousands(week.kcal), style=BODY_BOLD if new else BODY, align=1
-    )
+    pen.text(box.x + 42.0, base, thousands(week.kcal), style=BODY_BOLD if new else BODY, align=1)
     protein = number_text(week.macros.protein_g, 0)
     new = before is None or number_text(before.macros.protein_g, 0) != protein
     pen.text(box.x + 60.0, base, protein, style=BODY_BOLD if new else BODY, align=1)

@@ -1,4 +1,4 @@
-"""One page an exercise: pictures, what works, set-up, how to do it, faults, and what else would do."""
+"""One page an exercise: pictures, what works, how it is done, faults, and what else would do."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ from app.booklet.instead import Instead, instead_of
 from app.booklet.pen import Box
 from app.booklet.pictures import draw_picture, pose_of
 from app.booklet.signs import small_caution
-from app.booklet.words import equipment_text, rest_text, side_text
+from app.booklet.words import DOT, equipment_text, rest_text, side_text
 from app.domain.exercise import Exercise, Muscle
 from app.domain.figure import Detail, Phase
 from app.domain.program import Slot
@@ -61,7 +61,7 @@ def _drawing(book: Book, entry: _Entry) -> Draw:
     others = instead_of(book, entry.slot, exercise)
 
     def draw(sheet: Sheet) -> None:
-        aside = "  ·  ".join(p for p in (equipment_text(exercise), side_text(exercise)) if p)
+        aside = DOT.join(p for p in (equipment_text(exercise), side_text(exercise)) if p)
         sheet.title(exercise.name, aside)
         y = _pictures(sheet, entry) if pose_of(book, exercise) else _facts(sheet, entry)
         y = _how(sheet, exercise, y)
@@ -116,8 +116,8 @@ def _muscles(sheet: Sheet, exercise: Exercise, x: float, y: float) -> float:
         _patch(sheet, x, y - 1.2, most=most)
         for muscle in muscles:
             name = sheet.book.muscle(muscle)
-            y = pen.paragraph(x + 8.0, y, name, width=sheet.width - x - 8, style=BODY)
-        pen.text(x + 8.0, y - 0.6, said, style=LABEL, tone=p.mid)
+            y = pen.paragraph(x + 7.4, y, name, width=sheet.width - x - 7.4, style=BODY)
+        pen.text(x + 7.4, y - 0.6, said, style=LABEL, tone=p.mid)
         y += 6.4
     return y - 4.0
 
@@ -202,7 +202,7 @@ def _faults(sheet: Sheet, exercise: Exercise, y: float) -> float:
 
 def _instead(sheet: Sheet, others: tuple[Instead, ...], y: float) -> float:
     """What may be done in its place, up to three side by side."""
-    if not others or y + 34 > sheet.book.frame.last - 8:
+    if not others or y + 34 > sheet.book.frame.last - 9:
         return y
     pen = sheet.pen
     y = sheet.section(y, "Instead of it", aside="same sets, reps and effort; a load of its own")
@@ -231,7 +231,7 @@ def _instead(sheet: Sheet, others: tuple[Instead, ...], y: float) -> float:
 def _notes(sheet: Sheet, y: float) -> None:
     """Lines for the client's own words, down to the caution."""
     pen, p = sheet.pen, sheet.palette
-    last = sheet.book.frame.last - 6.0
+    last = sheet.book.frame.last - 9.0
     if y > last:
         return
     width = pen.text(0, y - 1.0, "Your notes", style=SMALL_HEAD)
@@ -242,4 +242,4 @@ def _notes(sheet: Sheet, y: float) -> None:
 def _stop(sheet: Sheet) -> None:
     key = "reading" if "reading" in sheet.pages else "cautions"
     text = f"Stop if a joint hurts or you feel dizzy. What to do then is on {sheet.page_text(key)}."
-    small_caution(sheet, sheet.book.frame.last + 0.6, text)
+    small_caution(sheet, sheet.book.frame.last - 2.0, text)

@@ -16,12 +16,18 @@ from app.domain.units import number_text
 
 _STEPS = (
     "Warm up. Begin with the load named below and do the reps of the week, in good form.",
-    "If you could have done five more or better, go up as named below; if three or four, go up "
-    "one step. Rest two minutes. Repeat.",
-    "Stop at the first set that leaves what the effort column asks for. If pain or bad form comes "
-    "earlier, stop there.",
-    "That set counts as your first. Write the load into the box, and on the line in the load "
-    "column of the weeks to come.",
+    (
+        "If you could have done five more or better, go up as named below; if three or four, go up "
+        "one step. Rest two minutes. Repeat."
+    ),
+    (
+        "Stop at the first set that leaves what the effort column asks for. If pain or bad form "
+        "comes earlier, stop there."
+    ),
+    (
+        "That set counts as your first. Write the load into the box, and on the line in the load "
+        "column of the weeks to come."
+    ),
 )
 _TEST_X, _ONE_X, _SPAN_X = 66.0, 118.0, 148.0
 
@@ -51,7 +57,7 @@ class _Untested:
 
 
 def pages(book: Book) -> Iterator[Page]:
-    """As many pages as the exercises need; none where no load is printed and none is to be found."""
+    """As many pages as the exercises need; none where no load is printed or to be found."""
     tested, untested = _sort(book)
     if not tested and not untested:
         return
@@ -178,9 +184,7 @@ def _drawing(
     return draw
 
 
-def _draw_tested(
-    sheet: Sheet, tested: tuple[_Tested, ...], y: float, *, curve: str
-) -> float:
+def _draw_tested(sheet: Sheet, tested: tuple[_Tested, ...], y: float, *, curve: str) -> float:
     """The tests and what they stand for; gives back the lower edge."""
     pen, p = sheet.pen, sheet.palette
     text = (

@@ -199,9 +199,7 @@ class Pen:
             canvas.setLineWidth(weight)
         canvas.drawPath(path, stroke=int(bool(stroke)), fill=int(bool(fill)))
 
-    def disc(
-        self, x: float, y: float, radius: float, *, fill: str = "", stroke: str = ""
-    ) -> None:
+    def disc(self, x: float, y: float, radius: float, *, fill: str = "", stroke: str = "") -> None:
         """Draw a disc or a ring around a point."""
         canvas = self.canvas
         if fill:

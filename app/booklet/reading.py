@@ -30,11 +30,15 @@ from app.domain.program import Slot
 
 STOP_TITLE = "Stop, and ask, when something is wrong"
 STOP = (
-    "Stop the exercise if it hurts in a joint, if pain is sharp or spreads, or if you feel dizzy, "
-    "faint, sick or short of breath beyond the effort.",
+    (
+        "Stop the exercise if it hurts in a joint, if pain is sharp or spreads, or if you feel "
+        "dizzy, faint, sick or short of breath beyond the effort."
+    ),
     "Chest pain or pressure, or fainting: stop training and call for medical help at once.",
-    "See a doctor or physiotherapist before you go on if a pain is still there after a few days, "
-    "or if you are ill, pregnant, or on a new medicine. Tell your coach.",
+    (
+        "See a doctor or physiotherapist before you go on if a pain is still there after a few "
+        "days, or if you are ill, pregnant, or on a new medicine. Tell your coach."
+    ),
 )
 _LETTERS = "abcdef"
 _TEXT_X, _HEAD_X = 42.0, 8.0
@@ -200,9 +204,7 @@ def _effort_word(sheet: Sheet, found: _Sample | None) -> _Word:
     if slot is None or not isinstance(slot.effort, Rir) or slot.effort.reps % 1:
         return _Word("Effort (RIR)", f"{text}{more}{cite}")
     done, left = slot.reps.high, int(slot.effort.reps)
-    text += (
-        f"RIR {left} with {done} reps means {done + left} would have been your honest limit. "
-    )
+    text += f"RIR {left} with {done} reps means {done + left} would have been your honest limit. "
     if done + left > 40:
         return _Word("Effort (RIR)", f"{text}{more}{cite}")
 
@@ -224,9 +226,7 @@ def _effort_word(sheet: Sheet, found: _Sample | None) -> _Word:
 
 def _more_words(book: Book, found: _Sample | None) -> Iterator[_Word]:
     """Words that only some plans need."""
-    slots = [
-        slot for at in book.week_range for slot in book.issue.program.weeks[at].slots()
-    ]
+    slots = [slot for at in book.week_range for slot in book.issue.program.weeks[at].slots()]
     if any(slot.tempo for slot in slots):
         yield _Word(
             "Tempo",

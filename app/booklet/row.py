@@ -221,9 +221,7 @@ def _cells(sheet: Sheet, row: Row, col: Columns, y: float) -> None:
         line = row.cells[number : number + CELLS_A_ROW]
         for upper_box, lower_box in line:
             for box in (upper_box, lower_box):
-                pen.box(
-                    Box(box.x, y + box.y, box.width, box.height), stroke=p.cell, weight=0.5
-                )
+                pen.box(Box(box.x, y + box.y, box.width, box.height), stroke=p.cell, weight=0.5)
         first, last = line[0][0], line[-1][0]
         pen.rule(first.x, y + first.y, last.right, weight=0.9)
         labels = ((first, "load"), (line[0][1], lower))

@@ -20,7 +20,7 @@ _INTRO = (
     "people. You are one person: your record decides."
 )
 _USED_X, _TEXT_X, _NUMBER_X = 139.0, 10.0, 6.0
-_HEADING_MM = 14.0
+_HEADING_MM = 11.6
 
 Cites = Mapping[Cite, tuple[int, ...]]
 
@@ -55,7 +55,7 @@ def pages(book: Book, cites: Cites) -> Iterator[Page]:
     room = 0.0
     for entry in entries:
         if entry.height > room:
-            room = book.frame.last - (34.0 if sheets else 48.0)
+            room = book.frame.last - (32.0 if sheets else 49.0)
             sheets.append([])
         sheets[-1].append(entry)
         room -= entry.height

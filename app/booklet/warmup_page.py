@@ -11,14 +11,16 @@ from app.booklet.pen import Box
 from app.booklet.pictures import draw_picture, pose_of
 from app.booklet.warmup_text import ramp_of, ramp_text, ramped_slots
 from app.booklet.words import and_text
-from app.domain.exercise import Exercise
+from app.domain.exercise import Exercise, ExerciseKey
 from app.domain.program import DAYS
 
 _STEPS = (
     "Five minutes of easy movement, until you are warm and breathe a little deeper.",
     "The drills of the session, slowly and without load that tires you.",
-    "Ramp sets: with the exercise itself, from light to near the working load. None of them is "
-    "hard. Rest about a minute between them.",
+    (
+        "Ramp sets: with the exercise itself, from light to near the working load. None of them is "
+        "hard. Rest about a minute between them."
+    ),
 )
 
 
@@ -64,7 +66,7 @@ def pages(book: Book) -> Iterator[Page]:
 
 def _drills(book: Book) -> list[_Drill]:
     """Every drill of the printed weeks once, with the days it is for."""
-    days: dict[str, dict[int, None]] = {}
+    days: dict[ExerciseKey, dict[int, None]] = {}
     for index in book.week_range:
         for number, session in book.issue.program.weeks[index].sessions():
             for key in session.warmup:
@@ -145,7 +147,5 @@ def _draw_ramps(sheet: Sheet, ramps: tuple[tuple[str, str, str], ...], y: float)
         pen.text(98.0, y, text, style=CELL)
         y += 2.0
         pen.rule(0, y, sheet.width, tone=p.hair)
-    pen.text(
-        0, y + 4.6, "Load and reps of each; common practice.", style=LABEL, tone=p.mid
-    )
+    pen.text(0, y + 4.6, "Load and reps of each; common practice.", style=LABEL, tone=p.mid)
     return y + 4.6

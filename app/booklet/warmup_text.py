@@ -5,38 +5,26 @@ from __future__ import annotations
 from app.booklet.book import Book
 from app.booklet.fonts import NBSP
 from app.booklet.words import mass_number
-from app.domain.exercise import Exercise, LoadKind
+from app.domain.exercise import Exercise, Muscle
 from app.domain.program import Role, Session, Slot
-from app.domain.session_time import LOWER_BODY
 from app.domain.strength import RampSet, ramp_sets
+from app.domain.warmup import GENERAL_FROM_S
 
 EASY = f"5{NBSP}minutes easy movement"
-_RAMPED = (
-    LoadKind.BARBELL,
-    LoadKind.DUMBBELL_EACH,
-    LoadKind.DUMBBELL_ONE,
-    LoadKind.MACHINE,
-    LoadKind.CABLE,
-)
 
 
 def ramped_slots(book: Book, session: Session) -> tuple[Slot, ...]:
-    """The slots that ramp sets lead up to: the first loaded core lift of each half of the body.
-
-    Where no lift is core, the first loaded one of the session.
-    """
-    loaded = [
-        slot
-        for slot in session.slots
-        if book.loads.get(slot.id) and book.exercise(slot.exercise).load_kind in _RAMPED
-    ]
-    core = [slot for slot in loaded if slot.role is Role.CORE]
-    if not core:
-        return tuple(loaded[:1])
-    halves: dict[bool, Slot] = {}
-    for slot in core:
-        halves.setdefault(book.exercise(slot.exercise).pattern in LOWER_BODY, slot)
-    return tuple(halves.values())
+    """The slots that ramp sets lead up to: loaded core lifts whose prime movers are still cold."""
+    warm: set[Muscle] = set()
+    slots = []
+    for slot in session.slots:
+        exercise = book.exercise(slot.exercise)
+        if slot.role is not Role.CORE or warm & set(exercise.primes):
+            continue
+        if ramp_of(book, slot, exercise):
+            warm |= set(exercise.primes)
+            slots.append(slot)
+    return tuple(slots)
 
 
 def ramp_of(book: Book, slot: Slot, exercise: Exercise) -> tuple[RampSet, ...]:
@@ -58,9 +46,23 @@ def ramp_text(book: Book, ramp: tuple[RampSet, ...]) -> str:
     )
 
 
+def drill_text(exercise: Exercise) -> str:
+    """A drill with its dose: 'Brisk walk, 3 minutes', 'Arm circles × 10'."""
+    name, low = exercise.name, exercise.rep_low
+    if exercise.timed:
+        minutes, seconds = divmod(low, 60)
+        dose = f"{low}{NBSP}s" if seconds or not minutes else f"{minutes}{NBSP}minutes"
+        return f"{name}, {dose}" if minutes != 1 or seconds else f"{name}, 1{NBSP}minute"
+    # as many as the window says for a drill
+    return f"{name} ×{NBSP}{min(exercise.rep_high, max(low, 10))}"
+
+
 def warmup_text(book: Book, session: Session) -> str:
-    """The whole line: '5 minutes easy movement; band walk; ramp sets 20 kg × 8, 40 × 5'."""
-    parts = [EASY, *(book.exercise(key).name for key in session.warmup)]
+    """The whole line: 'Brisk walk, 3 minutes; Arm circles × 10; ramp sets 20 kg × 8, 40 × 5'."""
+    drills = [book.exercise(key) for key in session.warmup]
+    parts = [drill_text(drill) for drill in drills]
+    if not any(drill.timed and drill.rep_low >= GENERAL_FROM_S for drill in drills):
+        parts.insert(0, EASY)
     ramps = [
         (book.exercise(slot.exercise).name, ramp_text(book, ramp))
         for slot in ramped_slots(book, session)

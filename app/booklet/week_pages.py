@@ -4,14 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from app.booklet.book import NOTE_LINE_MM, Book, Cite, Draw, Page, Sheet, Topic
-from app.booklet.content import Part
+from app.booklet.book import Book, Cite, Draw, Page, Sheet, Topic
 from app.booklet.fonts import (
     BODY,
     BODY_BOLD,
     CELL,
     CELL_BOLD,
-    FIGURE,
     LABEL,
     SESSION,
     SESSION_TITLE,
@@ -28,20 +26,16 @@ from app.booklet.row import (
 from app.booklet.signs import strip
 from app.booklet.week_layout import (
     EAT_MM,
-    LINES_MM,
     SessionPart,
     WeekLayout,
     lay_out_week,
     note_paragraphs,
 )
-from app.booklet.words import sets_text, thousands, week_text
+from app.booklet.week_log import draw_boxes, draw_lines, draw_log, draw_notes, targets_of
+from app.booklet.words import DOT, sets_text, week_text
 from app.domain.curve import find_curve
-from app.domain.energy import EnergyPlan, EnergyWeek
 
 _STRIP_MM = 62.0
-_DAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
-LOG_CELL_MM = (22.0, 9.0)
-"""Width and height of a box for body mass or sleep."""
 
 
 def pages(book: Book) -> Iterator[Page]:
@@ -72,7 +66,7 @@ def _week_pages(book: Book, index: int) -> Iterator[Page]:
     notes = note_paragraphs(book, week)
     extra = sum(len(lines) * BODY.lead_mm + 1.5 for _, lines in notes)
     extra += 14.0 if notes else 0.0
-    extra += EAT_MM if _targets(book, index) else 0.0
+    extra += EAT_MM if targets_of(book, index) else 0.0
     layout = lay_out_week(book, week, extra_mm=extra)
     for number, parts in enumerate(layout.pages):
         yield Page(
@@ -92,9 +86,9 @@ def _week_drawing(index: int, layout: WeekLayout, number: int) -> Draw:
         for at, part in enumerate(layout.pages[number]):
             y = _draw_session(sheet, part, y, first=not at)
         if number == layout.log_page:
-            _draw_log(sheet, index, y, first=not layout.pages[number])
+            draw_log(sheet, index, y, first=not layout.pages[number])
         elif number > layout.log_page:
-            _lines(sheet, y + 8.6)
+            draw_lines(sheet, y + 8.6)
         else:
             _hint(sheet, y, last=number == layout.log_page - 1)
         sheet.foot()
@@ -144,9 +138,9 @@ def _sums(book: Book, index: int) -> Iterator[str]:
         return
     low, _, high = week.reps
     reps = f"{low} reps" if low == high else f"{low} to {high} reps"
-    yield f"core exercises {reps}  ·  {sets}"
-    yield f"core {reps}  ·  {sets}"
-    yield f"{reps}  ·  {sets_text(week.sets)} sets"
+    yield f"core exercises {reps}{DOT}{sets}"
+    yield f"core {reps}{DOT}{sets}"
+    yield f"{reps}{DOT}{sets_text(week.sets)} sets"
 
 
 def _draw_session(sheet: Sheet, part: SessionPart, y: float, *, first: bool) -> float:
@@ -208,103 +202,6 @@ def _column_heads(sheet: Sheet, y: float) -> None:
         sheet.pen.text(x, y, f"set {number + 1}", style=LABEL, tone=sheet.palette.mid, align=0.5)
 
 
-# -- the log ---------------------------------------------------------------------------------
-
-
-def _draw_log(sheet: Sheet, index: int, y: float, *, first: bool) -> None:
-    """The coach's notes, the boxes for body mass and sleep, and lines to write on."""
-    week = sheet.book.issue.program.weeks[index]
-    y += 7.0 if first else 9.4
-    y = _draw_notes(sheet, note_paragraphs(sheet.book, week), y)
-    y = _draw_targets(sheet, index, y)
-    y = _draw_boxes(sheet, y)
-    _lines(sheet, y + 9.6)
-
-
-def _targets(book: Book, index: int) -> EnergyWeek | None:
-    """The energy and protein of a week, if the booklet has any."""
-    energy = book.content.energy
-    if not isinstance(energy, EnergyPlan) or Part.ENERGY not in book.options.parts:
-        return None
-    return next((week for week in energy.weeks if week.number == index + 1), None)
-
-
-def _draw_targets(sheet: Sheet, index: int, y: float) -> float:
-    """The week's energy and protein; gives back the baseline that may follow."""
-    week = _targets(sheet.book, index)
-    if week is None:
-        return y
-    pen, p = sheet.pen, sheet.palette
-    page = sheet.page_text("energy")
-    wide = pen.width(page, CELL)
-    sheet.linked(sheet.width - wide, y, page, to="energy", style=CELL, tone=p.mid)
-    y = _section(sheet, y, "Eat", "this week, each day") + 6.6
-    parts = ((thousands(week.kcal), "kcal"), (f"{week.macros.protein_g:.0f}", "g protein"))
-    for number, (figure, unit) in enumerate(parts):
-        x = number * 40.0
-        x += pen.text(x, y, figure, style=FIGURE) + 1.8
-        pen.text(x, y, unit, style=BODY)
-    return y + EAT_MM - 11.0
-
-
-def _draw_notes(
-    sheet: Sheet, paragraphs: Sequence[tuple[str, tuple[str, ...]]], y: float
-) -> float:
-    """What the coach wrote about the week; gives back the baseline that may follow."""
-    if not paragraphs:
-        return y
-    pen = sheet.pen
-    y = _section(sheet, y, "From your coach", "about this week") + 5.6
-    for head, lines in paragraphs:
-        if head:
-            pen.text(0, y, head, style=BODY_BOLD)
-        y = pen.lines(24.0 if head else 0.0, y, lines, style=BODY) + 1.5
-    return y + 4.0
-
-
-def _draw_boxes(sheet: Sheet, y: float) -> float:
-    """Seven boxes for body mass and seven for sleep; gives back their lower edge."""
-    pen, p = sheet.pen, sheet.palette
-    y = _section(sheet, y, "Write down", "before breakfast, on any three days")
-    boxes = log_boxes(sheet.width, y + 5.4)
-    for day, box in zip(_DAYS, boxes[0], strict=True):
-        pen.text(box.x + box.width / 2, y + 4.2, day, style=LABEL, tone=p.mid, align=0.5)
-    units = sheet.book.issue.client.units
-    for line, label in zip(boxes, (f"Body mass, {units}", "Sleep, hours"), strict=True):
-        pen.text(0, line[0].y + LOG_CELL_MM[1] / 2 + 1.2, label, style=CELL)
-        for box in line:
-            pen.box(box, stroke=p.cell)
-        pen.rule(line[0].x, line[0].y, line[-1].right, weight=0.9)
-    return boxes[1][0].bottom
-
-
-def log_boxes(width: float, y: float) -> tuple[tuple[Box, ...], tuple[Box, ...]]:
-    """The boxes of the log, for body mass and for sleep, their upper edge at `y`."""
-    wide, tall = LOG_CELL_MM
-    left = width - 7 * wide
-    upper, lower = (
-        tuple(Box(left + number * wide, y + line * tall, wide, tall) for number in range(7))
-        for line in range(2)
-    )
-    return upper, lower
-
-
-def _lines(sheet: Sheet, y: float) -> None:
-    """Lines to write on, down to the foot; left out where there is room for less than two."""
-    if y + LINES_MM - 12.0 > sheet.book.frame.last:
-        return
-    y = _section(sheet, y, "How it went", "what was heavy, what ached, what you changed")
-    sheet.note_lines(y + NOTE_LINE_MM, sheet.book.frame.last)
-
-
-def _section(sheet: Sheet, y: float, text: str, rest: str) -> float:
-    """A title as large as a session's; gives back its rule."""
-    width = sheet.pen.text(0, y, text, style=SESSION)
-    sheet.pen.text(width + 3.2, y, rest, style=SESSION_TITLE)
-    sheet.pen.rule(0, y + 1.8, sheet.width, weight=1.2)
-    return y + 1.8
-
-
 # -- weeks without a session -----------------------------------------------------------------
 
 
@@ -345,14 +242,14 @@ def _empty_notes(title: str) -> Draw:
     def draw(sheet: Sheet) -> None:
         sheet.title(title, "notes")
         y = sheet.book.frame.first + 7.0
-        paragraphs = []
+        paragraphs: list[tuple[str, tuple[str, ...]]] = []
         for index in range(len(sheet.book.issue.program.weeks)):
             name = f"Week {index + 1}"
             if title == name:
                 paragraphs += note_paragraphs(sheet.book, sheet.book.issue.program.weeks[index])
-        y = _draw_notes(sheet, paragraphs, y)
-        y = _draw_boxes(sheet, y)
-        _lines(sheet, y + 9.6)
+        y = draw_notes(sheet, paragraphs, y)
+        y = draw_boxes(sheet, y)
+        draw_lines(sheet, y + 9.6)
         sheet.foot()
 
     return draw

@@ -25,6 +25,9 @@ _MONTHS = (
     "December",
 )
 
+DOT = f"{NBSP}{NBSP}·{NBSP} "
+"""What stands between two facts on one line."""
+
 MUSCLES = {
     Muscle.QUADRICEPS: "front thigh",
     Muscle.GLUTEALS: "glutes",
