@@ -198,7 +198,7 @@ def card_face(
 ) -> CardFace:
     """The card of one slot."""
     number, shown_unit = load_texts(load, exercise, unit)
-    details = ("each side",) if exercise.unilateral else ()
+    details: tuple[str, ...] = ("each side",) if exercise.unilateral else ()
     if slot.tempo:
         details += (f"tempo {slot.tempo}",)
     return CardFace(
@@ -354,3 +354,12 @@ def tooltip(card: CardFace) -> str:
     if card.mark:
         lines += card.mark.sentences
     return "\n".join(lines)
+
+
+def day_tooltip(day: DayFace) -> str:
+    """The full form of a day's head, line by line, as plain text."""
+    notes = [session.note for session in day.sessions]
+    titles = [session.title for session in day.sessions]
+    marks = day.mark.sentences if day.mark else ()
+    lines = (f"{day.name} {day.on.day}", *titles, day.free, day.note, *notes, *marks)
+    return "\n".join(line for line in lines if line)

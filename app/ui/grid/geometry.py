@@ -305,7 +305,7 @@ def target_at(
     for card in session.cards:
         depth = (y - card.rect.top()) / card.rect.height()
         if depth < 0.5 or (depth < 0.7 and onto_allowed(card.slot_id)):
-            if 0.3 <= depth and onto_allowed(card.slot_id):
+            if depth >= 0.3 and onto_allowed(card.slot_id):
                 return Target(found.day, session.id, onto=card.slot_id)
             return at_position(session, found.day, card.position)
     return at_position(session, found.day, len(session.cards))
@@ -320,7 +320,7 @@ def mark_of(day: DayBox, target: Target) -> tuple[float, float, float]:
     """The insertion mark in the day's content: left and right end, and its y."""
     session = next((s for s in day.sessions if s.id == target.session), None)
     if session is None:
-        return day.column.left() + 12, day.column.right() - 8, 10.0
+        return day.column.left() + 12, day.column.right() - 8, 40.0
     if not session.cards:
         y = session.end.top() - 4
         return day.column.left() + 12, day.column.right() - 8, y

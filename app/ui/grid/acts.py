@@ -1,0 +1,412 @@
+"""What the coach can do to the selection without a drag; menus, keys and the window call these.
+
+Each act is one edit, kept through the bench with its span, and named for the undo menu.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Protocol
+
+from PySide6.QtWidgets import QApplication
+
+from app.domain.edits import fields, place
+from app.domain.edits.parts import Spot, drop_lone_pairs, find_slot, locate, locate_session
+from app.domain.errors import CoachError
+from app.domain.findings import Edit, edit
+from app.domain.prescription_text import Written, applied, parse
+from app.domain.program import DAYS, Field, Program, Session, SessionId, Slot, SlotId, Span
+from app.ui.bench import Bench
+from app.ui.carry import Carried
+from app.ui.grid import drop
+from app.ui.grid.clip import from_clipboard, to_clipboard
+from app.ui.grid.geometry import Target
+
+
+class Cursor(Protocol):
+    """Where the keyboard stands."""
+
+    @property
+    def cursor_day(self) -> int:
+        """The day, 0 for Monday."""
+
+    @property
+    def cursor_slot(self) -> SlotId | None:
+        """The card, if it stands on one."""
+
+
+_FIELDS: tuple[tuple[Field, str], ...] = (
+    (Field.SETS, "sets"),
+    (Field.REPS, "reps"),
+    (Field.EFFORT, "effort"),
+    (Field.REST, "rest_s"),
+    (Field.TEMPO, "tempo"),
+    (Field.LOAD, "load_kg"),
+)
+
+
+def write(
+    program: Program, *, slot_id: SlotId, written: Written, span: Span = Span.THIS_WEEK
+) -> Program:
+    """The program with what was written in the slot's strand; only what differs is set."""
+    slot = find_slot(program, slot_id)
+    wanted = applied(slot, written)
+    for field, name in _FIELDS:
+        value = getattr(wanted, name)
+        if value != getattr(slot, name):
+            program = fields.set_field(program, slot_id, field, value=value, span=span)
+    return program
+
+
+class Acts:
+    """Edits of the selection, or of the card that the keyboard stands on."""
+
+    def __init__(self, bench: Bench, cursor: Cursor) -> None:
+        self._bench = bench
+        self._cursor = cursor
+
+    # -- what they act on ------------------------------------------------------------------
+
+    @property
+    def slots(self) -> tuple[SlotId, ...]:
+        """The selected slots in the order of the week; else the one under the keyboard."""
+        chosen = set(self._bench.selection)
+        week = self._bench.open_week
+        if not chosen and self._cursor.cursor_slot is not None:
+            chosen = {self._cursor.cursor_slot}
+        if week is None:
+            return ()
+        return tuple(slot.id for slot in week.slots() if slot.id in chosen)
+
+    def _values(self) -> tuple[Slot, ...]:
+        program = self._bench.desk.program
+        return tuple(find_slot(program, slot) for slot in self.slots)
+
+    def _ground(self) -> drop.Ground:
+        bench = self._bench
+        return drop.Ground(
+            bench.desk.program, bench.desk.catalogue, bench.week, bench.span, bench.source
+        )
+
+    def _name(self) -> str:
+        return drop.what_text(self.slots, self._ground())
+
+    def _keep(self, change: Edit) -> bool:
+        kept = self._bench.keep(change)
+        if kept:
+            self._bench.said.emit(f"{change.label}.")
+        return kept
+
+    def _keep_fresh(self, change: Edit) -> bool:
+        """Keep an edit that adds cards, and select those."""
+        before = self._ids()
+        if not self._keep(change):
+            return False
+        self._bench.select(tuple(i for i in self._ids() if i not in before))
+        return True
+
+    def _ids(self) -> tuple[SlotId, ...]:
+        week = self._bench.open_week
+        return () if week is None else tuple(slot.id for slot in week.slots())
+
+    # -- cards -----------------------------------------------------------------------------
+
+    def remove(self) -> bool:
+        """Take the selected exercises out."""
+        return self._remove("Remove")
+
+    def _remove(self, verb: str) -> bool:
+        slots = self.slots
+        if not slots:
+            return False
+        label = f"{verb} {self._name()}"
+        return self._keep(edit(label, drop.remove_all, slot_ids=slots, span=self._bench.span))
+
+    def copy(self) -> bool:
+        """Put the selected exercises on the clipboard."""
+        values = self._values()
+        if not values:
+            return False
+        QApplication.clipboard().setMimeData(to_clipboard(values, self._bench.desk.catalogue))
+        self._bench.said.emit(f"Copied {self._name()}. Paste puts it after the card in focus.")
+        return True
+
+    def cut(self) -> bool:
+        """Put the selected exercises on the clipboard and take them out."""
+        return self.copy() and self._remove("Cut")
+
+    def paste(self) -> bool:
+        """Put what is on the clipboard after the card in focus, or at the end of its day."""
+        slots = from_clipboard(QApplication.clipboard().mimeData())
+        if not slots or not self._bench.desk.has_program:
+            self._bench.refused.emit(
+                "There is no exercise on the clipboard. Copy one from a week first."
+            )
+            return False
+        catalogue = self._bench.desk.catalogue
+        try:
+            names = [catalogue[slot.exercise].name for slot in slots]
+        except CoachError as error:
+            self._bench.refused.emit(error.sentence)
+            return False
+        what = names[0] if len(names) == 1 else f"{len(names)} exercises"
+        spot = self._spot_after()
+        label = f"Paste {what} on {DAYS[spot.day]}"
+        fresh = relettered(slots, self._session_at(spot))
+        return self._keep_fresh(
+            edit(label, place.paste, slots=fresh, to=spot, span=self._bench.span)
+        )
+
+    def duplicate(self) -> bool:
+        """Copy the selected exercises right behind the last of them."""
+        slots = self.slots
+        if not slots:
+            return False
+        at = locate(self._bench.desk.program, slots[-1])
+        session = self._bench.desk.program.weeks[at.week].days[at.day].sessions[at.session]
+        target = Target(at.day, session.id, at.slot + 1)
+        return self._keep_fresh(self._edit_to(slots, target, copy=True))
+
+    def _edit_to(self, slots: tuple[SlotId, ...], target: Target, *, copy: bool = False) -> Edit:
+        carried = Carried(slots=slots, source=self._bench.source)
+        return drop.edit_for(carried, target, self._ground(), copy=copy)
+
+    def _spot_after(self) -> Spot:
+        """Right behind the card in focus; at the end of the day in focus without one."""
+        week, slot = self._bench.week, self._cursor.cursor_slot
+        if slot is not None:
+            at = locate(self._bench.desk.program, slot)
+            session = self._bench.desk.program.weeks[at.week].days[at.day].sessions[at.session]
+            return Spot(at.week, at.day, session.id, at.slot + 1)
+        sessions = self._bench.desk.program.weeks[week].days[self._cursor.cursor_day].sessions
+        return Spot(week, self._cursor.cursor_day, sessions[-1].id if sessions else None)
+
+    def _session_at(self, spot: Spot) -> Session | None:
+        sessions = self._bench.desk.program.weeks[spot.week].days[spot.day].sessions
+        return next((s for s in sessions if s.id == spot.session), None)
+
+    def pair(self) -> bool:
+        """Pair the selected neighbours: done in turn, with one rest."""
+        slots = self.slots
+        if not slots:
+            return False
+        names = [self._bench.desk.catalogue[slot.exercise].name for slot in self._values()]
+        return self._keep(
+            edit(
+                f"Pair {' and '.join(names)}",
+                place.pair,
+                slot_ids=slots,
+                span=self._bench.span,
+            )
+        )
+
+    def unpair(self) -> bool:
+        """Dissolve the pair of the first selected exercise."""
+        slots = self.slots
+        if not slots:
+            return False
+        name = self._bench.desk.catalogue[self._values()[0].exercise].name
+        return self._keep(
+            edit(f"Unpair {name}", place.unpair, slot_id=slots[0], span=self._bench.span)
+        )
+
+    def pair_or_unpair(self) -> bool:
+        """Pair the selection; if all of it is one pair already, dissolve that."""
+        letters = {slot.pair for slot in self._values()}
+        return self.unpair() if len(letters) == 1 and letters != {""} else self.pair()
+
+    def move_to_day(self, days: int) -> bool:
+        """Move the selection so many days on, to the end of the day."""
+        slots = self.slots
+        if not slots:
+            return False
+        at = locate(self._bench.desk.program, slots[0])
+        day = at.day + days
+        if not 0 <= day < len(DAYS):
+            self._bench.said.emit("The week ends here.")
+            return False
+        sessions = self._bench.desk.program.weeks[at.week].days[day].sessions
+        target = Target(day, sessions[-1].id if sessions else None)
+        return self._keep(self._edit_to(slots, target))
+
+    def move_within(self, places: int) -> bool:
+        """Move the selection up (-1) or down (1) within its session."""
+        slots = self.slots
+        if not slots:
+            return False
+        program = self._bench.desk.program
+        ats = [locate(program, slot) for slot in slots]
+        first = ats[0]
+        if any((at.day, at.session) != (first.day, first.session) for at in ats):
+            self._bench.refused.emit(
+                "The selection lies in several sessions. Select cards of one session to move them."
+            )
+            return False
+        session = program.weeks[first.week].days[first.day].sessions[first.session]
+        position = first.slot - 1 if places < 0 else ats[-1].slot + 2
+        if not 0 <= position <= len(session.slots):
+            self._bench.said.emit("The session ends here.")
+            return False
+        return self._keep(self._edit_to(slots, Target(first.day, session.id, position)))
+
+    def add_sets(self, by: int) -> bool:
+        """Add sets to the first selected exercise, or take some off."""
+        slots = self.slots
+        if not slots:
+            return False
+        name = self._bench.desk.catalogue[self._values()[0].exercise].name
+        word = f"Add {by} {'set' if by == 1 else 'sets'} to" if by > 0 else f"Take {-by} off"
+        return self._keep(
+            edit(f"{word} {name}", fields.add_sets, slot_id=slots[0], by=by, span=self._bench.span)
+        )
+
+    def write_line(self, slot_id: SlotId, line: str) -> CoachError | None:
+        """Set what the line says, '4 x 8-10, RIR 2, rest 120 s'; the error if it says nonsense.
+
+        Nothing changes where there is an error.
+        """
+        try:
+            written = parse(line)
+            slot = find_slot(self._bench.desk.program, slot_id)
+            wanted = applied(slot, written)
+        except CoachError as error:
+            return error
+        changed = [f.value for f, name in _FIELDS if getattr(wanted, name) != getattr(slot, name)]
+        if not changed:
+            return None
+        name = self._bench.desk.catalogue[slot.exercise].name
+        what = changed[0] if len(changed) == 1 else "prescription"
+        self._keep(
+            edit(
+                f"Set {what} of {name}",
+                write,
+                slot_id=slot_id,
+                written=written,
+                span=self._bench.span,
+            )
+        )
+        return None
+
+    def write_note(self, slot_id: SlotId, note: str) -> bool:
+        """Set the note for the client on one exercise."""
+        slot = find_slot(self._bench.desk.program, slot_id)
+        name = self._bench.desk.catalogue[slot.exercise].name
+        return self._keep(
+            edit(
+                f"Note on {name}",
+                fields.set_note,
+                slot_id=slot_id,
+                note=note,
+                span=self._bench.span,
+            )
+        )
+
+
+class SessionActs:
+    """Edits of whole sessions and days."""
+
+    def __init__(self, bench: Bench) -> None:
+        self._bench = bench
+
+    def add(self, day: int, title: str = "") -> bool:
+        """Add an empty session at the end of a day."""
+        return self._bench.keep(
+            edit(
+                f"Add a session on {DAYS[day]}",
+                place.add_session,
+                week=self._bench.week,
+                day=day,
+                title=title,
+                span=self._bench.span,
+            )
+        )
+
+    def move(self, session_id: SessionId, day: int) -> bool:
+        """Move a whole session to another day."""
+        return self._bench.keep(
+            edit(
+                f"Move {self._title(session_id)} to {DAYS[day]}",
+                place.move_session,
+                session_id=session_id,
+                day=day,
+                span=self._bench.span,
+            )
+        )
+
+    def remove(self, session_id: SessionId) -> bool:
+        """Take a whole session out."""
+        return self._bench.keep(
+            edit(
+                f"Remove {self._title(session_id)}",
+                place.remove_session,
+                session_id=session_id,
+                span=self._bench.span,
+            )
+        )
+
+    def rename(self, session_id: SessionId, title: str) -> bool:
+        """Give a session another title."""
+        return self._bench.keep(
+            edit(
+                f"Rename {self._title(session_id)}",
+                place.rename_session,
+                session_id=session_id,
+                title=title,
+                span=self._bench.span,
+            )
+        )
+
+    def write_note(self, session_id: SessionId, note: str) -> bool:
+        """Set the note on a session."""
+        return self._bench.keep(
+            edit(
+                f"Note on {self._title(session_id)}",
+                fields.set_session_note,
+                session_id=session_id,
+                note=note,
+                span=self._bench.span,
+            )
+        )
+
+    def write_day_note(self, day: int, note: str) -> bool:
+        """Set the note on a day."""
+        return self._bench.keep(
+            edit(
+                f"Note on {DAYS[day]}",
+                fields.set_day_note,
+                week=self._bench.week,
+                day=day,
+                note=note,
+                span=self._bench.span,
+            )
+        )
+
+    def clear_day(self, day: int) -> bool:
+        """Take every session of a day out."""
+        return self._bench.keep(
+            edit(
+                f"Clear {DAYS[day]}",
+                place.clear_day,
+                week=self._bench.week,
+                day=day,
+                span=self._bench.span,
+            )
+        )
+
+    def _title(self, session_id: SessionId) -> str:
+        try:
+            _, day, session = locate_session(self._bench.desk.program, session_id)
+        except CoachError:
+            return "session"
+        return session.title or f"{DAYS[day]}'s session"
+
+
+def relettered(slots: tuple[Slot, ...], session: Session | None) -> tuple[Slot, ...]:
+    """The slots with pairing letters that the session does not use; lone ones have none."""
+    taken = {slot.pair for slot in session.slots} if session else set()
+    free = iter([c for c in "ABCDEFGHIJKLMNOPQRSTUVWXYZ" if c not in taken])
+    letters: dict[str, str] = {"": ""}
+    for slot in slots:
+        if slot.pair not in letters:
+            letters[slot.pair] = next(free, "")
+    return drop_lone_pairs(tuple(replace(slot, pair=letters[slot.pair]) for slot in slots))

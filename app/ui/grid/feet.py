@@ -1,0 +1,217 @@
+"""Feet while something is carried: the open one of the day aimed at, verdicts of the others."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QPointF, QRectF
+from PySide6.QtGui import QPainter, QPen
+
+from app.domain.checks.say import amount
+from app.domain.findings import Finding, Weight
+from app.ui import signs
+from app.ui.grid.geometry import DayBox, Sizes
+from app.ui.grid.hand import Hand
+from app.ui.grid.pens import Pens
+from app.ui.grid.verdict import Row, Verdict, Word, of_week, short_text
+
+PAD = 9.0
+WIDE_ENOUGH = 190.0
+"""From this width on, px, the rows of an open foot stand in columns."""
+
+MOST_FINDINGS = 2
+"""Findings that an open foot shows; the rest are counted."""
+
+
+# -- the day aimed at --------------------------------------------------------------------------
+
+
+def paint_open_foot(
+    painter: QPainter, box: DayBox, hand: Hand, *, measures: Sizes, pens: Pens
+) -> None:
+    """The grown foot: place, sets and minutes before and after, findings that come and go."""
+    aim = hand.aim
+    if aim is None:
+        return
+    if aim.refusal is not None:
+        _paint_refusal(painter, box, aim.refusal.sentence, measures=measures, pens=pens)
+        return
+    if aim.preview is None:
+        return
+    index = hand.bench.week
+    gained = of_week(aim.preview.gained, aim.preview, index)
+    lost = of_week(aim.preview.lost, aim.preview, index)
+    rows, room = hand.rows(), box.foot.width() - 2 * PAD
+    titles = pens.wrapped(hand.title(), "number", room)[:2]
+    notes = _notes(gained, lost, elsewhere=len(aim.preview.gained) - len(gained))
+    plain = [line for row in rows for line in _row_lines(row, room, pens)]
+    narrow = room < WIDE_ENOUGH - 2 * PAD
+    lines = len(plain) if narrow else len(rows)
+    height = (
+        len(titles) * pens.height("number")
+        + lines * pens.height("body")
+        + len(notes) * (pens.height("body") + 1)
+        + 18
+    )
+    foot = _foot_rect(box, max(measures.foot_open, height))
+    _paint_ground(painter, foot, pens)
+    y = foot.top() + 6
+    for text in titles:
+        at = QPointF(foot.left() + PAD, pens.baseline(y, "number"))
+        pens.write(painter, at, text, step="number", colour=pens.theme.accent)
+        y += pens.height("number")
+    y += 2
+    if narrow:
+        for text in plain:
+            at = QPointF(foot.left() + PAD, pens.baseline(y, "body"))
+            pens.write(painter, at, text, step="body", colour=pens.theme.ink2)
+            y += pens.height("body")
+    else:
+        y = _paint_rows(painter, foot, rows, y, pens=pens)
+    y += 3
+    for finding, text, goes in notes:
+        _paint_note(painter, foot, finding, (text, y), goes=goes, pens=pens)
+        y += pens.height("body") + 1
+
+
+def _foot_rect(box: DayBox, height: float) -> QRectF:
+    height = min(height, box.column.height() - box.head.height())
+    return QRectF(box.column.left(), box.column.bottom() - height, box.column.width(), height)
+
+
+def _paint_ground(painter: QPainter, foot: QRectF, pens: Pens) -> None:
+    painter.fillRect(foot, pens.theme.wash)
+    painter.fillRect(QRectF(foot.left(), foot.top(), foot.width(), 2), pens.theme.accent)
+
+
+def _row_lines(row: Row, room: float, pens: Pens) -> tuple[str, ...]:
+    return pens.wrapped(row.text, "body", room)
+
+
+def _paint_rows(
+    painter: QPainter, foot: QRectF, rows: tuple[Row, ...], y: float, *, pens: Pens
+) -> float:
+    """Rows in columns: name, before → after, range; returns the y below them."""
+    theme = pens.theme
+    right = foot.right() - PAD
+    ranges = [
+        text if text.startswith(("from", "up to")) or "–" in text or not text else f"of {text}"
+        for text in (row.range_text for row in rows)
+    ]
+    range_width = max((pens.width(text, "small") for text in ranges), default=0.0)
+    for row, text in zip(rows, ranges, strict=True):
+        baseline = pens.baseline(y, "body")
+        pens.write_right(painter, QPointF(right, baseline), text, step="small", colour=theme.ink2)
+        at = QPointF(right - range_width - 10, baseline)
+        changed = amount(row.before) != amount(row.after)
+        x = pens.write_right(
+            painter,
+            at,
+            amount(row.after),
+            step="number",
+            colour=theme.accent if changed else theme.ink,
+        )
+        if changed:
+            at = QPointF(x, baseline)
+            before = f"{amount(row.before)} → "
+            x = pens.write_right(painter, at, before, step="body", colour=theme.ink2)
+        name = pens.cut(row.name, "body", x - foot.left() - PAD - 6)
+        at = QPointF(foot.left() + PAD, baseline)
+        pens.write(painter, at, name, step="body", colour=theme.ink2)
+        y += pens.height("body")
+    return y
+
+
+Note = tuple[Finding | None, str, bool]
+
+
+def _notes(gained: tuple[Finding, ...], lost: tuple[Finding, ...], *, elsewhere: int) -> list[Note]:
+    """What would appear, then what would go, in few lines."""
+    notes: list[Note] = [(f, short_text(f), False) for f in gained[:MOST_FINDINGS]]
+    left_out = len(gained) - MOST_FINDINGS
+    if left_out > 0:
+        notes.append((None, f"+ {left_out} more", False))
+    notes += [(f, short_text(f), True) for f in lost[:MOST_FINDINGS]]
+    if elsewhere > 0:
+        notes.append((None, f"+ {elsewhere} elsewhere", False))
+    return notes
+
+
+def _paint_note(
+    painter: QPainter,
+    foot: QRectF,
+    finding: Finding | None,
+    what: tuple[str, float],
+    *,
+    goes: bool,
+    pens: Pens,
+) -> None:
+    """'+' or '−', the sign of the weight, and the words, struck through where it would go."""
+    theme, (text, y) = pens.theme, what
+    baseline = pens.baseline(y, "body")
+    x = foot.left() + PAD
+    if finding is None:
+        words = pens.cut(text, "body", foot.right() - 6 - x)
+        pens.write(painter, QPointF(x, baseline), words, step="body", colour=theme.ink2)
+        return
+    mark = "−" if goes else "+"
+    pens.write(painter, QPointF(x, baseline), mark, step="medium", colour=theme.ink)
+    x += pens.width("+", "medium") + 4
+    side = signs.CARD_SIGN
+    signs.paint_weight(
+        painter,
+        QRectF(x, baseline - side + 2, side, side),
+        weight=finding.weight,
+        below=finding.below,
+        theme=theme,
+    )
+    x += side + 5
+    words = pens.cut(text, "body", foot.right() - 6 - x)
+    colour = theme.ink2 if goes else theme.ink
+    end = pens.write(painter, QPointF(x, baseline), words, step="body", colour=colour)
+    if goes:
+        middle = baseline - pens.metrics["body"].xHeight() / 2
+        painter.fillRect(QRectF(x, middle, end - x, 1), theme.ink2)
+
+
+def _paint_refusal(
+    painter: QPainter, box: DayBox, sentence: str, *, measures: Sizes, pens: Pens
+) -> None:
+    """Why it cannot be put here, in the place where totals stand."""
+    side = signs.CARD_SIGN
+    lines = pens.wrapped(sentence, "body", box.foot.width() - 2 * PAD - side - 6)
+    height = max(measures.foot_open, len(lines) * pens.height("body") + 16)
+    foot = _foot_rect(box, height)
+    _paint_ground(painter, foot, pens)
+    y = foot.top() + 8
+    sign = QRectF(foot.left() + PAD, y + 1, side, side)
+    signs.paint_weight(painter, sign, weight=Weight.CONFLICT, theme=pens.theme)
+    for line in lines:
+        at = QPointF(foot.left() + PAD + side + 6, pens.baseline(y, "body"))
+        pens.write(painter, at, line, step="body", colour=pens.theme.ink)
+        y += pens.height("body")
+
+
+# -- the other days ----------------------------------------------------------------------------
+
+
+def paint_verdict(painter: QPainter, box: DayBox, verdict: Verdict, pens: Pens) -> None:
+    """One day's verdict: its word, and the reason in a line or two."""
+    theme, room = pens.theme, box.foot.width() - 2 * PAD
+    lines = [part for line in verdict.lines for part in pens.wrapped(line, "body", room)][:4]
+    height = max(box.foot.height(), pens.height("number") + len(lines) * pens.height("body") + 14)
+    foot = _foot_rect(box, height)
+    painter.fillRect(foot, theme.rest if box.is_rest else theme.sheet)
+    painter.setPen(QPen(theme.rule, 1))
+    top = round(foot.top()) + 0.5
+    painter.drawLine(QPointF(foot.left(), top), QPointF(foot.right(), top))
+    better = verdict.word is Word.FITS_BETTER
+    if better:
+        painter.fillRect(QRectF(foot.left(), foot.top(), 4, foot.height()), theme.accent)
+    y = foot.top() + 6
+    at = QPointF(foot.left() + PAD, pens.baseline(y, "number"))
+    word = pens.cut(verdict.word.value, "number", room)
+    pens.write(painter, at, word, step="number", colour=theme.accent if better else theme.ink)
+    y += pens.height("number")
+    for line in lines:
+        at = QPointF(foot.left() + PAD, pens.baseline(y, "body"))
+        pens.write(painter, at, line, step="body", colour=theme.ink2)
+        y += pens.height("body")

@@ -1,0 +1,318 @@
+"""What is in hand while something is carried, whichever way: aim, try, put down or put back.
+
+One object for drags, keys and single clicks. It tries each place once and remembers the answer,
+so a pointer that wanders costs nothing.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+
+from app.desk import Preview
+from app.domain.checks.context import Context
+from app.domain.edits.parts import find_slot, locate
+from app.domain.errors import CoachError
+from app.domain.exercise import Exercise
+from app.domain.findings import Edit
+from app.domain.program import DAYS, SlotId, Span
+from app.ui.bench import Bench
+from app.ui.carry import Carried
+from app.ui.grid import drop, verdict
+from app.ui.grid.geometry import Target
+
+
+class Via(Enum):
+    """How something is carried."""
+
+    MOUSE = "mouse"
+    KEYS = "keys"
+    CLICKS = "clicks"
+
+
+@dataclass(frozen=True, slots=True)
+class Aim:
+    """What letting go at a target would do: a preview, or the sentence that says why not."""
+
+    target: Target
+    copy: bool
+    edit: Edit | None = None
+    preview: Preview | None = None
+    refusal: CoachError | None = None
+
+
+class Hand:
+    """Something carried over the open week of a bench."""
+
+    def __init__(self, bench: Bench, carried: Carried, *, via: Via) -> None:
+        self.bench = bench
+        self.carried = carried
+        self.via = via
+        self.aim: Aim | None = None
+        self.verdicts: tuple[verdict.Verdict, ...] = ()
+        self._tried: dict[tuple[int, Target, bool], Aim] = {}
+        desk = bench.desk
+        self._context = Context(desk.program, desk.client, desk.catalogue, desk.ranges)
+
+    # -- what it is ------------------------------------------------------------------------
+
+    @property
+    def is_ours(self) -> bool:
+        """False for slots of another window."""
+        return self.carried.exercise is not None or self.carried.source == self.bench.source
+
+    @property
+    def exercises(self) -> tuple[Exercise, ...]:
+        """The exercises carried, as far as this window knows them."""
+        desk = self.bench.desk
+        try:
+            if self.carried.exercise is not None:
+                return (desk.catalogue[self.carried.exercise],)
+            if not self.is_ours:
+                return ()
+            return tuple(
+                desk.catalogue[find_slot(desk.program, slot).exercise]
+                for slot in self.carried.slots
+            )
+        except CoachError:
+            return ()
+
+    @property
+    def name(self) -> str:
+        """What is carried, in words."""
+        names = [exercise.name for exercise in self.exercises]
+        if not names:
+            return "These exercises"
+        return names[0] if len(names) == 1 else f"{len(names)} exercises"
+
+    @property
+    def home(self) -> frozenset[int]:
+        """Days of the open week that the carried slots stand on."""
+        if not self.is_ours or self.carried.exercise is not None:
+            return frozenset()
+        try:
+            places = [locate(self.bench.desk.program, slot) for slot in self.carried.slots]
+        except CoachError:
+            return frozenset()
+        return frozenset(at.day for at in places if at.week == self.bench.week)
+
+    def may_go_onto(self, slot_id: SlotId) -> bool:
+        """True if letting go on that card would put something in its place.
+
+        An exercise from the library may; of slots only a single one from another session, since
+        within a session a drag is for the order.
+        """
+        if self.carried.exercise is not None:
+            return True
+        if not self.is_ours or len(self.carried.slots) != 1:
+            return False
+        program = self.bench.desk.program
+        try:
+            ours, other = locate(program, self.carried.slots[0]), locate(program, slot_id)
+        except CoachError:
+            return False
+        return (ours.week, ours.day, ours.session) != (other.week, other.day, other.session)
+
+    # -- aiming ----------------------------------------------------------------------------
+
+    def point(self, target: Target, *, copy: bool = False) -> Aim:
+        """Aim at the target: every pane shows what letting go would do."""
+        if self.aim is not None and (self.aim.target, self.aim.copy) == (target, copy):
+            return self.aim
+        key = (self.bench.week, target, copy)
+        known = self._tried.get(key)
+        if known is None:
+            known = self._tried[key] = self._try(target, copy=copy, show=True)
+        elif known.preview is not None:
+            self.bench.show_preview(known.preview)
+        else:
+            self.bench.clear_preview()
+        self.aim = known
+        self.bench.said.emit(self.sentence())
+        return known
+
+    def look_away(self) -> None:
+        """Aim at nothing."""
+        self.aim = None
+        self.bench.clear_preview()
+
+    def _try(self, target: Target, *, copy: bool, show: bool) -> Aim:
+        try:
+            edit = drop.edit_for(self.carried, target, self._ground(), copy=copy)
+            if show:
+                outcome = self.bench.try_edit(edit)
+                if isinstance(outcome, CoachError):
+                    raise outcome
+            else:
+                outcome = self.bench.desk.preview(edit)
+        except CoachError as error:
+            if show:
+                self.bench.clear_preview()
+            return Aim(target, copy, refusal=error)
+        return Aim(target, copy, edit=edit, preview=outcome)
+
+    def _ground(self) -> drop.Ground:
+        bench = self.bench
+        return drop.Ground(
+            bench.desk.program, bench.desk.catalogue, bench.week, bench.span, bench.source
+        )
+
+    def judge(self, targets: tuple[Target, ...]) -> tuple[verdict.Verdict, ...]:
+        """The verdict of each target's day; what was tried is remembered."""
+        outcomes: dict[int, Preview | CoachError] = {}
+        for target in targets:
+            key = (self.bench.week, target, False)
+            aim = self._tried.get(key) or self._try(target, copy=False, show=False)
+            self._tried[key] = aim
+            if aim.preview is not None:
+                outcomes[target.day] = aim.preview
+            elif aim.refusal is not None:
+                outcomes[target.day] = aim.refusal
+        question = verdict.Question(
+            self._context, self.bench.week, verdict.muscles_of(self.exercises), self.home
+        )
+        self.verdicts = verdict.verdicts(outcomes, question)
+        return self.verdicts
+
+    def rows(self) -> tuple[verdict.Row, ...]:
+        """Muscles and minutes before and after for the aim; empty without one."""
+        aim = self.aim
+        if aim is None or aim.preview is None:
+            return ()
+        index = self.bench.week
+        facts = self._context.facts
+        before, after = (
+            facts.week(p.weeks[index]) for p in (aim.preview.before, aim.preview.after)
+        )
+        exercises = self.exercises
+        if aim.target.onto is not None:
+            old = find_slot(aim.preview.before, aim.target.onto).exercise
+            exercises += (self.bench.desk.catalogue[old],)
+        muscles = verdict.muscles_of(exercises)
+        cap_min = self._context.client.free[aim.target.day].minutes
+        return (
+            *verdict.muscle_rows(before, after, self._context, muscles=muscles, index=index),
+            verdict.minutes_row(before, after, day=aim.target.day, cap_min=cap_min),
+        )
+
+    # -- the end ---------------------------------------------------------------------------
+
+    def put_down(self) -> tuple[SlotId, ...] | None:
+        """Keep what the aim showed; the slots that now stand there, or None if it was refused."""
+        aim = self.aim
+        bench = self.bench
+        if aim is None or aim.edit is None:
+            self.put_back()
+            if aim is not None and aim.refusal is not None:
+                bench.refused.emit(aim.refusal.sentence)
+            return None
+        before = {slot.id for slot in bench.desk.program.weeks[bench.week].slots()}
+        if not bench.keep(aim.edit):
+            return None
+        self.aim = None
+        after = bench.desk.program.weeks[bench.week]
+        fresh = tuple(slot.id for slot in after.slots() if slot.id not in before)
+        bench.said.emit(f"{aim.edit.label}.")
+        if aim.target.onto is not None and not fresh:
+            fresh = (aim.target.onto,) if self.carried.exercise else self.carried.slots
+        return fresh or self.carried.slots
+
+    def put_back(self) -> None:
+        """Leave everything as it was."""
+        self.look_away()
+
+    # -- words -----------------------------------------------------------------------------
+
+    def sentence(self) -> str:
+        """What letting go would do, for the status line and for speech."""
+        aim = self.aim
+        if aim is None:
+            return f"{self.name}: carried. Esc puts it back."
+        if aim.refusal is not None:
+            return aim.refusal.sentence
+        if aim.edit is None or aim.preview is None:
+            return ""
+        if aim.preview.after is aim.preview.before or aim.preview.after == aim.preview.before:
+            return f"{self.name} stays where it is."
+        reach = _REACH[self.bench.span].format(week=self.bench.week + 1)
+        how = "let go" if self.via is Via.MOUSE else "Enter" if self.via is Via.KEYS else "click"
+        keys = "Esc puts it back" if self.carried.exercise else "Ctrl copies, Esc puts it back"
+        return f"{aim.edit.label}, {reach}: {how} to do so. {keys}."
+
+    def title(self) -> str:
+        """The first line of the open foot: 'Put here, third of seven'."""
+        aim = self.aim
+        if aim is None:
+            return ""
+        if aim.target.onto is not None:
+            slot = find_slot(self.bench.desk.program, aim.target.onto)
+            return f"In place of {self.bench.desk.catalogue[slot.exercise].name}"
+        return f"{'Copy' if aim.copy else 'Put'} here, {self._place_text(aim)}".rstrip(", ")
+
+    def _place_text(self, aim: Aim) -> str:
+        """'third of seven', as the session would be."""
+        if aim.preview is None:
+            return ""
+        mine = self._landed(aim.preview)
+        for session in aim.preview.after.weeks[self.bench.week].days[aim.target.day].sessions:
+            ids = [slot.id for slot in session.slots]
+            at = next((number for number, i in enumerate(ids) if i in mine), None)
+            if at is not None:
+                return place_words(at, len(ids))
+        return ""
+
+    def _landed(self, preview: Preview) -> set[SlotId]:
+        week = self.bench.week
+        before = {slot.id for slot in preview.before.weeks[week].slots()}
+        fresh = {slot.id for slot in preview.after.weeks[week].slots()} - before
+        return fresh or set(self.carried.slots)
+
+    def landing(self) -> str:
+        """The day that is aimed at, in full."""
+        return "" if self.aim is None else DAYS[self.aim.target.day]
+
+
+_REACH = {
+    Span.THIS_WEEK: "in week {week} only",
+    Span.FROM_HERE: "from week {week} on",
+    Span.WHOLE_BLOCK: "in the whole block",
+    Span.WHOLE_PROGRAM: "in the whole program",
+}
+
+_ORDINALS = (
+    "first",
+    "second",
+    "third",
+    "fourth",
+    "fifth",
+    "sixth",
+    "seventh",
+    "eighth",
+    "ninth",
+    "tenth",
+    "eleventh",
+    "twelfth",
+)
+_NUMBERS = (
+    "one",
+    "two",
+    "three",
+    "four",
+    "five",
+    "six",
+    "seven",
+    "eight",
+    "nine",
+    "ten",
+    "eleven",
+    "twelve",
+)
+
+
+def place_words(at: int, count: int) -> str:
+    """'third of seven'; past twelve in figures, 'number 13 of 14'; nothing for the only one."""
+    if count == 1:
+        return ""
+    if count <= len(_NUMBERS):
+        return f"{_ORDINALS[at]} of {_NUMBERS[count - 1]}"
+    return f"number {at + 1} of {count}"

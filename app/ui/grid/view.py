@@ -1,0 +1,341 @@
+"""The widget of the week grid: it joins Qt's events to the picture, the acts and the carrier.
+
+Every gesture has a twin: what a drag does, keys and single clicks do through the same carrier.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import date
+from html import escape
+
+from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, Qt, Signal
+from PySide6.QtGui import (
+    QContextMenuEvent,
+    QDragEnterEvent,
+    QDragLeaveEvent,
+    QDragMoveEvent,
+    QDropEvent,
+    QFocusEvent,
+    QHelpEvent,
+    QKeyEvent,
+    QMouseEvent,
+    QResizeEvent,
+)
+from PySide6.QtWidgets import QToolTip, QWidget
+
+from app.domain.errors import CoachError
+from app.domain.exercise import ExerciseKey
+from app.domain.prescription_text import format_slot
+from app.domain.program import SessionId, SlotId
+from app.ui.bench import Bench
+from app.ui.carry import Carried, from_mime
+from app.ui.grid import access, geometry, keys
+from app.ui.grid.acts import Acts, SessionActs
+from app.ui.grid.face import day_tooltip, tooltip
+from app.ui.grid.geometry import Hit, Target, Zone
+from app.ui.grid.hand import Via
+from app.ui.grid.inline import InlineEditor
+from app.ui.grid.mouse import CTRL, Mouse
+from app.ui.grid.surface import WeekSurface
+
+
+class WeekGrid(WeekSurface):
+    """Seven days of the open week.
+
+    context_wanted(slot_ids, global_pos): a menu is asked for; empty ids for a day.
+    insert_wanted(day): an exercise is to be chosen for that day.
+    """
+
+    context_wanted = Signal(object, QPoint)
+    insert_wanted = Signal(int)
+
+    def __init__(
+        self,
+        bench: Bench,
+        parent: QWidget | None = None,
+        *,
+        today: Callable[[], date] = date.today,
+    ) -> None:
+        super().__init__(bench, today, parent)
+        self.acts = Acts(bench, self)
+        self.session_acts = SessionActs(bench)
+        self.mouse = Mouse(self, self.acts)
+        self._editor: InlineEditor | None = None
+        self.setObjectName("week_grid")
+        self.setAccessibleName("Week")
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setAcceptDrops(True)
+        self.setMouseTracking(True)
+        access.install()
+        self._join()
+        self.refresh()
+
+    def _join(self) -> None:
+        bench = self.bench
+        bench.changed.connect(self._changed)
+        bench.week_shown.connect(self._week_shown)
+        bench.selected.connect(self._selected)
+        bench.span_chosen.connect(self._span_chosen)
+        self.carrier.changed.connect(self._carry_changed)
+        self.carrier.picked_up.connect(self.forget_picture)
+        self.carrier.ended.connect(self._landed)
+        self.cursor_moved.connect(self._tell_focus)
+
+    # -- what the bench says ---------------------------------------------------------------
+
+    def _changed(self, before: object, after: object) -> None:
+        self._close_editor()
+        self.refresh()
+        self.carrier.again()
+
+    def _week_shown(self, index: int) -> None:
+        self._close_editor()
+        self.scroll_back()
+        self.refresh()
+        self.carrier.again()
+
+    def _selected(self, slots: object) -> None:
+        self.forget_picture()
+
+    def _carry_changed(self) -> None:
+        hand = self.carrier.hand
+        if hand is None:
+            self.forget_picture()
+            return
+        if hand.via is not Via.MOUSE:
+            access.announce(self, hand.sentence())
+        self.update()
+
+    def _landed(self, slots: tuple[SlotId, ...]) -> None:
+        here = [slot for slot in slots if self.face.card(slot) is not None]
+        self.bench.select(tuple(here))
+        if here:
+            self.go_to(here[0])
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        first = next((c for day in self.layout_now.days for c in day.cards), None)
+        tabbed = event.reason() == Qt.FocusReason.TabFocusReason
+        if tabbed and self.cursor_slot is None and first is not None:
+            self.go_to(first.slot_id)
+        access.focus_moved(self)
+        self.update()
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        self.update()
+
+    def _span_chosen(self, span: object) -> None:
+        self.carrier.again()
+
+    def _tell_focus(self) -> None:
+        if self.hasFocus():
+            access.focus_moved(self)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        self._close_editor()
+        super().resizeEvent(event)
+
+    # -- keys ------------------------------------------------------------------------------
+
+    def event(self, event: QEvent) -> bool:
+        if isinstance(event, QKeyEvent) and event.type() == QEvent.Type.ShortcutOverride:
+            ours = keys.act_for(event, carrying=self.carrier.is_carrying) is not None
+            if ours:
+                event.accept()
+                return True
+        if event.type() == QEvent.Type.ToolTip and isinstance(event, QHelpEvent):
+            self._show_tooltip(event)
+            return True
+        return super().event(event)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if not self.face.days or not keys.press(self, event):
+            super().keyPressEvent(event)
+
+    def keyReleaseEvent(self, event: QKeyEvent) -> None:
+        if not keys.release(self, event):
+            super().keyReleaseEvent(event)
+
+    def carry(self, carried: Carried, via: Via) -> None:
+        """Take something in hand, from the library too; arrows or the pointer choose its place."""
+        if not self.face.days:
+            return
+        self.setFocus()
+        self.carrier.pick_up(carried, via)
+        self.carrier.aim_at(self._first_aim(carried))
+
+    def _first_aim(self, carried: Carried) -> Target:
+        """Where the hand begins: the carried card's own place, or the end of the day in focus."""
+        slot = carried.slots[0] if carried.slots else None
+        found = None if slot is None else self.layout_now.card(slot)
+        if found is None:
+            return geometry.stops(self.layout_now.days[self._day])[-1]
+        day, card = found
+        return geometry.at_position(day.sessions[card.session], day.number, card.position)
+
+    def pick_up_by_keys(self) -> None:
+        """Pick the selection up; arrows choose its place, Enter puts it down, Esc puts it back."""
+        self._pick_up(Via.KEYS)
+
+    def pick_up_by_click(self) -> None:
+        """Pick the selection up; the next click puts it down, Esc puts it back."""
+        self._pick_up(Via.CLICKS)
+
+    def _pick_up(self, via: Via) -> None:
+        slots = self.acts.slots
+        if slots:
+            self.carry(Carried(slots=slots, source=self.bench.source), via)
+
+    def place_exercise(self, key: ExerciseKey) -> None:
+        """Take an exercise of the library in hand, aimed at the day in focus."""
+        self.carry(Carried(exercise=key, source=self.bench.source), Via.KEYS)
+
+    # -- editing in place ------------------------------------------------------------------
+
+    def edit_card(self, slot_id: SlotId | None = None) -> None:
+        """Open the prescription line of a card, of the one in focus by default."""
+        slot_id = slot_id if slot_id is not None else self._slot
+        slots = self.acts.slots
+        if slot_id is None and slots:
+            slot_id = slots[0]
+        found = None if slot_id is None else self.layout_now.card(slot_id)
+        shown = None if slot_id is None else self.face.card(slot_id)
+        if slot_id is None or found is None or shown is None:
+            self.insert_wanted.emit(self._day)
+            return
+        self.go_to(slot_id)
+        if slot_id not in self.bench.selection:
+            self.bench.select((slot_id,))
+        desk = self.bench.desk
+        timed = desk.catalogue[shown[1].slot.exercise].timed
+        editor = InlineEditor(
+            self,
+            text=format_slot(shown[1].slot, timed=timed, unit=desk.client.units),
+            name=f"Prescription of {shown[1].name}",
+            commit=self._line_writer(slot_id),
+        )
+        rect = self.card_rect(*found)
+        self._open_editor(editor, rect.adjusted(0, self.pens.height("medium"), 0, 0))
+
+    def _line_writer(self, slot_id: SlotId) -> Callable[[str], CoachError | None]:
+        return lambda line: self.acts.write_line(slot_id, line)
+
+    def edit_title(self, session_id: SessionId) -> None:
+        """Open the title of a session."""
+        for day, box in zip(self.face.days, self.layout_now.days, strict=True):
+            for session, placed in zip(day.sessions, box.sessions, strict=True):
+                if session.id == session_id:
+                    rect = box.head.adjusted(4, self.pens.height("head") + 2, -4, 0)
+                    if placed.caption is not None:
+                        scroll = self._scrolls.get(box.number, 0.0)
+                        rect = geometry.on_screen(box, placed.caption, scroll)
+                    self._open_editor(self._title_editor(session_id, session.title), rect)
+
+    def _title_editor(self, session_id: SessionId, title: str) -> InlineEditor:
+        def commit(text: str) -> None:
+            if text.strip() and text.strip() != title:
+                self.session_acts.rename(session_id, text)
+
+        return InlineEditor(self, text=title, name="Title", commit=commit, complete=False)
+
+    def _open_editor(self, editor: InlineEditor, rect: QRectF) -> None:
+        self._close_editor()
+        self._editor = editor
+        editor.closed.connect(self._editor_closed)
+        editor.open_over(rect)
+
+    def _close_editor(self) -> None:
+        if self._editor is not None:
+            self._editor.close_now()
+
+    def _editor_closed(self) -> None:
+        self._editor = None
+        self.setFocus()
+
+    # -- mouse -----------------------------------------------------------------------------
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        self.mouse.press(event)
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        self.mouse.move(event)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        self.mouse.release(event)
+
+    def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
+        self.mouse.cancel()
+        found = self.hit(event.position())
+        if found is None or event.button() != Qt.MouseButton.LeftButton:
+            return
+        if found.slot_id is not None:
+            self.edit_card(found.slot_id)
+        elif found.session_id is not None:
+            self.edit_title(found.session_id)
+        else:
+            self.insert_wanted.emit(found.day)
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        if self.carrier.is_carrying:
+            return
+        where = event.globalPos()
+        if event.reason() == QContextMenuEvent.Reason.Keyboard and self._slot is not None:
+            found = self.layout_now.card(self._slot)
+            if found is not None:
+                where = self.mapToGlobal(self.card_rect(*found).center().toPoint())
+        self.context_wanted.emit(self.acts.slots if self._slot is not None else (), where)
+
+    def _show_tooltip(self, event: QHelpEvent) -> None:
+        found = self.hit(QPointF(event.pos()))
+        text = self._tip(found) if found is not None else ""
+        if not text:
+            QToolTip.hideText()
+            event.ignore()
+            return
+        # escaped and wrapped as markup of ours, so that a name is never taken for markup
+        first, *rest = (escape(line) for line in text.split("\n"))
+        html = "<br>".join((f"<b>{first}</b>", *rest))
+        QToolTip.showText(event.globalPos(), f"<p style='white-space:pre-wrap'>{html}</p>", self)
+
+    def _tip(self, found: Hit) -> str:
+        if found.slot_id is not None:
+            shown = self.face.card(found.slot_id)
+            return "" if shown is None else tooltip(shown[1])
+        return day_tooltip(self.face.days[found.day]) if found.zone is Zone.HEAD else ""
+
+    # -- drags -----------------------------------------------------------------------------
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        carried = from_mime(event.mimeData())
+        if carried is None or not self.face.days:
+            event.ignore()
+            return
+        self.carrier.pick_up(carried, Via.MOUSE)
+        event.acceptProposedAction()
+
+    def dragMoveEvent(self, event: QDragMoveEvent) -> None:
+        if not self.carrier.is_carrying:
+            event.ignore()
+            return
+        copy = bool(event.modifiers() & CTRL)
+        aim = self.carrier.point_at(event.position(), copy=copy)
+        if aim is None or aim.refusal is not None:
+            event.ignore()
+            return
+        event.setDropAction(Qt.DropAction.CopyAction if copy else Qt.DropAction.MoveAction)
+        event.accept()
+
+    def dragLeaveEvent(self, event: QDragLeaveEvent) -> None:
+        self.carrier.put_back()
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        copy = bool(event.modifiers() & CTRL)
+        aim = self.carrier.point_at(event.position(), copy=copy)
+        if aim is None or aim.refusal is not None:
+            self.carrier.put_back()
+            event.ignore()
+            return
+        event.setDropAction(Qt.DropAction.CopyAction if copy else Qt.DropAction.MoveAction)
+        event.accept()
+        self.carrier.put_down()
+        self.setFocus()
