@@ -1,0 +1,210 @@
+"""The published pre-participation logic in our own words: who may start, and how hard.
+
+Prompts to see a practitioner, never a diagnosis or a decision; what practitioners and local rules
+say goes first. Source of the logic: riebe2015 (value from memory: confirm against the paper).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date, timedelta
+from enum import StrEnum
+
+from app.domain.client import Outcome, Screening
+from app.domain.working import FROM_MEMORY, Line, Working
+
+CLEARANCE_DAYS = 365
+"""How long a clearance for vigorous exercise holds. Source: riebe2015 (value from memory)."""
+
+
+class Wish(StrEnum):
+    """How hard the client wants to train."""
+
+    MODERATE = "moderate"
+    VIGOROUS = "vigorous"
+
+
+class Begin(StrEnum):
+    """How training goes on from today."""
+
+    START_EASY = "start_easy"  # light to moderate, then build up
+    CARRY_ON = "carry_on"  # may progress
+    WAIT = "wait"  # not before a practitioner has agreed
+    STOP = "stop"  # what is under way stops until a practitioner has agreed
+
+
+class Clearance(StrEnum):
+    """Whether a practitioner has to agree first."""
+
+    NOT_NEEDED = "not_needed"
+    BEFORE_VIGOROUS = "before_vigorous"
+    BEFORE_ANY = "before_any"
+
+
+@dataclass(frozen=True, slots=True)
+class Advice:
+    """What the answers of a screening say.
+
+    outcome: for checks and booklet; begin and clearance: the same in detail; text: a sentence for
+    the coach; cautions: sentences for the booklet; sources: keys of the references.
+    """
+
+    outcome: Outcome
+    begin: Begin
+    clearance: Clearance
+    text: str
+    cautions: tuple[str, ...] = ()
+    sources: tuple[str, ...] = ("riebe2015", FROM_MEMORY)
+
+    def working(self, screening: Screening) -> Working:
+        """The answers and what follows from them."""
+        answers = (
+            ("Active now: planned, 3 days a week for 3 months", screening.active),
+            ("Known heart, metabolic or kidney disease", screening.known_disease),
+            ("Signs or symptoms of one", screening.symptoms),
+            ("Pregnant", screening.pregnant),
+            ("Cleared by a practitioner", screening.cleared_on is not None),
+        )
+        return Working(
+            title=self.text,
+            about="screening",
+            lines=tuple(Line(label, "yes" if answer else "no") for label, answer in answers),
+            sources=self.sources,
+        )
+
+
+PREGNANCY_CAUTIONS = (
+    (
+        "Avoid lying flat on your back for long, holding your breath, and anything with a risk of "
+        "a fall or a blow."
+    ),
+    (
+        "Stop and call your practitioner at bleeding, regular painful contractions, loss of fluid, "
+        "breathlessness before effort, dizziness, headache, chest pain, weakness, or pain or "
+        "swelling in a calf."
+    ),
+)
+"""Source: acog2020 (value from memory)."""
+
+
+def outcome(
+    screening: Screening, wish: Wish | str = Wish.MODERATE, *, on: date | None = None
+) -> Advice:
+    """What the screening says for training as hard as wished.
+
+    on: the day it is asked (the day of the screening if not given), for the age of a clearance.
+    A clearance given on or after the screening answers symptoms too; one for vigorous exercise
+    must be of the last twelve months.
+    """
+    wish = Wish(wish)
+    today = on or screening.on
+    if screening.symptoms and not _cleared_since(screening):
+        return _after_symptoms(screening)
+    if screening.pregnant:
+        return _pregnant(screening)
+    if not screening.known_disease and not screening.symptoms:
+        return _nothing_known(screening)
+    if not screening.active:
+        return _inactive_with_disease(screening)
+    return _active_with_disease(screening, wish, today)
+
+
+def _cleared_since(screening: Screening) -> bool:
+    """True if a practitioner agreed on the day of the screening or later."""
+    return screening.cleared_on is not None and screening.cleared_on >= screening.on
+
+
+def _cleared_lately(screening: Screening, today: date) -> bool:
+    """True if a practitioner agreed within the last twelve months."""
+    cleared = screening.cleared_on
+    return cleared is not None and cleared >= today - timedelta(days=CLEARANCE_DAYS)
+
+
+def _after_symptoms(screening: Screening) -> Advice:
+    return Advice(
+        Outcome.SEE_PRACTITIONER,
+        Begin.STOP if screening.active else Begin.WAIT,
+        Clearance.BEFORE_ANY,
+        "Signs or symptoms: have a practitioner agree before any training."
+        if not screening.active
+        else "Signs or symptoms: stop training until a practitioner has agreed.",
+        ("Do not train before your doctor has agreed.",),
+    )
+
+
+def _pregnant(screening: Screening) -> Advice:
+    """Pregnancy without complications: adapted training is encouraged, once it was agreed."""
+    cleared = screening.cleared_on is not None
+    sources = ("acog2020", FROM_MEMORY)
+    if not cleared:
+        return Advice(
+            Outcome.SEE_PRACTITIONER,
+            Begin.WAIT,
+            Clearance.BEFORE_ANY,
+            "Pregnancy: have the obstetric practitioner agree before training.",
+            PREGNANCY_CAUTIONS,
+            sources,
+        )
+    return Advice(
+        Outcome.MODERATE_ONLY,
+        Begin.CARRY_ON if screening.active else Begin.START_EASY,
+        Clearance.NOT_NEEDED,
+        "Pregnancy, training agreed: keep to moderate effort and to what was agreed.",
+        PREGNANCY_CAUTIONS,
+        sources,
+    )
+
+
+def _nothing_known(screening: Screening) -> Advice:
+    if screening.active:
+        return Advice(
+            Outcome.MAY_START,
+            Begin.CARRY_ON,
+            Clearance.NOT_NEEDED,
+            "No clearance needed: may carry on and progress.",
+        )
+    return Advice(
+        Outcome.MAY_START,
+        Begin.START_EASY,
+        Clearance.NOT_NEEDED,
+        "No clearance needed: begin light to moderate and build up.",
+        ("Begin with less than you could do, and build up over weeks.",),
+    )
+
+
+def _inactive_with_disease(screening: Screening) -> Advice:
+    if screening.cleared_on is None:
+        return Advice(
+            Outcome.SEE_PRACTITIONER,
+            Begin.WAIT,
+            Clearance.BEFORE_ANY,
+            "Known disease, not active yet: have a practitioner agree before any training.",
+            ("Do not train before your doctor has agreed.",),
+        )
+    return Advice(
+        Outcome.MODERATE_ONLY,
+        Begin.START_EASY,
+        Clearance.NOT_NEEDED,
+        "Known disease, training agreed: begin light to moderate and build up.",
+        ("Keep to what your doctor agreed, and stop at pain in the chest or dizziness.",),
+    )
+
+
+def _active_with_disease(screening: Screening, wish: Wish, today: date) -> Advice:
+    if _cleared_lately(screening, today):
+        return Advice(
+            Outcome.MAY_START,
+            Begin.CARRY_ON,
+            Clearance.NOT_NEEDED,
+            "Known disease, clearance of the last twelve months: may carry on and progress.",
+            ("Keep to what your doctor agreed, and stop at pain in the chest or dizziness.",),
+        )
+    vigorous = wish is Wish.VIGOROUS
+    return Advice(
+        Outcome.MODERATE_ONLY,
+        Begin.CARRY_ON,
+        Clearance.BEFORE_VIGOROUS if vigorous else Clearance.NOT_NEEDED,
+        "Known disease, active: moderate effort may go on; for vigorous effort a practitioner "
+        "must have agreed within the last twelve months.",
+        ("Keep to moderate effort, and stop at pain in the chest or dizziness.",),
+    )

@@ -1,0 +1,158 @@
+"""A session's warm-up: drills that suit its patterns, and ramp sets before the first core lifts.
+
+For strength and size a warm-up specific to the exercises is enough (iversen2021); one easy drill
+to get warm and a few that open the joints to be used are common practice.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+
+from app.domain.client import Client
+from app.domain.curve import Curve
+from app.domain.exercise import Catalogue, Exercise, ExerciseKey, Muscle, Pattern
+from app.domain.fit import fits
+from app.domain.loads import load_for
+from app.domain.program import Reps, Role, Session, SlotId
+from app.domain.strength import RampSet, ramp_sets
+from app.domain.working import COMMON_PRACTICE
+
+GENERAL_FROM_S = 120
+"""A timed drill of at least so many seconds gets the whole body warm."""
+
+CORE_WEIGHT = 2.0
+EMPHASIS_WEIGHT = 0.5
+FALLING = 0.5
+"""A pattern that a chosen drill already covers counts this much less for the next."""
+
+
+@dataclass(frozen=True, slots=True)
+class WarmUpDrill:
+    """One drill: how many repetitions (seconds if timed), and what it is for, in words."""
+
+    exercise: ExerciseKey
+    reps: Reps
+    timed: bool
+    reason: str
+
+
+@dataclass(frozen=True, slots=True)
+class WarmUpRamp:
+    """The ramp sets that lead up to one slot's working load."""
+
+    slot: SlotId
+    exercise: ExerciseKey
+    sets: tuple[RampSet, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class WarmUp:
+    """Everything before the first working set; drills in the order they are done."""
+
+    drills: tuple[WarmUpDrill, ...]
+    ramps: tuple[WarmUpRamp, ...]
+    sources: tuple[str, ...] = ("iversen2021", COMMON_PRACTICE)
+
+    @property
+    def keys(self) -> tuple[ExerciseKey, ...]:
+        """The drills' keys, as `Session.warmup` holds them."""
+        return tuple(drill.exercise for drill in self.drills)
+
+
+def compose(
+    session: Session,
+    catalogue: Catalogue,
+    client: Client,
+    emphasis: tuple[Muscle, ...] = (),
+    *,
+    on: date,
+    most_drills: int = 4,
+    curve: str | Curve = "textbook",
+) -> WarmUp:
+    """A warm-up for the session: at most `most_drills` drills and the ramps of its core lifts.
+
+    One general drill first, then those that cover the session's patterns best, core lifts
+    counting double and drills that wake emphasised muscles a little more; nothing the client
+    lacks equipment for, dislikes or must not do on that day. Empty for an empty session.
+    """
+    wanted = _patterns(session, catalogue)
+    fitting = [e for e in catalogue if e.warmup_for and fits(e, client, on)]
+    general = [e for e in fitting if _is_general(e)]
+    specific = [e for e in fitting if not _is_general(e)]
+    chosen = _pick(general, wanted, emphasis=emphasis, most=min(1, most_drills))
+    chosen += _pick(specific, wanted, emphasis=emphasis, most=most_drills - len(chosen))
+    return WarmUp(
+        tuple(_drill(exercise, wanted) for exercise in chosen),
+        _ramps(session, catalogue, client=client, curve=curve),
+    )
+
+
+def _patterns(session: Session, catalogue: Catalogue) -> dict[Pattern, float]:
+    """How much each movement pattern weighs in the session."""
+    weights: dict[Pattern, float] = {}
+    for slot in session.slots:
+        weight = CORE_WEIGHT if slot.role is Role.CORE else 1.0
+        pattern = catalogue[slot.exercise].pattern
+        weights[pattern] = weights.get(pattern, 0.0) + weight
+    return weights
+
+
+def _is_general(exercise: Exercise) -> bool:
+    return exercise.timed and exercise.rep_low >= GENERAL_FROM_S
+
+
+def _pick(
+    drills: list[Exercise], wanted: dict[Pattern, float], *, emphasis: tuple[Muscle, ...], most: int
+) -> list[Exercise]:
+    """The drills that together cover the patterns best, one after another; ties by name."""
+    left, open_ = dict(wanted), sorted(drills, key=lambda drill: drill.name)
+    chosen: list[Exercise] = []
+    while open_ and len(chosen) < most:
+        best = max(open_, key=lambda drill: _worth(drill, left, emphasis))
+        if not any(pattern in wanted for pattern in best.warmup_for):
+            break
+        chosen.append(best)
+        open_.remove(best)
+        for pattern in best.warmup_for:
+            if pattern in left:
+                left[pattern] *= FALLING
+    return chosen
+
+
+def _worth(drill: Exercise, left: dict[Pattern, float], emphasis: tuple[Muscle, ...]) -> float:
+    """What a drill adds: the patterns still open, and a little for emphasised muscles."""
+    covered = sum(left.get(pattern, 0.0) for pattern in drill.warmup_for)
+    woken = sum(EMPHASIS_WEIGHT for muscle in emphasis if drill.fraction(muscle))
+    return covered + woken if covered else 0.0
+
+
+def _drill(exercise: Exercise, wanted: dict[Pattern, float]) -> WarmUpDrill:
+    """The drill with its dose and its reason."""
+    served = [p for p in exercise.warmup_for if p in wanted]
+    names = ", ".join(pattern.value.replace("_", " ") for pattern in served)
+    reps = Reps(exercise.rep_low, min(exercise.rep_high, max(exercise.rep_low, 10)))
+    if exercise.timed:
+        reps = Reps(exercise.rep_low, exercise.rep_low)
+    return WarmUpDrill(exercise.key, reps, exercise.timed, f"For {names}")
+
+
+def _ramps(
+    session: Session, catalogue: Catalogue, *, client: Client, curve: str | Curve
+) -> tuple[WarmUpRamp, ...]:
+    """Ramp sets for the first loaded core lift, and for later ones with other prime movers."""
+    ramps: list[WarmUpRamp] = []
+    warm: set[Muscle] = set()
+    for slot in session.slots:
+        exercise = catalogue[slot.exercise]
+        if slot.role is not Role.CORE or warm & set(exercise.primes):
+            continue
+        load = load_for(slot, exercise, client, curve)
+        if load is None or load.load_kg <= 0:
+            continue
+        warm |= set(exercise.primes)
+        increments = client.increments
+        sets = ramp_sets(load.load_kg, increments.bar_kg, increments, kind=exercise.load_kind)
+        if sets:
+            ramps.append(WarmUpRamp(slot.id, exercise.key, sets))
+    return tuple(ramps)
