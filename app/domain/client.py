@@ -163,7 +163,8 @@ class Client:
     free: seven weekdays, Monday first; emphasis: muscles in order of priority; kcal_now: what the
     client eats now, kcal a day, where known; energy_goal: None while energy is no subject;
     activity_level: physical activity level, training included (FAO classes: 1.40 to 2.40);
-    refer: reasons why numbers on energy must come from a practitioner ('kidney disease', 'history of disordered eating').
+    refer: reasons why numbers on energy must come from a practitioner ('kidney disease',
+    'history of disordered eating').
     """
 
     id: ClientId
