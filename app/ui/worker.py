@@ -1,0 +1,71 @@
+"""Long work off the GUI thread: a function that returns a value, and what to do with it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Generic, TypeVar
+
+from PySide6.QtCore import QObject, QRunnable, QThreadPool, Signal
+
+from app.domain.errors import CoachError
+
+T = TypeVar("T")
+
+
+class _Signals(QObject):
+    done = Signal(object)
+    failed = Signal(object)
+
+
+class Job(QRunnable, Generic[T]):
+    """One piece of work; `cancel` makes its result be dropped.
+
+    done(value) and failed(error) arrive in the thread that made the job.
+    """
+
+    def __init__(self, work: Callable[[], T]) -> None:
+        super().__init__()
+        self.work = work
+        self.signals = _Signals()
+        self.cancelled = False
+        self.setAutoDelete(False)
+
+    def cancel(self) -> None:
+        """Drop the result, whatever it is."""
+        self.cancelled = True
+
+    def run(self) -> None:
+        """Do the work; called by the pool."""
+        try:
+            value = self.work()
+        except CoachError as error:
+            self._tell(self.signals.failed, error)
+        except Exception as error:  # noqa: BLE001 - carried over to the thread that asked
+            self._tell(self.signals.failed, error)
+        else:
+            self._tell(self.signals.done, value)
+
+    def _tell(self, signal: object, value: object) -> None:
+        if not self.cancelled:
+            signal.emit(value)  # type: ignore[attr-defined]
+
+
+def start(
+    work: Callable[[], T], done: Callable[[T], object], failed: Callable[[CoachError], object]
+) -> Job[T]:
+    """Start the work; keep the job that is returned until it is over.
+
+    An error that is not the coach's is raised again in the GUI thread, where the last resort
+    catches it.
+    """
+    job = Job(work)
+
+    def on_failed(error: Exception) -> None:
+        if not isinstance(error, CoachError):
+            raise error
+        failed(error)
+
+    job.signals.done.connect(done)
+    job.signals.failed.connect(on_failed)
+    QThreadPool.globalInstance().start(job)
+    return job
