@@ -55,14 +55,14 @@ def configuration(connection: Connection, scripts: Path = SCRIPTS) -> Config:
     return config
 
 
-def draft(why: str) -> None:
+def draft(why: str, *, scripts: Path = SCRIPTS) -> None:
     """Writes a new revision with what the models have beyond the scripts, to be read by hand."""
     connection = connect_memory()
     try:
         with writing(connection):
-            run(connection, "head")
+            run(connection, "head", scripts=scripts)
             command.revision(
-                configuration(connection),
+                configuration(connection, scripts),
                 why,
                 autogenerate=True,
                 rev_id=f"{len(REVISIONS) + 1:04}",

@@ -6,6 +6,8 @@ known for one without opening it; the Alembic revision stands in its own table.
 
 from __future__ import annotations
 
+import sqlite3
+
 from sqlalchemy import Connection
 
 from db.engine import APPLICATION_ID, writing
@@ -16,6 +18,9 @@ REVISIONS = ("0001",)
 
 HEAD = REVISIONS[-1]
 SCHEMA = len(REVISIONS)
+
+SQLITE = sqlite3.sqlite_version
+"""The version of SQLite that reads and writes the files."""
 
 _VERSION_TABLE = (
     "CREATE TABLE alembic_version ("
