@@ -1,0 +1,43 @@
+"""`weekloom`: hands the arguments to the commands and, where one is wanted, opens the window."""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+
+from app import cli
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Runs what the arguments ask for; the exit code."""
+    return cli.run(sys.argv[1:] if arguments is None else arguments, show=show, picture=picture)
+
+
+def show(path: Path, *, demo: bool = False) -> int:
+    """Shows the window on the coach's file until it is closed; the exit code."""
+    if not has_screen():
+        raise cli.NoScreen
+    from app.ui import start
+
+    return start.run(path, demo=demo)
+
+
+def picture(path: Path, out: Path) -> None:
+    """Writes a picture of the window on that file."""
+    if not has_screen():
+        os.environ["QT_QPA_PLATFORM"] = "offscreen"
+    from app.ui import start
+
+    start.picture(path, out)
+
+
+def has_screen() -> bool:
+    """True if there is something to show a window on."""
+    named = ("DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM")
+    return not sys.platform.startswith("linux") or any(os.environ.get(name) for name in named)
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,383 @@
+"""The headless commands. None of them needs a screen; none of them knows Qt.
+
+What they have to say goes to standard output, what went wrong to standard error as one sentence;
+exit code 2 for bad use, 1 for a failed run.
+"""
+
+from __future__ import annotations
+
+import argparse
+import os
+import platform
+import sys
+import tempfile
+from collections.abc import Callable, Sequence
+from contextlib import closing
+from datetime import date, datetime
+from importlib import metadata
+from pathlib import Path
+from typing import TYPE_CHECKING, NoReturn, Protocol
+
+import app
+from app.domain.errors import CoachError
+
+if TYPE_CHECKING:
+    from app.domain.exercise import Catalogue
+    from app.domain.program import Program
+    from app.exchange.plan_file import Plan
+    from db.store import Store
+
+Picture = Callable[[Path, Path], None]
+
+
+class Show(Protocol):
+    """Opens the window on a file and gives the exit code."""
+
+    def __call__(self, path: Path, *, demo: bool = False) -> int:
+        """Show the window until it is closed."""
+
+
+class NoScreen(CoachError):
+    """There is nothing to show a window on."""
+
+    def __init__(self) -> None:
+        super().__init__(
+            "There is no screen here, so no window can open.",
+            mend="Write the demo with 'weekloom demo --to DIR', or see 'weekloom --help'.",
+        )
+
+
+class _Parser(argparse.ArgumentParser):
+    """Bad use is one sentence, not a page."""
+
+    def error(self, message: str) -> NoReturn:
+        said = f"{message[:1].upper()}{message[1:]}".rstrip(".")
+        self.exit(2, f"{self.prog}: {said}. See '{self.prog} --help'.\n")
+
+
+def run(arguments: Sequence[str], *, show: Show, picture: Picture) -> int:
+    """Runs the command that the arguments name; the exit code.
+
+    show and picture: how the window is opened, and how a picture of it is written.
+    """
+    for stream in (sys.stdout, sys.stderr):
+        if hasattr(stream, "reconfigure"):
+            # a terminal without our letters shows their codes instead of stopping
+            stream.reconfigure(errors="backslashreplace")
+    try:
+        asked = parser().parse_args(arguments)
+    except SystemExit as end:
+        return 2 if end.code else 0
+    try:
+        if asked.command is None:
+            return show(own_file(asked))
+        if asked.command is demo:
+            return demo(asked, show=show, picture=picture)
+        asked.command(asked)
+    except CoachError as error:
+        print(f"weekloom: {error.sentence}", file=sys.stderr)
+        return 1
+    except BrokenPipeError:
+        # whoever read our output has seen enough
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return 1
+    except KeyboardInterrupt:
+        return 130
+    return 0
+
+
+# -- what can be asked ----------------------------------------------------------------------
+
+
+def parser() -> argparse.ArgumentParser:
+    """The commands and their arguments."""
+    top = _Parser(
+        prog="weekloom",
+        description="Plan strength training week by week. Without a command the window opens.",
+    )
+    _add_file(top)
+    top.add_argument("--version", action=_Version, nargs=0, help="versions, Qt and SQLite included")
+    top.set_defaults(command=None)
+    commands = top.add_subparsers(title="commands", metavar="COMMAND", parser_class=_Parser)
+
+    def add(function: Callable[..., object], about: str) -> argparse.ArgumentParser:
+        name = function.__name__.rstrip("_")
+        made = commands.add_parser(name, help=about, description=function.__doc__)
+        made.set_defaults(command=function)
+        return made
+
+    _add_plan_commands(add)
+    _add_file_commands(add)
+    return top
+
+
+Add = Callable[[Callable[..., object], str], argparse.ArgumentParser]
+
+
+def _add_plan_commands(add: Add) -> None:
+    one = add(demo, "the window on a fresh copy of the demo, or the demo as files")
+    one.add_argument("--to", type=Path, metavar="DIR", help="write files there; no window opens")
+    one = add(check, "what the checks say of a plan file")
+    one.add_argument("plan", type=Path, metavar="PLAN.json")
+    one.add_argument("--json", action="store_true", help="as JSON for other programs")
+    one = add(booklet, "the booklet of a plan file as PDF")
+    one.add_argument("plan", type=Path, metavar="PLAN.json")
+    one.add_argument("--out", type=Path, metavar="F.pdf", required=True)
+    one.add_argument("--paper", choices=("A4", "Letter"), default="A4")
+    one.add_argument("--grey", action="store_true", help="tones for a grey printer")
+    one.add_argument("--weeks", type=_weeks, metavar="1-6", help="only these weeks")
+    one.add_argument("--coach", default="", metavar="NAME", help="who hands it out")
+    one.add_argument("--date", type=_day, metavar="2026-10-12", help="the day on its cover")
+
+
+def _add_file_commands(add: Add) -> None:
+    one = add(export, "clients and programs of the coach's file as plan files")
+    one.add_argument("--client", default="", metavar="NAME", help="name or id; all if left out")
+    one.add_argument("--program", default="", metavar="NAME", help="name or id; all if left out")
+    where = one.add_mutually_exclusive_group(required=True)
+    where.add_argument("--out", type=Path, metavar="PLAN.json", help="one plan into this file")
+    where.add_argument("--to", type=Path, metavar="DIR", help="each plan into a file there")
+    _add_file(one)
+    one = add(import_, "plan files into the coach's file")
+    one.add_argument("plans", type=Path, nargs="+", metavar="PLAN.json")
+    one.add_argument("--replace", action="store_true", help="replace what has the same id")
+    _add_file(one)
+    one = add(backup, "a checked copy of the coach's file")
+    one.add_argument("--to", type=Path, metavar="DIR", help="the folder for it")
+    _add_file(one)
+    one = add(restore, "a copy back in the place of the coach's file")
+    one.add_argument("copy", type=Path, metavar="COPY.db")
+    _add_file(one)
+    _add_file(add(verify, "whether the coach's file is whole"))
+
+
+def _add_file(to: argparse.ArgumentParser) -> None:
+    # suppressed, so that the command's own silence does not overrule what stood before it
+    to.add_argument(
+        "--file",
+        type=Path,
+        metavar="FILE",
+        default=argparse.SUPPRESS,
+        help="the coach's file, in place of the one in your data folder",
+    )
+    to.add_argument(
+        "--data-dir",
+        type=Path,
+        metavar="DIR",
+        default=argparse.SUPPRESS,
+        help="the folder of the coach's file, in place of your data folder",
+    )
+
+
+class _Version(argparse.Action):
+    """Says the versions and ends; asked for late, since it loads the database layer."""
+
+    def __call__(self, parser: argparse.ArgumentParser, *_: object) -> None:
+        print(version_text())
+        parser.exit(0)
+
+
+def _weeks(text: str) -> tuple[int, int]:
+    first, _, last = text.partition("-")
+    try:
+        return int(first), int(last or first)
+    except ValueError:
+        raise argparse.ArgumentTypeError(f"{text!r} is not like 1-6") from None
+
+
+def _day(text: str) -> date:
+    try:
+        return date.fromisoformat(text)
+    except ValueError:
+        raise argparse.ArgumentTypeError(f"{text!r} is not like 2026-10-12") from None
+
+
+def version_text() -> str:
+    """The versions of the program, its schema, Python, Qt and SQLite, one a line."""
+    from db.schema import HEAD, SQLITE
+
+    return "\n".join(
+        (
+            f"Weekloom {app.__version__}",
+            f"Schema {HEAD}",
+            f"Python {platform.python_version()}",
+            f"Qt {metadata.version('PySide6-Essentials')}",
+            f"SQLite {SQLITE}",
+        )
+    )
+
+
+def own_file(asked: argparse.Namespace) -> Path:
+    """The coach's file: the one named, or the one in the data folder."""
+    named: Path | None = getattr(asked, "file", None)
+    if named is not None:
+        return named
+    folder: Path | None = getattr(asked, "data_dir", None)
+    if folder is None:
+        from platformdirs import user_data_path
+
+        folder = user_data_path("weekloom", appauthor=False)
+    return folder / "weekloom.db"
+
+
+# -- plan files -------------------------------------------------------------------------------
+
+
+def demo(asked: argparse.Namespace, *, show: Show, picture: Picture) -> int:
+    """Open the window on a fresh copy of the demo; what you change in it is gone afterwards."""
+    from app.demo import fill, write_to
+    from app.resources import catalogue
+    from db.store import Store
+
+    if asked.to is not None:
+        for written in write_to(asked.to, picture=picture):
+            print(written)
+        return 0
+    with tempfile.TemporaryDirectory(prefix="weekloom-demo-", ignore_cleanup_errors=True) as made:
+        path = Path(made) / "demo.db"
+        with closing(Store.open(path)) as store:
+            fill(store, catalogue())
+        return show(path, demo=True)
+
+
+def check(asked: argparse.Namespace) -> None:
+    """Say what the checks find in a plan file; findings do not make it a failed run."""
+    from app.exchange.json_text import write_json
+    from app.exchange.report import report_record, report_text
+    from app.off_desk import look_over
+
+    plan, catalogue = _plan(asked.plan)
+    found = look_over(plan.client, _program(plan, asked.plan), catalogue=catalogue)
+    print(write_json(report_record(found)) if asked.json else report_text(found), end="")
+
+
+def booklet(asked: argparse.Namespace) -> None:
+    """Write the booklet of a plan file as PDF."""
+    from app.booklet import Options, Paper
+    from app.domain.work import Coach
+    from app.exchange.files import write_file
+    from app.off_desk import issue_of
+    from app.press import bind
+    from app.resources import range_book
+
+    plan, catalogue = _plan(asked.plan)
+    issue = issue_of(
+        plan.client,
+        _program(plan, asked.plan),
+        catalogue=catalogue,
+        coach=Coach(asked.coach, team=plan.client.team),
+        on=asked.date or datetime.now().astimezone().date(),
+    )
+    options = Options(paper=Paper[asked.paper.upper()], grey=asked.grey, weeks=asked.weeks)
+    write_file(asked.out, bind(issue, catalogue, range_book(), options=options))
+    print(asked.out)
+
+
+def _plan(path: Path) -> tuple[Plan, Catalogue]:
+    """The plan in a file, and the library with the plan's own exercises in it."""
+    from app.filing import open_plan
+    from app.resources import catalogue
+
+    plan = open_plan(path, catalogue())
+    return plan, catalogue().with_own(plan.exercises)
+
+
+def _program(plan: Plan, path: Path) -> Program:
+    if plan.program is None:
+        raise CoachError(
+            "The plan file holds a client, but no program.",
+            where=str(path),
+            mend="Export the client's program.",
+        )
+    return plan.program
+
+
+# -- the coach's file --------------------------------------------------------------------------
+
+
+def export(asked: argparse.Namespace) -> None:
+    """Write clients and programs of the coach's file as plan files."""
+    from app.exchange.files import make_folder, write_file
+    from app.exchange.plan_file import write_plan
+    from app.filing import file_names, gather_plans
+    from app.resources import catalogue
+
+    with closing(_open_store(asked)) as store:
+        known = catalogue().with_own(store.own_exercises(retired=True))
+        plans = gather_plans(store, known, client=asked.client, program=asked.program)
+    if asked.out is not None and len(plans) != 1:
+        raise CoachError(
+            f"{len(plans)} plans fit, and one file holds one.",
+            mend="Name a client and a program, or write them to a folder with --to.",
+        )
+    targets = [asked.out]
+    if asked.to is not None:
+        make_folder(asked.to)
+        targets = [asked.to / name for name in file_names(plans)]
+    for plan, target in zip(plans, targets, strict=True):
+        write_file(target, write_plan(plan).encode())
+        print(target)
+
+
+def import_(asked: argparse.Namespace) -> None:
+    """Read plan files into the coach's file; nothing is changed if one of them cannot be read."""
+    from app.filing import expect, open_plan, refuse_clash, take_in
+    from app.resources import catalogue
+
+    with closing(_open_store(asked, new=True)) as store:
+        known = catalogue().with_own(store.own_exercises(retired=True))
+        arrivals = [expect(store, open_plan(path, known)) for path in asked.plans]
+        for path, arrival in zip(asked.plans, arrivals, strict=True):
+            refuse_clash(arrival, where=str(path), replacing=asked.replace)
+        for path, arrival in zip(asked.plans, arrivals, strict=True):
+            take_in(store, arrival, replacing=asked.replace)
+            program = arrival.plan.program
+            print(f"{path}: {arrival.plan.client.name}" + (f", {program.name}" if program else ""))
+
+
+def backup(asked: argparse.Namespace) -> None:
+    """Make a checked copy of the coach's file, in the folder of copies beside it or another."""
+    from db.backup import back_up
+
+    print(back_up(_there(own_file(asked)), asked.to))
+
+
+def restore(asked: argparse.Namespace) -> None:
+    """Put a copy in the place of the coach's file, which is kept aside."""
+    from db.backup import restore as put_back
+
+    path = own_file(asked)
+    aside = put_back(_there(asked.copy), path)
+    print(path)
+    if aside is not None:
+        print(f"The file as it was: {aside}")
+
+
+def verify(asked: argparse.Namespace) -> None:
+    """Say whether the coach's file is whole."""
+    from db.backup import verify as verify_file
+
+    path = _there(own_file(asked))
+    verify_file(path)
+    with closing(_open_store(asked)) as store:
+        for sentence in store.check_integrity():
+            raise CoachError(sentence, where=str(path), mend="Restore the newest good copy.")
+        clients = store.clients()
+    programs = sum(client.programs for client in clients)
+    print(f"{path} is whole: clients {len(clients)}, programs {programs}.")
+
+
+def _open_store(asked: argparse.Namespace, *, new: bool = False) -> Store:
+    """The coach's file; only with `new` is one made where there is none."""
+    from db.store import Store
+
+    path = own_file(asked)
+    return Store.open(path if new else _there(path))
+
+
+def _there(path: Path) -> Path:
+    if not path.exists():
+        raise CoachError(
+            "There is no such file.", where=str(path), mend="Check the name, or name it by --file."
+        )
+    return path

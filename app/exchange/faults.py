@@ -1,0 +1,106 @@
+"""What a schema finds wrong with a record, as a sentence: where, what is there, what may be."""
+
+from __future__ import annotations
+
+import difflib
+import json
+from collections.abc import Iterable
+from typing import TYPE_CHECKING, Any
+
+from app.domain.errors import PlanFileError
+
+if TYPE_CHECKING:
+    from jsonschema.exceptions import ValidationError
+
+KINDS = {
+    "object": "a record in braces",
+    "array": "a list in brackets",
+    "string": "text in quotes",
+    "integer": "a whole number",
+    "number": "a number",
+    "boolean": "true or false",
+}
+LONGEST_LIST = 30
+"""Most allowed values that a sentence lists."""
+
+
+def path_text(path: Iterable[str | int]) -> str:
+    """A place in a record: `program.weeks[3].days.monday`; `the file` for the whole of it."""
+    text = ""
+    for part in path:
+        text += f"[{part}]" if isinstance(part, int) else f".{part}" if text else part
+    return text or "the file"
+
+
+def fault(error: ValidationError, *, source: str) -> PlanFileError:
+    """The error of a schema as a coach reads it."""
+    what, mend = _said(
+        str(error.validator), error.instance, limit=error.validator_value, schema=error.schema
+    )
+    return PlanFileError(what, where=f"{source}, {path_text(error.absolute_path)}", mend=mend)
+
+
+def _said(name: str, found: Any, *, limit: Any, schema: Any) -> tuple[str, str]:
+    match name:
+        case "additionalProperties":
+            return _unknown_field(found, list(schema.get("properties", {})))
+        case "required":
+            lacking = next(field for field in limit if field not in found)
+            return f"The field {lacking!r} is missing.", f"Add {lacking!r}."
+        case "type":
+            return f"{shown(found)} is not {KINDS[limit]}.", f"Write {KINDS[limit]}."
+        case "enum":
+            return f"{shown(found)} is not known here.", near(str(found), list(map(str, limit)))
+        case "const":
+            return f"{shown(found)} stands where {shown(limit)} belongs.", f"Write {shown(limit)}."
+        case "minimum" | "maximum":
+            return f"{shown(found)} is out of range.", _range(schema)
+        case "minItems" | "maxItems" | "minProperties" | "maxProperties":
+            return f"There are {len(found)} entries.", _entries(schema)
+        case "maxLength":
+            return f"The text has {len(found):,} letters.", f"Keep it to {limit:,}."
+        case "uniqueItems":
+            return "An entry stands twice.", "Keep each once."
+        case _:  # pattern
+            return f"{shown(found)} cannot stand here.", _hint(schema)
+
+
+def _unknown_field(found: dict[str, Any], known: list[str]) -> tuple[str, str]:
+    name = next(name for name in found if name not in known)
+    return f"The field {name!r} is unknown.", near(name, known)
+
+
+def near(found: str, known: list[str]) -> str:
+    """What to write instead: the nearest of the known names, or all of them if few."""
+    close = difflib.get_close_matches(found, known, n=1)
+    if close:
+        return f"Did you mean {close[0]!r}?"
+    if len(known) <= LONGEST_LIST:
+        return f"Use {', '.join(known)}."
+    return "Choose one that is in the library."
+
+
+def _range(schema: dict[str, Any]) -> str:
+    whole = "a whole number" if schema.get("type") == "integer" else "a number"
+    low, high = schema.get("minimum"), schema.get("maximum")
+    if high is None:
+        return f"Write {whole} from {low:,} on."
+    return f"Write {whole} from {low:,} to {high:,}."
+
+
+def _entries(schema: dict[str, Any]) -> str:
+    low = schema.get("minItems", schema.get("minProperties", 0))
+    high = schema.get("maxItems", schema.get("maxProperties"))
+    if low == high:
+        return f"Write exactly {low}."
+    return f"Write {low} to {high:,}." if high is not None else f"Write at least {low}."
+
+
+def _hint(schema: dict[str, Any]) -> str:
+    return str(schema.get("description", "Write another text."))
+
+
+def shown(value: object) -> str:
+    """A value as it stands in the file, cut if it is long."""
+    text = json.dumps(value, ensure_ascii=False)
+    return text if len(text) <= 60 else f"{text[:57]}..."

@@ -1,0 +1,86 @@
+"""Whole files in and out: read up to a limit, written beside and then renamed.
+
+Half a file never stands under the name that was asked for.
+"""
+
+from __future__ import annotations
+
+import os
+import tempfile
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
+from pathlib import Path
+
+from app.domain.errors import CoachError
+
+_MENDS = (
+    (PermissionError, "You may not {verb} there.", "Choose a folder of your own."),
+    (FileNotFoundError, "There is no such file or folder.", "Check the name."),
+    (IsADirectoryError, "That is a folder.", "Name a file in it."),
+    (NotADirectoryError, "A part of the path is a file, not a folder.", "Check the name."),
+    (FileExistsError, "A file stands where the folder should be.", "Choose another name."),
+)
+
+
+class FileTrouble(CoachError):
+    """A file that cannot be read or written, and why."""
+
+
+@contextmanager
+def told(path: Path, verb: str) -> Iterator[None]:
+    """Turns what the system says about `path` into a sentence; verb: 'read' or 'write'."""
+    try:
+        yield
+    except OSError as error:
+        for kind, what, mend in _MENDS:
+            if isinstance(error, kind):
+                raise FileTrouble(what.format(verb=verb), where=str(path), mend=mend) from error
+        raise FileTrouble(
+            f"The system could not {verb} it ({error.strerror}).",
+            where=str(path),
+            mend="Check the disk and its free space, then try again.",
+        ) from error
+
+
+def read_file(path: Path, *, most: int) -> bytes:
+    """The bytes of a file, but at most one more than `most`, so that nobody reads for ever."""
+    with told(path, "read"), path.open("rb") as file:
+        return file.read(most + 1)
+
+
+def write_file(path: Path, data: bytes) -> None:
+    """Writes the file whole: beside it first, then in its place. Raises FileTrouble."""
+    with told(path, "write"):
+        handle, name = tempfile.mkstemp(prefix=f".{path.name}.", dir=path.parent)
+        beside = Path(name)
+        try:
+            with os.fdopen(handle, "wb") as file:
+                file.write(data)
+                file.flush()
+                os.fsync(file.fileno())
+            beside.chmod(_mode(path))
+            beside.replace(path)
+        finally:
+            with suppress(OSError):
+                beside.unlink(missing_ok=True)
+
+
+def _mode(path: Path) -> int:
+    """The rights of the file that is replaced, or those of a new file of this user."""
+    with suppress(OSError):
+        return path.stat().st_mode & 0o777
+    mask = os.umask(0)
+    os.umask(mask)
+    return 0o666 & ~mask
+
+
+def make_folder(path: Path) -> None:
+    """Makes the folder and those above it, if they are not there yet. Raises FileTrouble."""
+    with told(path, "write"):
+        path.mkdir(parents=True, exist_ok=True)
+
+
+def safe_name(*words: str) -> str:
+    """A file name without spaces or signs that any system takes: 'runa-estvik-ridge-season'."""
+    kept = "".join(letter if letter.isalnum() else "-" for letter in " ".join(words).lower())
+    return "-".join(part for part in kept.split("-") if part)[:80].strip("-") or "plan"

@@ -1,0 +1,82 @@
+"""Records as JSON text that a person can read and compare line by line, and JSON text as records.
+
+What fits a line stands on one; everything else is opened up, two spaces a step. The same record
+always gives the same text.
+"""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+from app.domain.errors import PlanFileError
+
+WIDTH = 100
+MOST_BYTES = 20 * 1024 * 1024
+"""The largest plan file that is read. A plan of 52 full weeks has about 1 MB."""
+
+
+def write_json(record: Any) -> str:
+    """The record as text that ends in a line break."""
+    return _text(record, "") + "\n"
+
+
+def _text(record: Any, indent: str) -> str:
+    line = json.dumps(record, ensure_ascii=False, allow_nan=False)
+    if len(line) + len(indent) <= WIDTH or not isinstance(record, list | dict) or not record:
+        return line
+    deeper = indent + "  "
+    if isinstance(record, dict):
+        quoted = ((json.dumps(name, ensure_ascii=False), part) for name, part in record.items())
+        parts = [f"{deeper}{name}: {_text(part, deeper)}" for name, part in quoted]
+        return "{\n" + ",\n".join(parts) + f"\n{indent}}}"
+    parts = [deeper + _text(part, deeper) for part in record]
+    return "[\n" + ",\n".join(parts) + f"\n{indent}]"
+
+
+def read_json(data: bytes, *, source: str) -> Any:
+    """The record that the bytes of the file `source` hold. Raises PlanFileError for other bytes."""
+    if len(data) > MOST_BYTES:
+        raise PlanFileError(
+            f"The file has {len(data):,} bytes; a plan file has at most {MOST_BYTES:,}.",
+            where=source,
+            mend="Choose a plan file that Weekloom wrote.",
+        )
+    try:
+        text = data.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        raise PlanFileError(
+            f"Byte {error.start} is not UTF-8 text.",
+            where=source,
+            mend="Choose a plan file, or save it again as UTF-8.",
+        ) from None
+    try:
+        return json.loads(text, object_pairs_hook=_once, parse_constant=_no_number)
+    except json.JSONDecodeError as error:
+        raise PlanFileError(
+            f"The text stops being JSON ({error.msg}).",
+            where=f"{source}, line {error.lineno}, column {error.colno}",
+            mend="Mend that line, or export the plan again.",
+        ) from None
+    except PlanFileError as error:
+        raise PlanFileError(error.what, where=source, mend=error.mend) from None
+    except (RecursionError, ValueError):
+        # nested without end, or a number of more digits than Python reads
+        raise PlanFileError(
+            "The file is nested too deeply or holds an endless number.",
+            where=source,
+            mend="Choose a plan file that Weekloom wrote.",
+        ) from None
+
+
+def _once(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
+    record = dict(pairs)
+    if len(record) < len(pairs):
+        names = [name for name, _ in pairs]
+        twice = next(name for name in names if names.count(name) > 1)
+        raise PlanFileError(f"The field {twice!r} stands twice in one record.", mend="Keep one.")
+    return record
+
+
+def _no_number(word: str) -> float:
+    raise PlanFileError(f"{word} is not a number.", mend="Write a finite number.")

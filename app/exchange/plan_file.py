@@ -1,0 +1,150 @@
+"""Plan files: a client, a program and the coach's own exercises in it, as one JSON document.
+
+The form is published in `resources/schema/plan.schema.json` and has a version of its own. Writing
+and then reading gives equal values; a field that nobody knows is refused, never dropped.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from app.domain.client import Client
+from app.domain.errors import CoachError, PlanFileError
+from app.domain.exercise import Catalogue, Exercise, ExerciseKey
+from app.domain.program import Program, broken_laws
+from app.exchange.faults import fault, near
+from app.exchange.json_text import read_json, write_json
+from app.exchange.record import WEEKDAYS, from_record, to_record
+
+FORMAT = "weekloom plan"
+VERSION = 1
+SUFFIX = ".plan.json"
+"""How the names of plan files end."""
+
+Schema = Mapping[str, Any]
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """What a plan file holds: a client, one program or none yet, and own exercises they name."""
+
+    client: Client
+    program: Program | None = None
+    exercises: tuple[Exercise, ...] = ()
+
+
+def gather(client: Client, program: Program | None, catalogue: Catalogue) -> Plan:
+    """The plan with every own exercise that the client or the program names."""
+    wanted = [key for _, key in _named(client, program)]
+    own: dict[ExerciseKey, Exercise] = {}
+    while wanted:
+        key = wanted.pop(0)
+        if key in own or key not in catalogue or not catalogue[key].own:
+            continue
+        own[key] = catalogue[key]
+        wanted += [*own[key].easier, *own[key].harder]
+    return Plan(client, program, tuple(own[key] for key in sorted(own)))
+
+
+def write_plan(plan: Plan) -> str:
+    """The plan file's text; equal plans give equal text."""
+    record: dict[str, Any] = {"format": FORMAT, "version": VERSION}
+    record["client"] = to_record(plan.client)
+    if plan.program is not None:
+        record["program"] = to_record(plan.program)
+    if plan.exercises:
+        record["exercises"] = to_record(plan.exercises)
+    return write_json(record)
+
+
+def read_plan(data: bytes, *, source: str, schema: Schema, catalogue: Catalogue) -> Plan:
+    """The plan in the bytes of the file that is called `source`.
+
+    schema: the published one; catalogue: the exercises in reach beside those in the file. Raises
+    PlanFileError with the place in the file for anything that the schema, the laws of the values
+    or the catalogue refuse.
+    """
+    record = read_json(data, source=source)
+    _refuse_newer(record, source)
+    _refuse_faults(record, source=source, schema=schema)
+    try:
+        program = (
+            from_record(Program, record["program"], where="program")
+            if "program" in record
+            else None
+        )
+        plan = Plan(
+            from_record(Client, record["client"], where="client"),
+            program,
+            tuple(
+                from_record(Exercise, one, where=f"exercises[{number}]")
+                for number, one in enumerate(record.get("exercises", []))
+            ),
+        )
+        _refuse_unlawful(plan)
+        _refuse_unknown_exercises(plan, catalogue)
+    except CoachError as error:
+        where = f"{source}, {error.where}" if error.where else source
+        raise PlanFileError(error.what, where=where, mend=error.mend) from error
+    return plan
+
+
+def _refuse_newer(record: Any, source: str) -> None:
+    version = record.get("version") if isinstance(record, dict) else None
+    if isinstance(version, int) and version > VERSION:
+        raise PlanFileError(
+            f"The plan has version {version}; this Weekloom reads version {VERSION}.",
+            where=source,
+            mend="Update Weekloom, or export the plan from an older one.",
+        )
+
+
+def _refuse_faults(record: Any, *, source: str, schema: Schema) -> None:
+    from jsonschema import Draft202012Validator
+
+    # the first one only: a file with 10,000 weeks has as many more to say
+    error = next(Draft202012Validator(schema).iter_errors(record), None)
+    if error is not None:
+        raise fault(error, source=source)
+
+
+def _refuse_unlawful(plan: Plan) -> None:
+    if plan.program is None:
+        return
+    broken = broken_laws(plan.program)
+    if broken:
+        raise PlanFileError(
+            broken[0], where="program", mend="Mend it, or export the plan again from Weekloom."
+        )
+
+
+def _refuse_unknown_exercises(plan: Plan, catalogue: Catalogue) -> None:
+    known = catalogue.with_own(plan.exercises)
+    for where, key in _named(plan.client, plan.program):
+        if key not in known:
+            keys = [exercise.key for exercise in known]
+            raise PlanFileError(
+                f"There is no exercise {key!r} in the library.",
+                where=where,
+                mend=near(key, list(map(str, keys))),
+            )
+
+
+def _named(client: Client, program: Program | None) -> Iterator[tuple[str, ExerciseKey]]:
+    """Every exercise that client and program name, with its place in the file."""
+    yield from _keys("client.tests[{}].exercise", (test.exercise for test in client.tests))
+    yield from _keys("client.dislikes[{}]", sorted(client.dislikes))
+    for number, week in enumerate(program.weeks if program else ()):
+        for day, content in zip(WEEKDAYS, week.days, strict=True):
+            for count, session in enumerate(content.sessions):
+                where = f"program.weeks[{number}].days.{day}.sessions[{count}]"
+                slots = (slot.exercise for slot in session.slots)
+                yield from _keys(where + ".slots[{}].exercise", slots)
+                yield from _keys(where + ".warmup[{}]", session.warmup)
+
+
+def _keys(where: str, keys: Iterable[ExerciseKey]) -> Iterator[tuple[str, ExerciseKey]]:
+    for number, key in enumerate(keys):
+        yield where.format(number), key

@@ -1,0 +1,173 @@
+"""Plans between the coach's file and plan files: what is asked for is found, and put in whole."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from functools import cache
+from pathlib import Path
+from typing import Any, TypeVar
+
+from app import resources
+from app.domain.client import Client, ClientId
+from app.domain.errors import CoachError
+from app.domain.exercise import Catalogue, Exercise
+from app.domain.program import Program, ProgramId
+from app.domain.work import Work
+from app.exchange.faults import near
+from app.exchange.files import read_file, safe_name
+from app.exchange.json_text import MOST_BYTES
+from app.exchange.plan_file import SUFFIX, Plan, gather, read_plan
+from db.lines import ClientLine, ProgramLine
+from db.store import Store
+
+
+@cache
+def schema() -> dict[str, Any]:
+    """The published schema of plan files."""
+    found: dict[str, Any] = json.loads(resources.text("schema/plan.schema.json"))
+    return found
+
+
+def open_plan(path: Path, catalogue: Catalogue) -> Plan:
+    """The plan in a file. Raises PlanFileError or FileTrouble; the file is only read."""
+    data = read_file(path, most=MOST_BYTES)
+    return read_plan(data, source=str(path), schema=schema(), catalogue=catalogue)
+
+
+def file_name(plan: Plan) -> str:
+    """The name of a plan's file: 'runa-estvik-ridge-season.plan.json'."""
+    program = "" if plan.program is None else plan.program.name
+    return safe_name(plan.client.name, program) + SUFFIX
+
+
+def file_names(plans: Sequence[Plan]) -> tuple[str, ...]:
+    """A name for each plan's file, with a number where two would share one."""
+    taken: dict[str, None] = {}
+    for plan in plans:
+        name = stem = file_name(plan).removesuffix(SUFFIX)
+        number = 2
+        while name in taken:
+            name = f"{stem}-{number}"
+            number += 1
+        taken[name] = None
+    return tuple(f"{name}{SUFFIX}" for name in taken)
+
+
+def find_client(store: Store, wanted: str) -> ClientLine:
+    """The client of that id, or of that name. Raises CoachError if none or several fit."""
+    lines = store.clients()
+    fitting = [c for c in lines if wanted == c.id] or [
+        c for c in lines if wanted.casefold() == c.name.casefold()
+    ]
+    return _only(fitting, wanted, what="client", names=[c.name for c in lines])
+
+
+def find_program(store: Store, client_id: ClientId, wanted: str) -> ProgramLine:
+    """The client's program of that id, or of that name. Raises CoachError if none or several."""
+    lines = store.programs(client_id)
+    fitting = [p for p in lines if wanted == p.id] or [
+        p for p in lines if wanted.casefold() == p.name.casefold()
+    ]
+    return _only(fitting, wanted, what="program", names=[p.name for p in lines])
+
+
+Line = TypeVar("Line", ClientLine, ProgramLine)
+
+
+def _only(fitting: list[Line], wanted: str, *, what: str, names: list[str]) -> Line:
+    if len(fitting) == 1:
+        return fitting[0]
+    if fitting:
+        ids = ", ".join(str(one.id) for one in fitting)
+        raise CoachError(
+            f"{len(fitting)} of the file's {what}s are called {wanted!r}.",
+            mend=f"Name one by its id: {ids}.",
+        )
+    mend = near(wanted, names) if names else f"There is no {what} yet."
+    raise CoachError(f"There is no {what} {wanted!r} in the file.", mend=mend)
+
+
+def gather_plans(
+    store: Store, catalogue: Catalogue, *, client: str = "", program: str = ""
+) -> tuple[Plan, ...]:
+    """The plans asked for: all of the file, all of a client, or one program.
+
+    client and program: ids or names; empty for all. A client without a program is a plan too.
+    """
+    if program and not client:
+        raise CoachError(
+            "A program was named, but not whose it is.", mend="Name the client as well."
+        )
+    lines = (find_client(store, client),) if client else store.clients()
+    plans = []
+    for line in lines:
+        person = store.load_client(line.id)
+        ids = (
+            [find_program(store, line.id, program).id]
+            if program
+            else [p.id for p in store.programs(line.id)]
+        )
+        plans += [gather(person, store.load_program(i), catalogue) for i in ids]
+        if not ids:
+            plans.append(gather(person, None, catalogue))
+    return tuple(plans)
+
+
+@dataclass(frozen=True, slots=True)
+class Arrival:
+    """What putting a plan into a file would do, or did.
+
+    client and program: what is there already of the same id, if anything; exercises: own ones
+    that are new or differ from those there; clashes: what would be replaced by something else.
+    """
+
+    plan: Plan
+    client: Client | None
+    program: Program | None
+    exercises: tuple[Exercise, ...]
+    clashes: tuple[str, ...]
+
+
+def expect(store: Store, plan: Plan) -> Arrival:
+    """What is in the file already of what the plan brings; nothing is changed."""
+    plan = replace(plan, exercises=tuple(replace(e, own=True) for e in plan.exercises))
+    client = program = None
+    if any(line.id == plan.client.id for line in store.clients()):
+        client = store.load_client(plan.client.id)
+        known: set[ProgramId] = {line.id for line in store.programs(plan.client.id)}
+        if plan.program is not None and plan.program.id in known:
+            program = store.load_program(plan.program.id)
+    mine = {e.key: e for e in store.own_exercises(retired=True)}
+    fresh = tuple(e for e in plan.exercises if mine.get(e.key) != e)
+    clashes = [f"client {client.name}"] if client not in (None, plan.client) else []
+    if program not in (None, plan.program):
+        clashes.append(f"program {program.name}")
+    clashes += [f"exercise {mine[e.key].name}" for e in fresh if e.key in mine]
+    return Arrival(plan, client, program, fresh, tuple(clashes))
+
+
+def refuse_clash(arrival: Arrival, *, where: str, replacing: bool) -> None:
+    """Raises CoachError if the plan would replace something else that may not be replaced."""
+    if arrival.clashes and not replacing:
+        raise CoachError(
+            f"The coach's file already holds another {', '.join(arrival.clashes)}.",
+            where=where,
+            mend="Import it with --replace to put this in its place, or leave it.",
+        )
+
+
+def take_in(store: Store, arrival: Arrival, *, replacing: bool = False) -> None:
+    """Puts the plan into the file.
+
+    Raises CoachError if it would replace something else of the same id and `replacing` is False.
+    """
+    plan = arrival.plan
+    refuse_clash(arrival, where=plan.client.name, replacing=replacing)
+    for exercise in arrival.exercises:
+        store.save_exercise(exercise)
+    before = None if arrival.client is None else Work(arrival.client, arrival.program)
+    if before != Work(plan.client, plan.program):
+        name = plan.client.name if plan.program is None else plan.program.name
+        store.save(before, Work(plan.client, plan.program), label=f"Import {name}")

@@ -1,0 +1,124 @@
+"""Plan files: what is written reads back equal, and what is wrong is refused by its place."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from app import resources
+from app.domain.errors import PlanFileError
+from app.domain.exercise import Catalogue
+from app.exchange.plan_file import Plan, gather, read_plan, write_plan
+from tests import strategies
+from tests.builders import CATALOGUE, client, exercise, program
+
+SCHEMA = json.loads(resources.text("schema/plan.schema.json"))
+KNOWN = Catalogue(
+    tuple(
+        exercise(key, CATALOGUE.exercises[0].pattern, "quadriceps")
+        for key in strategies.EXERCISE_KEYS
+    )
+)
+SAMPLE = Plan(client(), program("Mon: back_squat 3x5 RIR 2, leg_curl 3x8-10 rest 90"))
+
+
+def read(text: str, catalogue: Catalogue = CATALOGUE) -> Plan:
+    return read_plan(text.encode(), source="runa.plan.json", schema=SCHEMA, catalogue=catalogue)
+
+
+def spoiled(change: Callable[[Any], object]) -> str:
+    record = json.loads(write_plan(SAMPLE))
+    change(record)
+    return json.dumps(record)
+
+
+def refusal(text: str) -> str:
+    with pytest.raises(PlanFileError) as refused:
+        read(text)
+    return refused.value.sentence
+
+
+@settings(max_examples=60, deadline=None)
+@given(
+    st.builds(
+        Plan,
+        strategies.clients,
+        st.none() | strategies.programs(3),
+        st.lists(strategies.exercises, max_size=2, unique_by=lambda e: e.key).map(tuple),
+    )
+)
+def test_what_is_written_reads_back_equal_and_is_written_the_same_again(plan: Plan) -> None:
+    text = write_plan(plan)
+    again = read(text, KNOWN)
+    assert again == plan
+    assert write_plan(again) == text
+
+
+def first_slot(record: Any) -> Any:
+    return record["program"]["weeks"][0]["days"]["monday"]["sessions"][0]["slots"][0]
+
+
+@pytest.mark.parametrize(
+    ("change", "parts"),
+    [
+        (
+            lambda r: first_slot(r).update(sets=-3),
+            ["days.monday.sessions[0].slots[0].sets: -3 is out of range", "from 1 to 20"],
+        ),
+        (
+            lambda r: first_slot(r).update(exercise="back_sqat"),
+            ["slots[0].exercise: There is no exercise 'back_sqat'", "Did you mean 'back_squat'?"],
+        ),
+        (
+            lambda r: r["program"].update(weeks=r["program"]["weeks"] * 10_000),
+            ["program.weeks: There are 10000 entries", "1 to 52"],
+        ),
+        (lambda r: r["client"].update(name="  "), ["client.name:", "at least one letter"]),
+        (lambda r: r["program"].update(name=""), ["program.name:", "at least one letter"]),
+        (
+            lambda r: r["client"].update(equipement=[]),
+            ["client: The field 'equipement' is unknown.", "Did you mean 'equipment'?"],
+        ),
+        (
+            lambda r: r["client"].update(sex="x"),
+            ['client.sex: "x" is not known here', "Use f, m, average."],
+        ),
+        (
+            lambda r: first_slot(r).update(effort={"rir": 1, "percent_one_rm": 80}),
+            ["slots[0].effort: There are 2 entries.", "exactly 1"],
+        ),
+        (lambda r: first_slot(r).update(sets="3"), ['"3" is not a whole number']),
+        (lambda r: first_slot(r).update(reps=[10, 8]), ["slots[0].reps: repetitions 8"]),
+        (lambda r: first_slot(r).pop("sets"), ["slots[0]: The field 'sets' is missing."]),
+        (lambda r: r["program"].update(start="2026-11-24"), ["program: ", "not a Monday"]),
+        (lambda r: r["program"].update(start="2026-02-30"), ["program.start: ", "no day"]),
+        (lambda r: r.update(version=2), ["version 2", "Update Weekloom"]),
+        (lambda r: r.update(format="other"), ['"weekloom plan"']),
+        (lambda r: r["program"].update(next_id=1), ["program: An id lies past"]),
+    ],
+)
+def test_what_is_wrong_is_said_with_its_place_and_remedy(
+    change: Callable[[Any], object], parts: list[str]
+) -> None:
+    sentence = refusal(spoiled(change))
+    assert sentence.startswith("runa.plan.json")
+    for part in parts:
+        assert part in sentence
+
+
+def test_a_plan_takes_along_the_own_exercises_it_names_and_their_relatives() -> None:
+    own = exercise("sled_march", CATALOGUE.exercises[0].pattern, "quadriceps", own=True)
+    unused = exercise("wall_press", CATALOGUE.exercises[0].pattern, "chest", own=True)
+    catalogue = CATALOGUE.with_own((own, unused))
+    plan = gather(client(), program("Mon: sled_march 3x10, back_squat 3x5"), catalogue)
+    assert plan.exercises == (own,)
+    assert read(write_plan(plan)) == plan
+
+
+def test_a_client_without_a_program_is_a_plan_file_too() -> None:
+    assert read(write_plan(Plan(client()))) == Plan(client())
