@@ -1,5 +1,6 @@
 """Energy and macronutrients: what a body uses, what to aim for, and who is sent on instead."""
 
+from app.domain.client import EnergyGoal
 from app.domain.energy.advice import (
     AMDR,
     GAIN_PER_WEEK,
@@ -17,7 +18,6 @@ from app.domain.energy.lifting import MET, met_kcal
 from app.domain.energy.plan import (
     GOAL_RULES,
     Aim,
-    EnergyGoal,
     EnergyPlan,
     EnergyWeek,
     GoalRule,

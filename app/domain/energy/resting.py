@@ -171,12 +171,14 @@ def person(
 ) -> Person:
     """The person, once every figure is known to be possible.
 
-    Raises QuantityError outside 0 to 110 years, 45 to 250 cm and 2 to 400 kg, or with more
-    fat-free than whole mass.
+    Raises QuantityError outside 0 to 110 years, 45 to 250 cm and 2 to 400 kg (adults: 100 to 250
+    cm and 25 to 400 kg, so that figures in the wrong fields are noticed), or with more fat-free
+    than whole mass.
     """
     require("age, years", age_y, low=0, high=110)
-    require("height, cm", height_cm, low=45, high=250)
-    require("body mass, kg", mass_kg, low=2, high=400)
+    adult = age_y >= ADULT_FROM
+    require("height, cm", height_cm, low=100 if adult else 45, high=250)
+    require("body mass, kg", mass_kg, low=25 if adult else 2, high=400)
     if fat_free_kg is not None:
         require("fat-free mass, kg", fat_free_kg, low=1, high=mass_kg)
     return Person(as_sex(sex), age_y, height_cm, mass_kg, fat_free_kg)
