@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import csv
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
@@ -93,7 +93,7 @@ def rows(*topics: str) -> tuple[Row, ...]:
     return found
 
 
-def check(row: Row, answers: dict[str, AnswerRow]) -> None:
+def check(row: Row, answers: Mapping[str, AnswerRow]) -> None:
     """Fail with the row, its source and what came out instead."""
     answer = answers[row.topic](row)
     assert answer.right, (

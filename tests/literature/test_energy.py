@@ -123,12 +123,12 @@ def atwater(row: Row) -> Answer:
     if "energy=" in row.inputs:
         per_kg, kg = numbers(row.given("protein"))
         fat_per_kg = row.number("fat")
-        got = macros(row.number("energy"), per_kg * kg, fat_g=fat_per_kg * kg)
+        grams = macros(row.number("energy"), per_kg * kg, fat_g=fat_per_kg * kg)
         protein, fat, carbohydrate = numbers(row.expected)
         return all_close(
-            close(got.protein_g, protein, 0.1),
-            close(got.fat_g, fat, 0.1),
-            close(got.carbohydrate_g, carbohydrate, 0.1),
+            close(grams.protein_g, protein, 0.1),
+            close(grams.fat_g, fat, 0.1),
+            close(grams.carbohydrate_g, carbohydrate, 0.1),
         )
     got = kcal_of(
         protein_g=row.number("protein"),
@@ -155,7 +155,7 @@ def protein(row: Row) -> Answer:
     if "Morton" in row.inputs:
         advice = PROTEIN["plateau"]
         assert advice.middle is not None
-        got = (advice.middle * kg, *advice.grams(kg))
+        got: tuple[float, ...] = (advice.middle * kg, *advice.grams(kg))
     elif "serving" in row.inputs:
         advice = PROTEIN["exercising"]
         assert advice.meal_g is not None
