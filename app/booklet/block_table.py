@@ -11,6 +11,7 @@ from app.booklet.words import and_text, day_text, sets_text
 from app.domain.program import Role
 from app.domain.units import number_text
 
+_NAME_MM = 30.0
 _SETS_X, _CHANGES_X = 81.0, 112.0
 FRACTION_SOURCE = "pelland2024"
 """Who says that a set counts a part for a muscle that helps."""
@@ -18,10 +19,14 @@ FRACTION_SOURCE = "pelland2024"
 
 @dataclass(frozen=True, slots=True)
 class BlockRow:
-    """One block in the table: its weeks, dates, reps, sets (those of light weeks in brackets)."""
+    """One block in the table: its weeks, dates, reps, sets (those of light weeks in brackets).
+
+    apart: the weeks stand on a line of their own under the name.
+    """
 
     name: tuple[str, ...]
     weeks: str
+    apart: bool
     dates: str
     reps: str
     sets: str
@@ -31,7 +36,7 @@ class BlockRow:
     @property
     def height(self) -> float:
         """Its room, mm."""
-        return max(len(self.name), len(self.changes), 1) * CELL.lead_mm + 2.6
+        return max(len(self.name) + self.apart, len(self.changes), 1) * SMALL_HEAD.lead_mm + 2.0
 
 
 def block_row(book: Book, number: int) -> BlockRow:
@@ -47,8 +52,9 @@ def block_row(book: Book, number: int) -> BlockRow:
     last = program.week_start(weeks.stop) - timedelta(days=1)
     dates = f"{day_text(sums[0].start)} to {day_text(last)}"
     return BlockRow(
-        name=book.wrap(block.name, SMALL_HEAD, 30.0 - 13.0),
+        name=book.wrap(block.name, SMALL_HEAD, _NAME_MM),
         weeks=ends,
+        apart=book.faces.width_mm(f"{block.name}  {ends}", SMALL_HEAD) > _NAME_MM,
         dates=dates,
         reps=_ends([number_text(r) for r in reps]),
         sets=_spread([week.sets for week in work]),
@@ -145,8 +151,11 @@ def draw_table(sheet: Sheet, rows: tuple[BlockRow, ...], y: float) -> float:
     for row in rows:
         base = y + 4.9
         pen.lines(0, base, row.name, style=SMALL_HEAD)
-        first = row.name[0] if row.name else ""
-        pen.text(pen.width(first, SMALL_HEAD) + 1.8, base, row.weeks, style=CELL)
+        if row.apart:
+            pen.text(0, base + len(row.name) * SMALL_HEAD.lead_mm, row.weeks, style=CELL)
+        else:
+            x = pen.width(row.name[0], SMALL_HEAD) + 1.8 if row.name else 0.0
+            pen.text(x, base, row.weeks, style=CELL)
         pen.text(32.0, base, row.dates, style=CELL)
         pen.text(64.0, base, row.reps, style=CELL)
         wide = pen.text(_SETS_X, base, row.sets, style=CELL_BOLD)
@@ -163,8 +172,8 @@ def draw_key(sheet: Sheet, y: float) -> None:
     """How the sets are counted, and what the brackets mean."""
     text = (
         "A set counts 1 for a muscle that does most of the work and a part, usually ½, for one "
-        f"that helps{sheet.cite(FRACTION_SOURCE)}. In brackets: light weeks. The small strip at the "
-        "top of each week page is the lower chart."
+        f"that helps{sheet.cite(FRACTION_SOURCE)}. In brackets: light weeks. The "
+        "small strip at the top of each week page is the lower chart."
     )
     if sheet.book.season.emphasis is None:
         text = "All sets of the week are counted. In brackets: light weeks."

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from app.booklet.book import Book, Cite, Draw, Page, Sheet, Topic
+from app.booklet.book import NOTE_LINE_MM, Book, Cite, Draw, Page, Sheet, Topic
 from app.booklet.chart import Axis, light_columns
 from app.booklet.cloth import labelled
 from app.booklet.fonts import BODY, BODY_BOLD, CELL, CELL_BOLD, LABEL, SMALL_HEAD
@@ -42,15 +42,7 @@ def pages(book: Book) -> Iterator[Page]:
     if isinstance(energy, Referral):
         yield Page("energy", _referral_drawing(energy), title="Energy and protein")
         return
-    weeks = energy.weeks
-    room = _table_room(book, energy)
-    per_page = max(2 * int(room // _ROW_MM), 2)
-    parts = [weeks[:per_page]]
-    rest = weeks[per_page:]
-    per_page = 2 * int((book.frame.last - 48.0) // _ROW_MM)
-    while rest:
-        parts.append(rest[:per_page])
-        rest = rest[per_page:]
+    parts = _split(book, energy)
     for number, part in enumerate(parts):
         yield Page(
             f"energy-{number}" if number else "energy",
@@ -58,6 +50,21 @@ def pages(book: Book) -> Iterator[Page]:
             title="" if number else "Energy and protein",
             cites=() if number else _cites(energy),
         )
+
+
+def _split(book: Book, energy: EnergyPlan) -> list[tuple[EnergyWeek, ...]]:
+    """The weeks of each page; the account and the cautions stand on the last one."""
+    account = _account_mm(book, energy)
+    parts: list[tuple[EnergyWeek, ...]] = []
+    rest = energy.weeks
+    room = book.frame.last - 34.0 - 14.0 - _CHART_MM - 16.0 - 12.0
+    while True:
+        if (len(rest) + 1) // 2 * _ROW_MM + account <= room:
+            return [*parts, rest]
+        fits = 2 * max(int(room // _ROW_MM), 1)
+        parts.append(rest[:fits])
+        rest = rest[fits:]
+        room = book.frame.last - 34.0 - 12.0
 
 
 def _cites(energy: EnergyPlan) -> tuple[Cite, ...]:
@@ -75,11 +82,10 @@ def _working_lines(book: Book, energy: EnergyPlan) -> tuple[str, ...]:
     return book.wrap(f"{text}.", CELL, book.frame.width)
 
 
-def _table_room(book: Book, energy: EnergyPlan) -> float:
-    """What the first page leaves for the table, mm."""
-    working = 8.0 + len(_working_lines(book, energy)) * CELL.lead_mm
-    box = caution_height(book, _CAUTIONS) + 4.0
-    return book.frame.last - 34.0 - 14.0 - _CHART_MM - 16.0 - working - box - 12.0
+def _account_mm(book: Book, energy: EnergyPlan) -> float:
+    """The room of the account with the cautions below it, mm."""
+    working = 12.0 + len(_working_lines(book, energy)) * CELL.lead_mm
+    return working + caution_height(book, _CAUTIONS) + 4.0
 
 
 def _drawing(energy: EnergyPlan, weeks: tuple[EnergyWeek, ...], *, first: bool, last: bool) -> Draw:
@@ -90,21 +96,26 @@ def _drawing(energy: EnergyPlan, weeks: tuple[EnergyWeek, ...], *, first: bool, 
         if first:
             y = sheet.pen.paragraph(0, y, intro(energy), width=sheet.width, style=BODY) + 3.0
             y = _chart(sheet, energy, y)
-        y = _table(sheet, energy, weeks, y + 7.0)
-        if first:
-            tall = caution_height(book, _CAUTIONS)
-            sheet.pen.text(0, y + 7.0, "How the numbers came about", style=SMALL_HEAD)
-            cite = sheet.cite(*energy.sources)
-            lines = _working_lines(book, energy)
-            if lines and cite:
-                sheet.pen.text(
-                    sheet.width, y + 7.0, cite, style=CELL, tone=sheet.palette.mid, align=1
-                )
-            y = sheet.pen.lines(0, y + 12.0, lines, style=CELL, tone=sheet.palette.mid)
-            caution_box(sheet, min(y, book.frame.last - tall), _CAUTION, _CAUTIONS)
+        if weeks:
+            y = _table(sheet, energy, weeks, y + 7.0)
+        if last:
+            y = _account(sheet, energy, y) + 12.0
+            if not first and y + 30.0 < book.frame.last:
+                y = sheet.section(y, "What you notice", "hunger, strength, sleep")
+                sheet.note_lines(y + NOTE_LINE_MM, book.frame.last)
         sheet.foot()
 
     return draw
+
+
+def _account(sheet: Sheet, energy: EnergyPlan, y: float) -> float:
+    """How the numbers came about, and the cautions; gives back the lower edge."""
+    pen, p = sheet.pen, sheet.palette
+    pen.text(0, y + 7.0, "How the numbers came about", style=SMALL_HEAD)
+    cite = sheet.cite(*energy.sources)
+    pen.text(sheet.width, y + 7.0, cite, style=CELL, tone=p.mid, align=1)
+    y = pen.lines(0, y + 12.0, _working_lines(sheet.book, energy), style=CELL, tone=p.mid)
+    return caution_box(sheet, y, _CAUTION, _CAUTIONS)
 
 
 def intro(energy: EnergyPlan) -> str:

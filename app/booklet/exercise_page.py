@@ -24,7 +24,7 @@ from app.domain.exercise import Exercise, Muscle
 from app.domain.figure import Detail, Phase
 from app.domain.program import Slot
 
-_FIGURE_MM = 86.0
+_FIGURE_MM = (50.0, 86.0)  # least and most height of the pictures
 _ASIDE_X = 145.0
 _HALF = 95.0
 
@@ -63,7 +63,10 @@ def _drawing(book: Book, entry: _Entry) -> Draw:
     def draw(sheet: Sheet) -> None:
         aside = DOT.join(p for p in (equipment_text(exercise), side_text(exercise)) if p)
         sheet.title(exercise.name, aside)
-        y = _pictures(sheet, entry) if pose_of(book, exercise) else _facts(sheet, entry)
+        if pose_of(book, exercise):
+            y = _pictures(sheet, entry, _picture_mm(book, exercise, others))
+        else:
+            y = _facts(sheet, entry)
         y = _how(sheet, exercise, y)
         y = _faults(sheet, exercise, y)
         y = _instead(sheet, others, y)
@@ -74,17 +77,39 @@ def _drawing(book: Book, entry: _Entry) -> Draw:
     return draw
 
 
-def _pictures(sheet: Sheet, entry: _Entry) -> float:
+def _picture_mm(book: Book, exercise: Exercise, others: tuple[Instead, ...]) -> float:
+    """How tall the pictures may be, so that the text below them still fits."""
+    half = book.frame.width - 182.0 + _HALF
+    point = BODY.lead_mm
+    left = sum(len(book.wrap(t, BODY, half - 13.5)) * point + 0.9 for t in exercise.set_up)
+    at = half if exercise.set_up else 0.0
+    right_mm = book.frame.width - at - 5.5
+    right = sum(len(book.wrap(t, BODY, right_mm)) * point + 0.9 for t in exercise.cues)
+    faults = sum(
+        2.4
+        + point
+        * max(
+            len(book.wrap(fault.notice, BODY, half - 8)),
+            len(book.wrap(fault.remedy, BODY, book.frame.width - half)),
+        )
+        for fault in exercise.faults
+    )
+    text = max(left, right) + faults + 12.0 + 12.0 * bool(exercise.faults) + 36.0 * bool(others)
+    least, most = _FIGURE_MM
+    return min(max(book.frame.last - 41.0 - 16.0 - text, least), most)
+
+
+def _pictures(sheet: Sheet, entry: _Entry, tall: float) -> float:
     """Start and end side by side, what works beside them; gives back the baseline below."""
     pen, p = sheet.pen, sheet.palette
     top, half = 29.0, 70.0
     for number, (phase, text) in enumerate(((Phase.START, "Start"), (Phase.END, "End"))):
         x = number * (half + 1.0)
-        box = Box(x, top, half, _FIGURE_MM)
+        box = Box(x, top, half, tall)
         draw_picture(sheet, entry.exercise, box, phase=phase, detail=Detail.FULL)
-        pen.text(x + 2.0, top + _FIGURE_MM + 4.6, text, style=SMALL_HEAD)
+        pen.text(x + 2.0, top + tall + 4.6, text, style=SMALL_HEAD)
     x = sheet.width - 182.0 + _ASIDE_X
-    pen.rule(x, top + 1, x, to_y=top + _FIGURE_MM + 4, tone=p.line)
+    pen.rule(x, top + 1, x, to_y=top + tall + 4, tone=p.line)
     x += 4.0
     y = top + 4.0
     wide = sheet.width - x
@@ -94,7 +119,7 @@ def _pictures(sheet: Sheet, entry: _Entry) -> float:
         y += 5.4
         pen.text(x, y, head, style=SMALL_HEAD)
         y = pen.paragraph(x, y + 4.8, text, width=wide, style=CELL) - CELL.lead_mm + 1.0
-    return top + _FIGURE_MM + 12.4
+    return top + tall + 12.4
 
 
 def _small_facts(entry: _Entry) -> tuple[tuple[str, str], ...]:

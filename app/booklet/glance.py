@@ -40,7 +40,8 @@ def _drawing(rows: tuple[BlockRow, ...], *, first: bool) -> Draw:
         y = 32.0
         if first:
             y = sheet.pen.paragraph(0, y, intro(sheet.book), width=sheet.width, style=BODY)
-            y = draw_charts(sheet, y)
+            if any(not week.empty for week in sheet.book.season.weeks):
+                y = draw_charts(sheet, y)
         y = draw_table(sheet, rows, y + 6.0)
         if first:
             draw_key(sheet, y + 5.0)

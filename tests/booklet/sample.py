@@ -44,7 +44,9 @@ SOURCES = {
 RANGES = RangeBook(
     {
         "weekly_sets": (
-            Range("weekly_sets", 12, 20, "sets/week", "bazvalle2022", who=Who(kind=("emphasised",))),
+            Range(
+                "weekly_sets", 12, 20, "sets/week", "bazvalle2022", who=Who(kind=("emphasised",))
+            ),
         )
     }
 )
@@ -104,7 +106,7 @@ def season(weeks: int = 21) -> Program:
     return replace(whole, weeks=built, blocks=blocks, next_id=numbers.last + 1)
 
 
-def tested(**fields: Any) -> Client:
+def lifter(**fields: Any) -> Client:
     """A client with tests of most lifts."""
     day = date(2026, 10, 5)
     loads = {
@@ -117,9 +119,7 @@ def tested(**fields: Any) -> Client:
         "calf_raise": 40.0,
         "leg_curl": 30.0,
     }
-    tests = tuple(
-        StrengthTest(ExerciseKey(key), day, load_kg, 8) for key, load_kg in loads.items()
-    )
+    tests = tuple(StrengthTest(ExerciseKey(key), day, load_kg, 8) for key, load_kg in loads.items())
     return client(**{"name": "Jorunn Aske", "tests": tests, **fields})
 
 
@@ -128,7 +128,7 @@ def issue(
 ) -> Issue:
     """The issue of a plan to a client, its loads worked out."""
     whole = whole or season()
-    who = who or tested()
+    who = who or lifter()
     loads = []
     for each in whole.weeks:
         for slot in each.slots():

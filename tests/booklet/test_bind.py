@@ -1,0 +1,336 @@
+"""The booklet as a file: what stands in it agrees with the issue, and the file is sound."""
+
+from __future__ import annotations
+
+import re
+import subprocess
+import sys
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from app.booklet import ALL_PARTS, BookletError, Options, Paper, Part, make
+from app.booklet.bind import bind, open_book
+from app.booklet.book import FOOT_MM, OUTER_MM, SPINE_MM, TOP_MM
+from app.booklet.fonts import SMALLEST_PT
+from app.booklet.words import dose_text, load_words, rest_text
+from app.domain.client import Client, ClientId
+from app.domain.errors import CoachError
+from app.domain.exercise import Catalogue, ExerciseKey, LoadKind, UnknownExercise
+from app.domain.program import ProgramId, empty_program
+from app.domain.units import number_text
+from app.domain.work import Coach
+from tests.booklet.reading_pdf import Printed
+from tests.booklet.sample import TAUGHT, content, issue, lifter, season
+from tests.builders import START, program
+
+ROOT = Path(__file__).parents[2]
+
+
+@pytest.fixture(scope="module")
+def printed() -> Printed:
+    return Printed(make(issue(), content()))
+
+
+@pytest.fixture(scope="module")
+def letter() -> Printed:
+    return Printed(make(issue(season(7)), content(), Options(paper=Paper.LETTER)))
+
+
+def spread(printed: Printed, week: int, weeks: int) -> str:
+    """The text of the pages of one week."""
+    return " ".join(printed.text(page) for page in printed.pages_with(f"Week {week} of {weeks} "))
+
+
+def test_every_slot_stands_on_its_week_with_sets_load_and_rest(printed: Printed):
+    handed = issue()
+    loads = {load.slot: load.load_kg for load in handed.loads}
+    for number, week in enumerate(handed.program.weeks, start=1):
+        text = spread(printed, number, 21)
+        for slot in week.slots():
+            exercise = TAUGHT[slot.exercise]
+            dose = dose_text(slot, exercise).replace("\u00a0", " ")
+            head = re.escape(dose)
+            load_kg = loads[slot.id]
+            if load_kg is not None and exercise.load_kind is not LoadKind.BODY:
+                figure = number_text(load_kg, 2)
+                words = load_words(exercise, "kg").replace("\u00a0", " ")
+                assert figure in text, (number, exercise.name)
+                assert words in text
+            assert re.search(head, text), (number, exercise.name, dose)
+            assert rest_text(slot.rest_s) in text
+            assert exercise.name.split()[0] in text
+
+
+def test_each_load_is_printed_as_often_as_the_week_has_it(printed: Printed):
+    handed = issue()
+    loads = {load.slot: load.load_kg for load in handed.loads}
+    week = handed.program.weeks[6]
+    text = spread(printed, 7, 21)
+    for slot in week.slots():
+        load_kg = loads[slot.id]
+        if load_kg:
+            row = rf"{re.escape(dose_text(slot, TAUGHT[slot.exercise]))}"
+            row = row.replace("\u00a0", " ").replace("\\ ", " ")
+            assert re.search(rf"{row}.{{0,40}}?{number_text(load_kg, 2)}\b", text), slot
+
+
+def test_the_number_of_pages_is_a_multiple_of_four(printed: Printed, letter: Printed):
+    assert len(printed) % 4 == 0
+    assert len(letter) % 4 == 0
+    for page in (2, len(printed) - 1):
+        assert f"page {page} of {len(printed)}" in printed.text(page)
+
+
+def test_pages_have_the_size_of_the_paper(printed: Printed, letter: Printed):
+    assert printed.size_mm(1) == pytest.approx((210, 297), abs=0.1)
+    assert letter.size_mm(1) == pytest.approx((215.9, 279.4), abs=0.1)
+
+
+def test_each_week_begins_on_a_left_page(printed: Printed):
+    for week in range(1, 22):
+        pages = printed.pages_with(f"Week {week} of 21 ")
+        assert pages[0] % 2 == 0
+        assert len(pages) == 2
+
+
+@pytest.mark.parametrize("paper", Paper)
+def test_no_letter_stands_in_the_margins_and_none_is_too_small(paper: Paper):
+    for handed in (issue(season(6)), hard_issue()):
+        booklet = Printed(make(handed, content(), Options(paper=paper)))
+        for page in range(1, len(booklet) + 1):
+            left, right = (SPINE_MM, OUTER_MM) if page % 2 else (OUTER_MM, SPINE_MM)
+            for one in booklet.letters(page):
+                where = (page, one)
+                assert one.left >= left - 0.5, where
+                assert one.right <= paper.width_mm - right + 0.5, where
+                assert one.top >= TOP_MM - 0.8, where
+                # a descender may hang under the last baseline
+                assert one.bottom <= paper.height_mm - FOOT_MM + 1.2, where
+                assert one.size >= SMALLEST_PT - 0.01, where
+
+
+def hard_issue():
+    """Long names, notes, many sets, many exercises, several sessions a day, nothing tested."""
+    many = ", ".join(f"{e.key} 5x8-12 80%" for e in list(TAUGHT)[:14] if e.key != "band_walk")
+    whole = program(
+        f"Mon: {many} | Mon: curl 7x12-15 pair B, plank 20x30 pair B",
+        "",
+        "",
+        "light | Sat: back_squat 3x5 95%RM core",
+        name="Ένα πολύ μακρύ όνομα προγράμματος για την ομάδα ορεινής διάσωσης " * 2,
+    )
+    note = "Stop at the first slow repetition, and say so. " * 20
+    first = whole.weeks[0]
+    days = tuple(
+        replace(
+            day,
+            note="patrol until noon",
+            sessions=tuple(
+                replace(one, note=note, slots=tuple(replace(s, note=note) for s in one.slots))
+                for one in day.sessions
+            ),
+        )
+        for day in first.days
+    )
+    whole = replace(whole, weeks=(replace(first, days=days, note=note), *whole.weeks[1:]))
+    who = Client(
+        ClientId("x"),
+        "Александра Константиновна Преображенская-Вознесенская Nguyễn Thị Ngọc Ánh",
+        units="lb",
+    )
+    return replace(issue(whole, who), coach=Coach())
+
+
+def test_the_same_issue_gives_the_same_bytes(printed: Printed):
+    make(issue(season(2)), content(), Options(grey=True))
+    assert make(issue(), content()) == printed.data
+
+
+def test_another_process_gives_the_same_bytes():
+    code = (
+        "import hashlib; from app.booklet import make; from tests.booklet.sample import *;"
+        "print(hashlib.sha256(make(issue(season(3)), content())).hexdigest())"
+    )
+    said = {
+        subprocess.run(
+            [sys.executable, "-c", code], cwd=ROOT, capture_output=True, text=True, check=True
+        ).stdout
+        for _ in range(2)
+    }
+    assert len(said) == 1
+
+
+def test_every_font_is_embedded(printed: Printed):
+    described = len(re.findall(rb"/Type /FontDescriptor", printed.data))
+    assert described == len(re.findall(rb"/FontFile2 ", printed.data)) > 0
+    assert described == len(re.findall(rb"/Type /Font\b(?!D)", printed.data))
+    assert b"Helvetica" not in printed.data
+
+
+def test_the_file_runs_nothing_and_leads_nowhere_outside(printed: Printed):
+    for word in (b"/JS", b"/JavaScript", b"/Launch", b"/EmbeddedFile", b"/URI", b"/OpenAction"):
+        assert word not in printed.data
+
+
+def test_the_document_says_what_it_is_and_not_for_whom(printed: Printed):
+    told = printed.pdf.get_metadata_dict()
+    assert told["Title"] == "Uphill with the stretcher"
+    assert told["Author"] == "Tavi Hellmark"
+    assert "Jorunn" not in " ".join(told.values())
+    assert b"/Lang (en)" in printed.data
+
+
+def test_the_outline_leads_to_the_weeks(printed: Printed):
+    found = {one.get_title(): one.get_dest().get_index() + 1 for one in printed.pdf.get_toc()}
+    assert found["How to read this booklet"] == 2
+    assert found["Week 7"] == printed.pages_with("Week 7 of 21 ")[0]
+    assert found["Hip thrust"] in printed.pages_with("Hip thrust")
+
+
+def test_page_references_name_the_page_of_the_exercise(printed: Printed):
+    text = printed.text(printed.pages_with("Week 1 of 21 ")[0])
+    page = int(re.search(r"Hip thrust page (\d+)", text)[1])
+    assert printed.text(page).startswith("Hip thrust")
+
+
+NAMES = (
+    "Łukasz Żółć",
+    "Jürgen Groß",
+    "Nguyễn Thị Ánh Tuyết",
+    "Ελένη Παπαδοπούλου",
+    "Ἀριστοτέλης",
+    "Александра Петровна",
+    "Ђорђе Ћирић",
+    "Қайрат Әбдіұлы",
+    "Þórunn Æsa",
+    "Ioannís Șerban Ğül",
+    "İpek ẞtraße",
+    "− ≤ ≥ ≈ → ½ x",
+)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_name_comes_back_as_it_was_written(name: str):
+    data = make(
+        issue(program("Mon: back_squat 3x5"), lifter(name=name)),
+        content(),
+        Options(parts=frozenset()),
+    )
+    booklet = Printed(data)
+    assert f"for {name}" in booklet.text(1)
+    assert name in booklet.text(2)
+
+
+HOSTILE = (
+    "<b>bold</b>",
+    "<img src='http://x/y.png'/>",
+    "a & b &amp; c",
+    "$x^2$",
+    "../../etc",
+    "=1+1",
+    "%s %(x)s {0}",
+    "(a) \\n )",
+)
+
+
+@pytest.mark.parametrize("text", HOSTILE)
+def test_what_a_coach_writes_is_printed_letter_by_letter(text: str):
+    whole = program("Mon: back_squat 3x5", name=text)
+    week = whole.weeks[0]
+    monday = week.days[0]
+    slot = replace(monday.sessions[0].slots[0], note=text)
+    session = replace(monday.sessions[0], title=text, note=text, slots=(slot,))
+    days = (replace(monday, note=text, sessions=(session,)), *week.days[1:])
+    whole = replace(whole, weeks=(replace(week, days=days, note=text),))
+    handed = replace(issue(whole, lifter(name=text)), coach=Coach(text, text, text))
+    booklet = Printed(make(handed, content()))
+    assert text in booklet.text(1)
+    assert spread(booklet, 1, 1).count(text) >= 5
+
+
+def test_letters_without_a_font_stop_the_print_by_name():
+    with pytest.raises(BookletError, match="CJK UNIFIED IDEOGRAPH-6F22.*Write it in Latin") as told:
+        make(issue(program("Mon: back_squat 3x5"), lifter(name="漢 Runa")), content())
+    assert "漢 Runa" in told.value.where
+
+
+def test_control_characters_vanish_and_line_ends_become_spaces():
+    who = lifter(name="Runa\u200b\x00\nEstvik\u00ad")
+    booklet = Printed(make(issue(program("Mon: back_squat 3x5"), who), content()))
+    assert "for Runa Estvik" in booklet.text(1)
+
+
+def test_only_the_chosen_weeks_are_printed():
+    handed = issue(season(9))
+    booklet = Printed(make(handed, content(), Options(weeks=(3, 4))))
+    assert "weeks 3 to 4 of 9" in booklet.text(1)
+    assert booklet.pages_with("Week 3 of 9 ")
+    assert not booklet.pages_with("Week 5 of 9 ")
+
+
+@pytest.mark.parametrize("weeks", [(0, 2), (3, 2), (2, 10)])
+def test_weeks_outside_the_program_are_refused(weeks: tuple[int, int]):
+    with pytest.raises(CoachError, match="the program has 9"):
+        make(issue(season(9)), content(), Options(weeks=weeks))
+
+
+@pytest.mark.parametrize("part", Part)
+def test_a_part_can_be_left_out(part: Part):
+    options = Options(parts=ALL_PARTS - {part})
+    book = open_book(issue(season(2)), content(), options)
+    assert len(bind(book)) % 4 == 0
+    whole = {page.key for page in bind(open_book(issue(season(2)), content(), Options()))}
+    left = {page.key for page in bind(book) if not page.key.startswith("notes")}
+    expected = {
+        Part.READING: "reading",
+        Part.GLANCE: "glance",
+        Part.LOADS: "loads",
+        Part.WARMUP: "warmup",
+        Part.WEEKS: "week-1",
+        Part.EXERCISES: "exercise-hip_thrust",
+        Part.REFERENCES: "sources",
+    }
+    if part in expected:
+        assert expected[part] in whole - left
+    assert {"cover", "cautions"} <= left
+    assert "Chest pain" in Printed(make(issue(season(2)), content(), options)).whole
+
+
+def test_a_client_with_nothing_filled_in_gets_a_booklet():
+    bare = Client(ClientId("x"), "Bo")
+    empty = empty_program(ProgramId("e"), "Empty", start=START, weeks=3)
+    handed = replace(issue(empty, bare), coach=Coach())
+    booklet = Printed(make(handed, content()))
+    assert len(booklet) % 4 == 0
+    assert "nothing planned yet" in booklet.whole
+    assert "No screening yet" in booklet.whole
+
+
+def test_where_nothing_was_tested_the_booklet_says_how_to_find_the_load():
+    bare = Client(ClientId("x"), "Bo")
+    booklet = Printed(make(issue(program("Mon: back_squat 3x5"), bare), content()))
+    text = spread(booklet, 1, 1)
+    page = int(re.search(r"find it: page (\d+)", text)[1])
+    assert "How to find a load" in booklet.text(page)
+    assert "empty bar, 20 kg" in booklet.text(page)
+
+
+def test_an_exercise_that_nobody_knows_is_named():
+    with pytest.raises(UnknownExercise, match="hip_thrust"):
+        make(issue(season(1)), content(catalogue=Catalogue(())))
+
+
+def test_year_long_plans_print():
+    booklet = Printed(
+        make(issue(season(52)), content(), Options(parts=frozenset({Part.GLANCE, Part.WEEKS})))
+    )
+    assert booklet.pages_with("Week 52 of 52 ")
+
+
+def test_an_exercise_key_in_the_plan_has_its_page(printed: Printed):
+    keys = {slot.exercise for week in issue().program.weeks for slot in week.slots()}
+    for key in sorted(keys):
+        name = TAUGHT[ExerciseKey(key)].name
+        assert any(printed.text(page).startswith(name) for page in printed.pages_with(name))
