@@ -138,6 +138,8 @@ class ClientRow(Model):
     contact: Mapped[str]
     note: Mapped[str]
     kcal_now: Mapped[float | None]
+    energy_goal: Mapped[str | None]
+    activity_level: Mapped[float]
     units: Mapped[str]
     archived: Mapped[bool]
     bar_kg: Mapped[float]

@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from app.domain.client import (
     Client,
     ClientId,
+    EnergyGoal,
     FreeTime,
     Goal,
     Increments,
@@ -150,6 +151,8 @@ clients = st.builds(
     tests=few(strength_tests),
     dislikes=st.frozensets(exercise_keys, max_size=3),
     kcal_now=st.none() | amounts(800, 6000),
+    energy_goal=st.none() | st.sampled_from(EnergyGoal),
+    activity_level=amounts(1.4, 2.4),
     refer=few(names),
     units=st.sampled_from(("kg", "lb")),
     archived=st.booleans(),

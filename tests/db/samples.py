@@ -9,6 +9,7 @@ from pathlib import Path
 from app.domain.client import (
     Client,
     ClientId,
+    EnergyGoal,
     FreeTime,
     Increments,
     Limitation,
@@ -52,6 +53,8 @@ RUNA = Client(
     tests=(StrengthTest(ExerciseKey("back_squat"), date(2026, 1, 3), 62.5, 5, rir=1.5),),
     dislikes=frozenset({ExerciseKey("burpee")}),
     kcal_now=2640.0,
+    energy_goal=EnergyGoal.GAIN,
+    activity_level=1.7,
     refer=("kidney disease",),
 )
 

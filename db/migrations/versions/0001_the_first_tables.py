@@ -33,6 +33,8 @@ def upgrade() -> None:
         sa.Column("contact", sa.Text(), nullable=False),
         sa.Column("note", sa.Text(), nullable=False),
         sa.Column("kcal_now", sa.Double(), nullable=True),
+        sa.Column("energy_goal", sa.Text(), nullable=True),
+        sa.Column("activity_level", sa.Double(), nullable=False),
         sa.Column("units", sa.Text(), nullable=False),
         sa.Column("archived", sa.Boolean(), nullable=False),
         sa.Column("bar_kg", sa.Double(), nullable=False),
