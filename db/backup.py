@@ -12,7 +12,7 @@ import os
 import sqlite3
 from collections.abc import Iterable
 from contextlib import closing
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 from db.engine import WAIT_S, is_writable
@@ -26,6 +26,9 @@ STAMP = "%Y%m%d-%H%M%S"
 
 TIERS: tuple[tuple[str, int], ...] = (("%Y%m%d%H", 24), ("%Y%m%d", 14), ("%G%V", 8), ("%Y%m", 6))
 """Copies kept: one for each of the last 24 hours, 14 days, 8 weeks and 6 months that have one."""
+
+EVERY = timedelta(minutes=30)
+"""How long a file that is being worked on goes without a copy."""
 
 Counts = dict[str, int]
 
@@ -46,6 +49,15 @@ def back_up(path: Path, folder: Path | None = None, *, at: datetime | None = Non
     made = _copy(path, _free_name(folder, f"{path.stem}-{at:{STAMP}}", path.suffix))
     drop_old(folder, path)
     return made
+
+
+def is_due(path: Path, at: datetime, *, every: timedelta = EVERY) -> bool:
+    """True if the file was written to since its newest copy, and that is `every` old or more."""
+    found = copies(backup_folder(path), path)
+    if not found:
+        return True
+    newest, copy = found[0]
+    return at - newest >= every and path.stat().st_mtime > copy.stat().st_mtime
 
 
 def copy_aside(path: Path, reason: str) -> Path:

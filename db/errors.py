@@ -86,6 +86,8 @@ _BY_CODE = {
     sqlite3.SQLITE_IOERR: Cause.DEVICE,
     # a full disk shows in two ways: as its own code, or as a write that fails
     sqlite3.SQLITE_IOERR_WRITE: Cause.FULL,
+    # our own writes put parents first, so only another window can have taken one away
+    sqlite3.SQLITE_CONSTRAINT_FOREIGNKEY: Cause.CHANGED_OUTSIDE,
 }
 
 

@@ -19,6 +19,7 @@ from db.backup import (
     copies,
     copy_aside,
     drop_old,
+    is_due,
     restore,
     to_drop,
     verify,
@@ -163,6 +164,18 @@ def test_restoring_where_there_is_no_file_makes_one(file, tmp_path):
     target = tmp_path / "elsewhere.weekloom"
     assert restore(copy, target) is None
     assert holds_everything(target)
+
+
+def test_a_copy_is_due_after_half_an_hour_of_changes_and_not_without(file):
+    assert is_due(file, NOON)
+    copy = back_up(file, at=NOON)
+    earlier = copy.stat().st_mtime - 60
+    os.utime(file, (earlier, earlier))
+    assert not is_due(file, NOON + timedelta(days=2))
+    later = copy.stat().st_mtime + 60
+    os.utime(file, (later, later))
+    assert not is_due(file, NOON + timedelta(minutes=29))
+    assert is_due(file, NOON + timedelta(minutes=30))
 
 
 def test_a_bad_copy_is_not_restored(file, tmp_path):

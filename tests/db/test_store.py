@@ -270,6 +270,37 @@ def test_two_windows_cannot_overwrite_each_other(tmp_path):
     there.close()
 
 
+def test_a_client_that_was_removed_in_another_window_is_not_brought_back_by_halves(tmp_path):
+    path = tmp_path / "coach.weekloom"
+    here, there = Store.open(path), Store.open(path)
+    here.save(None, Work(RUNA), label="Add the client")
+    there.remove_client(RUNA.id)
+    for after in (Work(RUNA, plan()), Work(replace(RUNA, note="new"))):
+        with pytest.raises(StoreFailure) as refused:
+            here.save(Work(RUNA), after, label="Edit")
+        assert refused.value.cause is Cause.CHANGED_OUTSIDE
+    assert there.clients() == ()
+    here.close()
+    there.close()
+
+
+def test_the_queries_of_an_open_program_use_its_key_and_never_read_a_whole_table(store):
+    kept(store, plan(weeks=20))
+    seen = statements_of(store)
+    store.load_program(ProgramId("base"))
+    store.load_client(RUNA.id)
+    store.programs(RUNA.id)
+    store.log(ProgramId("base"))
+    store.issues(ProgramId("base"))
+    queries = [statement for statement, _ in seen if statement.startswith("SELECT")]
+    assert len(queries) == 23
+    for query in queries:
+        values = ("base",) * query.count("?")
+        plan_of = store._connection.exec_driver_sql(f"EXPLAIN QUERY PLAN {query}", values)
+        steps = [row.detail for row in plan_of]
+        assert not [step for step in steps if step.startswith("SCAN")], (query, steps)
+
+
 def test_a_value_in_the_file_that_breaks_its_laws_is_called_damage(store):
     kept(store, plan())
     store._connection.exec_driver_sql("UPDATE slots SET role = 'bogus'")
