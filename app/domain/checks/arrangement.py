@@ -90,7 +90,7 @@ def warm_up(week: WeekFacts, context: Context, *, index: int) -> Iterator[Findin
     if band is None:
         return
     for day, facts in week.sessions:
-        first = next((at for at in facts.slots if _needs_warm_up(at)), None)
+        first = first_heavy(facts)
         if first is None:
             continue
         drills = [context.facts.portrait(key).exercise for key in facts.session.warmup]
@@ -109,8 +109,12 @@ def warm_up(week: WeekFacts, context: Context, *, index: int) -> Iterator[Findin
         )
 
 
-def _needs_warm_up(at: SlotFacts) -> bool:
-    return at.slot.role is Role.CORE and at.exercise.load_kind not in _UNLOADED
+def first_heavy(facts: SessionFacts) -> SlotFacts | None:
+    """The session's first loaded core lift, which the warm-up leads up to; None without one."""
+    for at in facts.slots:
+        if at.slot.role is Role.CORE and at.exercise.load_kind not in _UNLOADED:
+            return at
+    return None
 
 
 def pattern_balance(week: WeekFacts, context: Context, *, index: int) -> Iterator[Finding]:

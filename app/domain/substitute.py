@@ -1,0 +1,302 @@
+"""What to do instead of an exercise: ranked substitutes with their reasons.
+
+A substitute has to train at least one of the same prime movers. It is then ranked by what the
+slot is for: the muscles it trains (emphasised ones count more), the movement class, how demanding
+it is, whether the slot's repetitions suit it, activation reported in one and the same study, and
+what the client already does. Nothing is hidden that the client lacks equipment for or must not
+do: it comes last, and says why.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import date, timedelta
+from enum import StrEnum
+
+from app.domain.checks import Difference, Memo, what_if
+from app.domain.checks.context import breaches, missing_equipment
+from app.domain.checks.possible import breach_text, equipment_text
+from app.domain.client import Client
+from app.domain.edits.parts import locate, slot_at
+from app.domain.edits.place import replace_exercise
+from app.domain.exercise import Catalogue, Exercise, ExerciseKey, Muscle, Pattern
+from app.domain.muscle_groups import muscle_name
+from app.domain.program import DAYS, Program, Slot, SlotId, Span
+from app.domain.ranges import RangeBook
+
+MUSCLES_WEIGHT = 0.40
+PATTERN_WEIGHT = 0.32
+KIND_WEIGHT = 0.06
+KIN_WEIGHT = 0.10
+DEMAND_WEIGHT = 0.06
+REPS_WEIGHT = 0.03
+ACTIVATION_WEIGHT = 0.03
+EMPHASIS_FACTOR = 1.5
+"""How the parts of a score are weighed. Common practice."""
+
+DISLIKED = 0.30
+IN_SESSION = 0.15
+IN_WEEK = 0.05
+"""What a score loses for a client's dislike, and for an exercise that is done already."""
+
+LIGHTER_SKILL = 0.5
+"""What a step of skill counts beside a step of spinal load when demands are compared."""
+
+_RELATED: tuple[tuple[Pattern, Pattern, float], ...] = (
+    (Pattern.SQUAT, Pattern.SPLIT_STANCE, 0.6),
+    (Pattern.HINGE, Pattern.HIP_EXTENSION, 0.5),
+    (Pattern.HINGE, Pattern.THRUST, 0.4),
+    (Pattern.THRUST, Pattern.HIP_EXTENSION, 0.6),
+    (Pattern.HORIZONTAL_PUSH, Pattern.VERTICAL_PUSH, 0.4),
+    (Pattern.HORIZONTAL_PULL, Pattern.VERTICAL_PULL, 0.5),
+    (Pattern.TRUNK_FLEXION, Pattern.TRUNK_BRACE, 0.4),
+    (Pattern.TRUNK_BRACE, Pattern.TRUNK_ROTATION, 0.4),
+    (Pattern.TRUNK_FLEXION, Pattern.TRUNK_ROTATION, 0.4),
+    (Pattern.HIP_ABDUCTION, Pattern.HIP_EXTENSION, 0.2),
+)
+_NEARNESS = {frozenset(pair[:2]): pair[2] for pair in _RELATED}
+
+
+class Demand(StrEnum):
+    """How demanding a substitute is beside the exercise it stands in for."""
+
+    SAME = "same demand"
+    EASIER = "easier"
+    HARDER = "harder"
+
+
+@dataclass(frozen=True, slots=True)
+class Substitute:
+    """One exercise that could stand in, with its score from 0 to 1 and the reasons in words.
+
+    blocked: why the client cannot do it on that day ('needs cable'), or empty.
+    """
+
+    exercise: Exercise
+    score: float
+    demand: Demand
+    reasons: tuple[str, ...]
+    blocked: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class _Asked:
+    """What is asked for: the slot, its exercise, and the plan around it."""
+
+    slot: Slot
+    old: Exercise
+    client: Client
+    on: date
+    weights: dict[Muscle, float]
+    in_session: frozenset[ExerciseKey]
+    in_week: dict[ExerciseKey, int]
+
+
+def rank(
+    slot: Slot, program: Program, client: Client, catalogue: Catalogue
+) -> tuple[Substitute, ...]:
+    """Everything that could stand in for the slot's exercise, best first, blocked ones last.
+
+    Ties are broken by key, so that the order is total. Raises EditError for a slot that is not in
+    the program and UnknownExercise for an exercise that is not in the catalogue.
+    """
+    asked = _asked(slot, program, client, catalogue=catalogue)
+    found = [
+        _substitute(asked, one)
+        for one in catalogue
+        if one.key != asked.old.key and _can_stand_in(asked.old, one)
+    ]
+    found.sort(key=lambda one: (bool(one.blocked), -one.score, one.exercise.key))
+    return tuple(found)
+
+
+def best(slot: Slot, program: Program, client: Client, catalogue: Catalogue) -> Substitute | None:
+    """The first of `rank` that the client can do; None if there is none."""
+    return next((one for one in rank(slot, program, client, catalogue) if not one.blocked), None)
+
+
+def effect(
+    program: Program,
+    slot_id: SlotId,
+    exercise: Exercise,
+    *,
+    client: Client,
+    catalogue: Catalogue,
+    ranges: RangeBook,
+    span: Span = Span.THIS_WEEK,
+    memo: Memo | None = None,
+) -> Difference:
+    """The findings that a swap would bring and take away, for one week or a longer span."""
+    slot = slot_at(program, locate(program, slot_id))
+    old = catalogue[slot.exercise]
+    after = replace_exercise(program, slot_id, exercise=exercise, old=old, span=span)
+    return what_if(
+        program, after, client=client, catalogue=catalogue, ranges=ranges, memo=memo or Memo()
+    )
+
+
+def _asked(slot: Slot, program: Program, client: Client, *, catalogue: Catalogue) -> _Asked:
+    at = locate(program, slot.id)
+    week = program.weeks[at.week]
+    session = week.days[at.day].sessions[at.session]
+    emphasis = program.emphasis or client.emphasis
+    in_week: dict[ExerciseKey, int] = {}
+    for day, other in week.sessions():
+        for one in other.slots:
+            in_week.setdefault(one.exercise, day)
+    return _Asked(
+        slot,
+        catalogue[slot.exercise],
+        client,
+        program.start + timedelta(weeks=at.week, days=at.day),
+        {muscle: EMPHASIS_FACTOR if muscle in emphasis else 1.0 for muscle in Muscle},
+        frozenset(one.exercise for one in session.slots if one.id != slot.id),
+        in_week,
+    )
+
+
+def _can_stand_in(old: Exercise, new: Exercise) -> bool:
+    """True if both train a prime mover of the other, and drills only stand in for drills."""
+    if (old.pattern is Pattern.DRILL) != (new.pattern is Pattern.DRILL):
+        return False
+    if not old.primes:
+        return bool({w.muscle for w in old.work} & {w.muscle for w in new.work})
+    return any(muscle in new.primes for muscle in old.primes)
+
+
+def _substitute(asked: _Asked, new: Exercise) -> Substitute:
+    old = asked.old
+    demand = demand_of(old, new)
+    score = (
+        MUSCLES_WEIGHT * overlap(old, new, asked.weights)
+        + PATTERN_WEIGHT * nearness(old.pattern, new.pattern)
+        + KIND_WEIGHT * _same_kind(old, new)
+        + KIN_WEIGHT * _kin(old, new)
+        + DEMAND_WEIGHT * (1.0 if demand is Demand.SAME else 0.5)
+        + REPS_WEIGHT * _suits(asked.slot, new)
+        + ACTIVATION_WEIGHT * _activation(old, new)[0]
+    )
+    if new.key in asked.client.dislikes:
+        score -= DISLIKED
+    if new.key in asked.in_session:
+        score -= IN_SESSION
+    elif new.key in asked.in_week:
+        score -= IN_WEEK
+    reasons = tuple(_reasons(asked, new, demand))
+    return Substitute(new, round(max(0.0, score), 6), demand, reasons, _blocked(asked, new))
+
+
+def overlap(old: Exercise, new: Exercise, weights: dict[Muscle, float]) -> float:
+    """How alike the work of two exercises is, 0 to 1: shared parts over all parts, weighted."""
+    before = {work.muscle: work.fraction for work in old.work}
+    after = {work.muscle: work.fraction for work in new.work}
+    shared = whole = 0.0
+    for muscle in before.keys() | after.keys():
+        was, becomes = before.get(muscle, 0.0), after.get(muscle, 0.0)
+        shared += weights[muscle] * min(was, becomes)
+        whole += weights[muscle] * max(was, becomes)
+    return shared / whole if whole else 0.0
+
+
+def nearness(one: Pattern, other: Pattern) -> float:
+    """How near two movement classes are: 1 for the same, 0 for unrelated ones."""
+    return 1.0 if one is other else _NEARNESS.get(frozenset((one, other)), 0.0)
+
+
+def _same_kind(old: Exercise, new: Exercise) -> float:
+    """How alike they are in build, 0 to 1: joints, sides, timing, equipment at hand."""
+    things = set(old.equipment) | set(new.equipment)
+    shared = len(set(old.equipment) & set(new.equipment)) / len(things) if things else 1.0
+    alike = (
+        2 * (old.multi_joint is new.multi_joint)
+        + 2 * (old.timed is new.timed)
+        + (old.unilateral is new.unilateral)
+        + shared
+    )
+    return alike / 6
+
+
+def _kin(old: Exercise, new: Exercise) -> float:
+    """1 if the data name one as the easier or harder form of the other, 0.3 for siblings."""
+    before, after = (set(one.easier) | set(one.harder) for one in (old, new))
+    if new.key in before or old.key in after:
+        return 1.0
+    return 0.3 if before & after else 0.0
+
+
+def demand_of(old: Exercise, new: Exercise) -> Demand:
+    """Whether the new exercise is easier or harder: by the data's own word, else by its parts."""
+    if new.key in old.easier or old.key in new.harder:
+        return Demand.EASIER
+    if new.key in old.harder or old.key in new.easier:
+        return Demand.HARDER
+    step = new.spinal_load - old.spinal_load + (new.skill - old.skill) * LIGHTER_SKILL
+    if abs(step) <= LIGHTER_SKILL:
+        return Demand.SAME
+    return Demand.EASIER if step < 0 else Demand.HARDER
+
+
+def _suits(slot: Slot, new: Exercise) -> float:
+    """1 if the slot's repetitions lie in the new exercise's zone, part of it for a part."""
+    low, high = max(slot.reps.low, new.rep_low), min(slot.reps.high, new.rep_high)
+    return max(0, high - low + 1) / (slot.reps.high - slot.reps.low + 1)
+
+
+def _activation(old: Exercise, new: Exercise) -> tuple[float, str]:
+    """0 to 1 by amplitudes that one study reported of both, and that study; else the middle.
+
+    Amplitudes of different studies are never compared (vigotsky2018).
+    """
+    for before in old.activation:
+        for after in new.activation:
+            if (before.study, before.muscle) == (after.study, after.muscle):
+                ratio = (after.low + after.high) / max(1.0, before.low + before.high)
+                word = muscle_name(before.muscle).lower()
+                higher = f"higher activation of the {word} reported in the same study"
+                return min(1.0, ratio / 2), higher if ratio > 1 else ""
+    return 0.5, ""
+
+
+def _blocked(asked: _Asked, new: Exercise) -> str:
+    """Why the client cannot do it on that day, or nothing."""
+    for breach in breaches(new, asked.client):
+        if breach.limitation.applies_on(asked.on):
+            return breach_text(breach)
+    missing = missing_equipment(new, asked.client)
+    return f"needs {equipment_text(missing)}" if missing else ""
+
+
+def _reasons(asked: _Asked, new: Exercise, demand: Demand) -> Iterator[str]:
+    """Why it stands where it stands, most telling first."""
+    old = asked.old
+    same = [muscle for muscle in old.primes if muscle in new.primes]
+    more = [muscle for muscle in new.primes if muscle not in old.primes]
+    less = [muscle for muscle in old.primes if muscle not in new.primes]
+    if same and not more and not less:
+        yield f"same prime movers: {_names(same)}"
+    else:
+        yield f"trains {_names(same)} as well" if same else "trains the same muscles"
+    if more:
+        yield f"more for {_names(more)}"
+    if less:
+        yield f"less for {_names(less)}"
+    if new.pattern is old.pattern:
+        yield "same movement"
+    yield demand.value
+    if new.spinal_load < old.spinal_load:
+        yield "easier on the spine"
+    if new.unilateral and not old.unilateral:
+        yield "each side by itself"
+    if higher := _activation(old, new)[1]:
+        yield higher
+    if _suits(asked.slot, new) < 1:
+        yield f"better at {new.rep_low} to {new.rep_high} {'s' if new.timed else 'repetitions'}"
+    if new.key in asked.client.dislikes:
+        yield "not liked"
+    if new.key in asked.in_week:
+        yield f"already on {DAYS[asked.in_week[new.key]]}"
+
+
+def _names(muscles: list[Muscle]) -> str:
+    return ", ".join(muscle_name(muscle).lower() for muscle in muscles)
