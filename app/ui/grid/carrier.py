@@ -55,6 +55,7 @@ class Carrier(QObject):
         self.hand: Hand | None = None
         self._point: QPointF | None = None
         self._copy = False
+        self._height: float | None = None  # kept while keys go from day to day
         self._judge = QTimer(self, singleShot=True, interval=JUDGE_AFTER_MS)
         self._judge.timeout.connect(self.judge)
         self._scroll = QTimer(self, interval=SCROLL_EVERY_MS)
@@ -103,7 +104,7 @@ class Carrier(QObject):
     def _let_go(self) -> None:
         self._judge.stop()
         self._scroll.stop()
-        self.hand, self._point = None, None
+        self.hand, self._point, self._height = None, None, None
         self.changed.emit()
 
     # -- aiming ----------------------------------------------------------------------------
@@ -186,6 +187,8 @@ class Carrier(QObject):
         if hand is None or hand.aim is None or not layout.days:
             return
         target = hand.aim.target
+        if places:
+            self._height = None
         if days:
             number = min(max(target.day + days, 0), len(layout.days) - 1)
             self._aim_and_show(layout.days[number], self._nearest(layout.days[number], target))
@@ -196,9 +199,11 @@ class Carrier(QObject):
         self._aim_and_show(day, stops[min(max(at + places, 0), len(stops) - 1)])
 
     def _nearest(self, day: DayBox, target: Target) -> Target:
-        """The stop of another day at the height of the last one."""
-        old = self._ground.layout_now.days[target.day]
-        height = geometry.mark_of(old, target)[2]
+        """The stop of another day at the height where the way began."""
+        if self._height is None:
+            old = self._ground.layout_now.days[target.day]
+            self._height = geometry.mark_of(old, target)[2]
+        height = self._height
         gaps = [stop for stop in self._stops(day) if stop.onto is None]
         return min(gaps, key=lambda stop: abs(geometry.mark_of(day, stop)[2] - height))
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from PySide6.QtCore import QPointF, QRectF
 from PySide6.QtGui import QPainter, QPen
 
@@ -41,14 +43,16 @@ def paint_open_foot(
     lost = of_week(aim.preview.lost, aim.preview, index)
     rows, room = hand.rows(), box.foot.width() - 2 * PAD
     titles = pens.wrapped(hand.title(), "number", room)[:2]
-    notes = _notes(gained, lost, elsewhere=len(aim.preview.gained) - len(gained))
+    elsewhere = len(aim.preview.gained) - len(gained)
+    notes = _notes(gained, lost, elsewhere=elsewhere, room=room, pens=pens)
     plain = [line for row in rows for line in _row_lines(row, room, pens)]
     narrow = room < WIDE_ENOUGH - 2 * PAD
     lines = len(plain) if narrow else len(rows)
     height = (
         len(titles) * pens.height("number")
         + lines * pens.height("body")
-        + len(notes) * (pens.height("body") + 1)
+        + sum(len(note.lines) for note in notes) * pens.height("body")
+        + len(notes)
         + 18
     )
     foot = _foot_rect(box, max(measures.foot_open, height))
@@ -67,9 +71,8 @@ def paint_open_foot(
     else:
         y = _paint_rows(painter, foot, rows, y, pens=pens)
     y += 3
-    for finding, text, goes in notes:
-        _paint_note(painter, foot, finding, (text, y), goes=goes, pens=pens)
-        y += pens.height("body") + 1
+    for note in notes:
+        y = _paint_note(painter, foot, note, y, pens=pens)
 
 
 def _foot_rect(box: DayBox, height: float) -> QRectF:
@@ -120,56 +123,69 @@ def _paint_rows(
     return y
 
 
-Note = tuple[Finding | None, str, bool]
+@dataclass(frozen=True, slots=True)
+class Note:
+    """A finding that would appear or go, in lines that fit; without one, a plain remark."""
+
+    lines: tuple[str, ...]
+    finding: Finding | None = None
+    goes: bool = False
 
 
-def _notes(gained: tuple[Finding, ...], lost: tuple[Finding, ...], *, elsewhere: int) -> list[Note]:
+def _notes(
+    gained: tuple[Finding, ...],
+    lost: tuple[Finding, ...],
+    *,
+    elsewhere: int,
+    room: float,
+    pens: Pens,
+) -> list[Note]:
     """What would appear, then what would go, in few lines."""
-    notes: list[Note] = [(f, short_text(f), False) for f in gained[:MOST_FINDINGS]]
+    indent = pens.width("+", "medium") + signs.CARD_SIGN + 9
+    most = 3 if room < WIDE_ENOUGH - 2 * PAD else 2
+
+    def note(finding: Finding, *, goes: bool) -> Note:
+        lines = pens.wrapped(short_text(finding), "body", room - indent)
+        return Note(lines[:most], finding, goes)
+
+    notes = [note(finding, goes=False) for finding in gained[:MOST_FINDINGS]]
     left_out = len(gained) - MOST_FINDINGS
     if left_out > 0:
-        notes.append((None, f"+ {left_out} more", False))
-    notes += [(f, short_text(f), True) for f in lost[:MOST_FINDINGS]]
+        notes.append(Note((f"+ {left_out} more",)))
+    notes += [note(finding, goes=True) for finding in lost[:MOST_FINDINGS]]
     if elsewhere > 0:
-        notes.append((None, f"+ {elsewhere} elsewhere", False))
+        notes.append(Note((f"+ {elsewhere} elsewhere",)))
     return notes
 
 
-def _paint_note(
-    painter: QPainter,
-    foot: QRectF,
-    finding: Finding | None,
-    what: tuple[str, float],
-    *,
-    goes: bool,
-    pens: Pens,
-) -> None:
-    """'+' or '−', the sign of the weight, and the words, struck through where it would go."""
-    theme, (text, y) = pens.theme, what
-    baseline = pens.baseline(y, "body")
-    x = foot.left() + PAD
-    if finding is None:
-        words = pens.cut(text, "body", foot.right() - 6 - x)
-        pens.write(painter, QPointF(x, baseline), words, step="body", colour=theme.ink2)
-        return
-    mark = "−" if goes else "+"
-    pens.write(painter, QPointF(x, baseline), mark, step="medium", colour=theme.ink)
-    x += pens.width("+", "medium") + 4
-    side = signs.CARD_SIGN
-    signs.paint_weight(
-        painter,
-        QRectF(x, baseline - side + 2, side, side),
-        weight=finding.weight,
-        below=finding.below,
-        theme=theme,
-    )
-    x += side + 5
-    words = pens.cut(text, "body", foot.right() - 6 - x)
-    colour = theme.ink2 if goes else theme.ink
-    end = pens.write(painter, QPointF(x, baseline), words, step="body", colour=colour)
-    if goes:
-        middle = baseline - pens.metrics["body"].xHeight() / 2
-        painter.fillRect(QRectF(x, middle, end - x, 1), theme.ink2)
+def _paint_note(painter: QPainter, foot: QRectF, note: Note, y: float, *, pens: Pens) -> float:
+    """'+' or '−', the sign of the weight, the words, struck through where it would go.
+
+    Returns the y below it.
+    """
+    theme = pens.theme
+    x, baseline = foot.left() + PAD, pens.baseline(y, "body")
+    colour = theme.ink2 if note.goes or note.finding is None else theme.ink
+    if note.finding is not None:
+        mark = "−" if note.goes else "+"
+        pens.write(painter, QPointF(x, baseline), mark, step="medium", colour=theme.ink)
+        x += pens.width("+", "medium") + 4
+        side = signs.CARD_SIGN
+        signs.paint_weight(
+            painter,
+            QRectF(x, baseline - side + 2, side, side),
+            weight=note.finding.weight,
+            below=note.finding.below,
+            theme=theme,
+        )
+        x += side + 5
+    for line in note.lines:
+        end = pens.write(painter, QPointF(x, baseline), line, step="body", colour=colour)
+        if note.goes:
+            middle = baseline - pens.metrics["body"].xHeight() / 2
+            painter.fillRect(QRectF(x, middle, end - x, 1), theme.ink2)
+        baseline += pens.height("body")
+    return y + len(note.lines) * pens.height("body") + 1
 
 
 def _paint_refusal(
