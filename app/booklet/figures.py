@@ -27,9 +27,9 @@ COLOUR: Tones = {
 }
 GREY: Tones = {
     Role.BODY: "#F4F4F4",
-    Role.FAR: "#C9C9C9",
+    Role.FAR: "#BCBCBC",
     Role.SHORTS: "#E4E4E4",
-    Role.FAR_SHORTS: "#B9B9B9",
+    Role.FAR_SHORTS: "#A9A9A9",
     Role.INK: "#1E1E1E",
     Role.HAIR: "#2E2E2E",
     Role.IMPLEMENT: "#414141",

@@ -33,7 +33,7 @@ LIGHT: Tones = {
 DARK: Tones = {
     Role.BODY: "#6C675B",
     Role.FAR: "#4A4840",
-    Role.SHORTS: "#7F877F",
+    Role.SHORTS: "#747C74",
     Role.FAR_SHORTS: "#5A5F58",
     Role.INK: "#EFE8DA",
     Role.HAIR: "#C2B5A0",

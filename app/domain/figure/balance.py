@@ -36,7 +36,7 @@ def soles(body: Body, side: Side) -> tuple[Vec, Vec]:
     heel = foot.point(-HEEL, -FOOT_HEIGHT)
     tip = toes.point(TOE - BALL, -BALL_DEPTH)
     if foot.frame.up[1] < 0.999:  # on the ball: the heel carries nothing
-        heel = foot.point(BALL - 0.02, -FOOT_HEIGHT)
+        heel = toes.point(-0.02, -BALL_DEPTH)
     return heel, tip
 
 

@@ -25,7 +25,7 @@ from app.domain.figure.anatomy import (
 from app.domain.figure.blend import between, can_blend
 from app.domain.figure.body import Body
 from app.domain.figure.muscles import PATCHES, patches
-from app.domain.figure.pose import Hold, Pose, PosePair, Side
+from app.domain.figure.pose import Hold, Pose, PosePair, Side, swap_sides
 from app.domain.figure.primitive import Circle, Path, Primitive, Role, bounds
 from app.domain.figure.solve import solve
 from app.domain.figure.space import Point
@@ -81,19 +81,18 @@ class _Drawing:
         """The groups from back to front."""
         if self.pose.order:
             return self.pose.order
-        if not self.sideways:
-            return FRONT_ORDER
-        if self.pose.mirrored:
-            return ("armR", "legR", "trunk+legL", "armL")
-        return SIDE_ORDER
+        return self._turned_over(SIDE_ORDER if self.sideways else FRONT_ORDER)
 
     def far(self) -> tuple[str, ...]:
         """The limbs in the far tone."""
         if self.pose.far:
             return self.pose.far
-        if not self.sideways:
-            return ()
-        return ("armR", "legR") if self.pose.mirrored else SIDE_FAR
+        return self._turned_over(SIDE_FAR) if self.sideways else ()
+
+    def _turned_over(self, groups: tuple[str, ...]) -> tuple[str, ...]:
+        if not self.pose.mirrored:
+            return groups
+        return tuple(swap_sides(group) for group in groups)
 
 
 def _is_open(pose: Pose, side: Side) -> bool:

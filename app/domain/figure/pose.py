@@ -205,7 +205,8 @@ def _swap_name(name: str) -> str:
     return name
 
 
-def _swap_group(group: str) -> str:
+def swap_sides(group: str) -> str:
+    """The names joined by + with right and left exchanged: legR+armL gives legL+armR."""
     return "+".join(_swap_name(name) for name in group.split("+"))
 
 
@@ -246,7 +247,7 @@ def mirror(pose: Pose) -> Pose:
         elbow_pole=(pose.elbow_pole[1], pose.elbow_pole[0]),
         view=View(180 - pose.view.yaw_deg, pose.view.pitch_deg),
         things=tuple(_mirror_thing(thing) for thing in pose.things),
-        order=tuple(_swap_group(group) for group in pose.order),
+        order=tuple(swap_sides(group) for group in pose.order),
         far=tuple(_swap_name(name) for name in pose.far),
         mirrored=not pose.mirrored,
         work_sides=tuple(side.other for side in pose.work_sides),

@@ -38,6 +38,11 @@ class Scene:
     body: Body
     trimmings: bool
 
+    @property
+    def near(self) -> Side:
+        """The side that looks at the eye in a picture from the side."""
+        return Side.L if self.pose.mirrored else Side.R
+
     def paper(self, x: float, y: float) -> Point:
         """A furniture coordinate on paper."""
         return (-x if self.pose.mirrored else x, y)
@@ -208,7 +213,7 @@ def _bar_from_the_front(scene: Scene, radius: float) -> list[Primitive]:
         return _solid((across(*corner) for corner in corners), Role.IMPLEMENT)
 
     drawn: list[Primitive] = [block(-BAR_HALF, BAR_HALF, 0.0075)]
-    for sign in (-1, 1):
+    for sign in (scene.near.sign, -scene.near.sign):
         drawn.append(block(sign * 0.325, sign * 0.355, radius))
         drawn.append(block(sign * 0.355, sign * 0.376, radius * 0.66))
     return drawn
@@ -227,7 +232,8 @@ def _handle(scene: Scene, thing: Thing, layers: Layers) -> None:
 
 def _axis(scene: Scene, side: Side, word: str) -> Vec:
     frame = scene.body.segments["hand" + side].frame
-    return {"front": frame.front, "right": frame.right}.get(word) or AXES[word]
+    axis = {"front": frame.front, "right": frame.right}.get(word) or AXES[word]
+    return scale(axis, scene.near.sign) if word in ("z", "right") else axis  # as in a mirror
 
 
 def _dumbbell(scene: Scene, thing: Thing, layers: Layers) -> None:
@@ -251,7 +257,7 @@ def _dumbbell_at(scene: Scene, place: Vec, axis: Vec) -> list[Primitive]:
     def at(along: float) -> Point:
         return (center[0] + ax * along, center[1] + ay * along)
 
-    return [_strip(at(sign * 0.021), at(sign * 0.054), 0.066, Role.IMPLEMENT) for sign in (-1, 1)]
+    return [_strip(at(sign * 0.021), at(sign * 0.054), 0.066, Role.IMPLEMENT) for sign in (1, -1)]
 
 
 def _upright_dumbbell(scene: Scene, thing: Thing, layers: Layers) -> None:
@@ -267,7 +273,7 @@ def _kettlebell(scene: Scene, thing: Thing, layers: Layers) -> None:
     place = named_point(scene.body, thing.words[0])
     hang: Vec = (0.0, -1.0, 0.0)
     if "along" in thing.words:
-        arm = scene.body.segments["forearmR"]
+        arm = scene.body.segments["forearm" + scene.near]
         hang = unit(sub(arm.end, arm.start))
     if "up" in thing.words:
         hang = (0.0, 1.0, 0.0)
@@ -349,8 +355,8 @@ def _lever(scene: Scene, thing: Thing, layers: Layers) -> None:
     """A machine's arm from the knee down the shank, with a roller before or behind the ankle."""
     forward = thing.numbers[0]
     down = thing.numbers[1] if len(thing.numbers) > 1 else 0.205
-    knee = scene.project(scene.body.segments["shankR"].point(0.0, 0.0))
-    roller = scene.project(scene.body.segments["shankR"].point(forward, -down))
+    shank = scene.body.segments["shank" + scene.near]
+    knee, roller = scene.project(shank.start), scene.project(shank.point(forward, -down))
     layers.back.append(_strip(knee, roller, 0.022, Role.STEEL))
     layers.front.append(Circle(roller, 0.026, fill=Role.IMPLEMENT, stroke=Role.INK))
 

@@ -1,0 +1,174 @@
+"""Pose files: what they may say and what they are told."""
+
+from __future__ import annotations
+
+import pytest
+
+from app.domain.errors import ResourceError
+from app.domain.exercise import Muscle
+from app.domain.figure import Side, poses_from_mapping, read_pose
+from app.domain.figure.pose import Both, Hold, Thing, Trace
+from app.domain.figure.space import View
+from tests.domain.figure.shipped import poses
+
+ASKED = [
+    "back_squat",
+    "romanian_deadlift",
+    "hip_thrust",
+    "leg_press",
+    "split_squat",
+    "lunge",
+    "step_up",
+    "calf_raise_block",
+    "standing_calf_raise_machine",
+    "seated_calf_raise",
+    "leg_extension",
+    "lying_leg_curl",
+    "seated_leg_curl",
+    "back_extension",
+    "goblet_squat",
+    "front_squat",
+    "deadlift",
+    "hex_bar_deadlift",
+    "rear_foot_split_squat",
+    "cable_kickback",
+    "side_lying_abduction",
+    "clam_band",
+    "glute_bridge",
+    "unilateral_bridge",
+    "quadruped_hip_extension",
+    "lateral_band_walk",
+    "standing_cable_abduction",
+    "bench_press",
+    "dumbbell_bench_press",
+    "incline_dumbbell_press",
+    "push_up",
+    "overhead_press",
+    "dumbbell_overhead_press",
+    "lateral_raise",
+    "rear_delt_raise",
+    "pull_up",
+    "lat_pulldown",
+    "seated_cable_row",
+    "one_arm_dumbbell_row",
+    "barbell_row",
+    "inverted_row",
+    "face_pull",
+    "dumbbell_curl",
+    "barbell_curl",
+    "triceps_pushdown",
+    "overhead_triceps_extension",
+    "dip",
+    "plank",
+    "side_plank",
+    "dead_bug",
+    "pallof_press",
+    "cable_trunk_twist",
+    "hanging_leg_raise",
+    "crunch",
+    "single_leg_deadlift",
+    "good_morning",
+    "kettlebell_swing",
+    "sled_push",
+    "farmers_carry",
+    "bodyweight_squat",
+    "box_squat",
+    "band_pull_apart",
+    "nordic_curl",
+    "hip_hinge_drill",
+    "adductor_machine",
+    "abductor_machine",
+]
+
+
+def test_all_common_exercises_have_a_pose() -> None:
+    assert set(ASKED) <= set(poses())
+
+
+def test_a_pose_reads_as_it_is_written() -> None:
+    data = {
+        "squat": {
+            "both": {"pin": "flat R 0 0.1", "things": ["barbell 0.1"], "bar": "upper back"},
+            "start": {"hip": 5, "kneeR": 7},
+            "end": {"lean": 39, "work": "quadriceps 1, gluteals 2", "path": "bar -0.1 0"},
+        }
+    }
+    pair = poses_from_mapping(data)["squat"]
+    assert pair.start.hip == Both(5, 5)
+    assert pair.start.knee == Both(7, 0)
+    assert pair.start.pin.hold is Hold.FLAT
+    assert pair.start.pin.numbers == (0, 0.1)
+    assert pair.end.lean == 39
+    assert pair.end.work == ((Muscle.QUADRICEPS, 1), (Muscle.GLUTEALS, 2))
+    assert pair.end.things == (Thing("barbell", (0.1,)),)
+    assert pair.trace == Trace("bar", -0.1, 0)
+
+
+def test_a_place_for_both_hands_counts_outward() -> None:
+    pose = read_pose({"pin": "back 0 0", "hands": "at 0.1 0.2 0.3"}, where="test")
+    assert pose.hands.of(Side.R).numbers == (0.1, 0.2, 0.3)
+    assert pose.hands.of(Side.L).numbers == (0.1, 0.2, -0.3)
+
+
+def test_one_hand_may_do_something_else() -> None:
+    pose = read_pose({"pin": "back 0 0", "hands": "down 0 0", "handL": "on waist"}, where="test")
+    assert pose.hands.of(Side.R).hold is Hold.HANGING
+    assert pose.hands.of(Side.L).part == "waist"
+
+
+def test_a_view_is_a_word_or_two_angles() -> None:
+    assert read_pose({"pin": "back 0 0", "view": "back"}, where="t").view == View(-90, 0)
+    assert read_pose({"pin": "back 0 0", "view": [10, 5]}, where="t").view == View(10, 5)
+
+
+@pytest.mark.parametrize(
+    ("field", "value", "said"),
+    [
+        ("hipp", 5, 'no field "hipp"'),
+        ("hip", "five", '"hip" cannot be read'),
+        ("hip", True, '"hip" cannot be read'),
+        ("pin", "floating R 0 0", '"pin" cannot be read'),
+        ("pin", "bar R 0 0", '"bar" cannot stand here'),
+        ("hands", "on elbow", 'no body part "elbow"'),
+        ("things", ["rocket 1 2"], 'no thing "rocket"'),
+        ("things", ["dumbbell sideways"], "a dumbbell lies along"),
+        ("view", "below", '"view" cannot be read'),
+        ("view", [1], "a view is a word"),
+        ("work", "wings 1", '"work" cannot be read'),
+        ("elbow_pole", "sideways", '"elbow_pole" cannot be read'),
+    ],
+)
+def test_a_mistake_names_the_pose_and_the_field(field: str, value: object, said: str) -> None:
+    data = {"jump": {"start": {"pin": "flat R 0 0", field: value}, "end": {"pin": "flat R 0 0"}}}
+    with pytest.raises(ResourceError) as told:
+        poses_from_mapping(data)
+    assert told.value.where == "pose jump, start"
+    assert said in told.value.what
+    assert told.value.mend
+
+
+def test_a_pose_that_nothing_fixes_is_refused() -> None:
+    with pytest.raises(ResourceError, match="nothing fixes the person"):
+        read_pose({"lean": 3}, where="pose x, start")
+
+
+def test_a_pose_without_its_end_is_refused() -> None:
+    with pytest.raises(ResourceError, match="the end position is missing"):
+        poses_from_mapping({"jump": {"start": {"pin": "flat R 0 0"}}})
+
+
+def test_a_key_that_is_no_table_is_refused() -> None:
+    with pytest.raises(ResourceError, match="pair of tables"):
+        poses_from_mapping({"jump": 3})
+
+
+@pytest.mark.parametrize("path", ["", "bar x y z 1 2 3 4"])
+def test_a_path_that_makes_no_sense_is_refused(path: str) -> None:
+    data = {
+        "jump": {
+            "start": {"pin": "flat R 0 0"},
+            "end": {"pin": "flat R 0 0", "path": path},
+        }
+    }
+    with pytest.raises(ResourceError, match='"path" cannot be read'):
+        poses_from_mapping(data)
