@@ -74,7 +74,7 @@ def as_rir(effort: Effort, reps: float, curve: str | Curve = "textbook") -> Rir:
     share = fraction(effort, reps, curve)
     require("fraction of 1RM", share, low=find_curve(curve).lowest, high=1.0)
     # a crumb of float below 0 is failure, not an error
-    left = round(reps_at_fraction(share, curve) - reps, 9)
+    left = round(reps_at_fraction(share, curve) - reps, 6)
     if left < 0:
         raise QuantityError(
             f"{100 * share:.0f} % of 1RM is too heavy for {reps:g} repetitions: "

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from difflib import get_close_matches
+from functools import lru_cache
 from math import exp
 from statistics import median
 from types import MappingProxyType
@@ -193,9 +194,17 @@ def estimate_one_rep_max(load_kg: float, reps: float, rir: float = 0.0) -> OneRe
     usual misjudgement, 1 repetition up to 5 in reserve and 2 above (hackett2017). Raises
     QuantityError outside.
     """
+    require("load lifted, kg", load_kg, low=0.1, high=HEAVIEST_KG)
     require("repetitions in reserve", rir, low=0, high=10)
     require("repetitions", reps, low=1, high=MAX_REPS)
-    to_failure = require("repetitions with those in reserve", reps + rir, low=1, high=MAX_REPS)
+    require("repetitions with those in reserve", reps + rir, low=1, high=MAX_REPS)
+    return _estimate(float(load_kg), float(reps), float(rir))
+
+
+@lru_cache(maxsize=512)
+def _estimate(load_kg: float, reps: float, rir: float) -> OneRepMax:
+    """The estimate itself, remembered: every slot of an exercise asks for the same one."""
+    to_failure = reps + rir
     values = {key: one_rep_max(load_kg, to_failure, key) for key in EQUATIONS}
     slack = 0 if rir == 0 else 1 if rir <= 5 else 2
     fewer, more = max(reps, to_failure - slack), min(MAX_REPS, to_failure + slack)

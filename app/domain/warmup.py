@@ -74,14 +74,17 @@ def compose(
 
     One general drill first, then those that cover the session's patterns best, core lifts
     counting double and drills that wake emphasised muscles a little more; nothing the client
-    lacks equipment for, dislikes or must not do on that day. Empty for an empty session.
+    lacks equipment for, dislikes or must not do on that day. Light working exercises fill up
+    where there are too few drills. Empty for an empty session.
     """
     wanted = _patterns(session, catalogue)
     fitting = [e for e in catalogue if e.warmup_for and fits(e, client, on)]
     general = [e for e in fitting if _is_general(e)]
-    specific = [e for e in fitting if not _is_general(e)]
+    specific = [e for e in fitting if not _is_general(e) and e.pattern is Pattern.DRILL]
+    others = [e for e in fitting if e.pattern is not Pattern.DRILL]
     chosen = _pick(general, wanted, emphasis=emphasis, most=min(1, most_drills))
-    chosen += _pick(specific, wanted, emphasis=emphasis, most=most_drills - len(chosen))
+    for drills in (specific, others):
+        chosen += _pick(drills, wanted, emphasis=emphasis, most=most_drills - len(chosen))
     return WarmUp(
         tuple(_drill(exercise, wanted) for exercise in chosen),
         _ramps(session, catalogue, client=client, curve=curve),
@@ -107,23 +110,25 @@ def _pick(
 ) -> list[Exercise]:
     """The drills that together cover the patterns best, one after another; ties by name."""
     left, open_ = dict(wanted), sorted(drills, key=lambda drill: drill.name)
+    asleep = set(emphasis)
     chosen: list[Exercise] = []
     while open_ and len(chosen) < most:
-        best = max(open_, key=lambda drill: _worth(drill, left, emphasis))
+        best = max(open_, key=lambda drill: _worth(drill, left, asleep))
         if not any(pattern in wanted for pattern in best.warmup_for):
             break
         chosen.append(best)
         open_.remove(best)
+        asleep -= {work.muscle for work in best.work}
         for pattern in best.warmup_for:
             if pattern in left:
                 left[pattern] *= FALLING
     return chosen
 
 
-def _worth(drill: Exercise, left: dict[Pattern, float], emphasis: tuple[Muscle, ...]) -> float:
+def _worth(drill: Exercise, left: dict[Pattern, float], asleep: set[Muscle]) -> float:
     """What a drill adds: the patterns still open, and a little for emphasised muscles."""
     covered = sum(left.get(pattern, 0.0) for pattern in drill.warmup_for)
-    woken = sum(EMPHASIS_WEIGHT for muscle in emphasis if drill.fraction(muscle))
+    woken = sum(EMPHASIS_WEIGHT for work in drill.work if work.muscle in asleep)
     return covered + woken if covered else 0.0
 
 

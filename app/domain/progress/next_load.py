@@ -236,8 +236,11 @@ def _lowered(now: _Now) -> Adjustment:
     if load_kg >= now.load_kg:
         text = "The target was missed at the lightest load there is: consider an easier variation."
         return now.say(Move.LOWER, now.load_kg, text)
+    less = 1 - load_kg / now.load_kg
     return now.say(
-        Move.LOWER, load_kg, f"The target was missed: consider {mass_text(load_kg)} next time."
+        Move.LOWER,
+        load_kg,
+        f"The target was missed: consider {mass_text(load_kg)} next time, {less:.0%} less.",
     )
 
 

@@ -79,7 +79,7 @@ def _reps(scheme: Scheme, slot: Slot, *, exercise: Exercise, target: Reps) -> Re
     """The slot's new repetitions; None where they stay."""
     if exercise.timed or Field.REPS in slot.pinned:
         return None
-    return scheme.floors.raised(target, slot, exercise)
+    return scheme.floors.kept(target, slot, exercise)
 
 
 def _effort(scheme: Scheme, slot: Slot, *, at: int, weeks: int) -> Effort | None:

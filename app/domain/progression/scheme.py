@@ -19,8 +19,8 @@ _STEPS = {Rir: 1.0, PercentOneRm: 2.5, PercentRepMax: 2.5}
 class Floors:
     """The fewest repetitions by what an exercise is for. Common practice.
 
-    Core lifts follow the path; assistance and single-joint exercises never go below their floor,
-    nor below the exercise's own usable zone.
+    Core lifts follow the path. Assistance and single-joint exercises never go below their floor,
+    nor out of the exercise's own usable zone.
     """
 
     core: int = 1
@@ -31,16 +31,17 @@ class Floors:
         for value in (self.core, self.assistance, self.single_joint):
             require("lowest repetitions", value, low=1, high=30)
 
-    def raised(self, reps: Reps, slot: Slot, exercise: Exercise) -> Reps:
-        """The target, lifted to the floor that holds for this slot."""
+    def kept(self, reps: Reps, slot: Slot, exercise: Exercise) -> Reps:
+        """The target, moved as little as needed to keep the floor that holds for this slot."""
         if slot.role is Role.CORE and exercise.multi_joint:
-            floor = self.core
+            floor, ceiling = self.core, MAX_REPS
         else:
             floor = self.assistance if exercise.multi_joint else self.single_joint
             floor = max(floor, exercise.rep_low)
-        if reps.low >= floor:
-            return reps
-        return Reps(floor, max(floor, min(MAX_REPS, floor + reps.high - reps.low)))
+            ceiling = max(floor, exercise.rep_high)
+        low = min(max(reps.low, floor), ceiling)
+        high = min(low + reps.high - reps.low, ceiling)
+        return reps if low == reps.low and high == reps.high else Reps(low, high)
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 from app.domain.edits.weeks import make_light, start_block
 from app.domain.effort import PercentOneRm, PercentRepMax, Rir, fraction
+from app.domain.exercise import Catalogue
 from app.domain.program import Field, Reps, broken_laws
 from app.domain.progression import (
     DoubleProgression,
@@ -92,6 +93,14 @@ def test_a_one_day_variant_at_full_effort_leaves_nothing_in_reserve():
     efforts = {slot.effort for week in after.weeks for slot in week.slots()}
     assert efforts == {PercentRepMax(100)}
     assert [week[0][0] for week in reps_by_week(after, SQUAT)][::10] == [15, 9, 3]
+
+
+def test_small_exercises_stay_inside_their_usable_zone():
+    short = replace(STEP_UP, rep_high=12)
+    catalogue = Catalogue((SQUAT, short, CURL, PLANK))
+    after = apply(plan(21), Scheme(Stepwise(15, 3)), catalogue)
+    assert {low for week in reps_by_week(after, STEP_UP) for low, _ in week} == set(range(8, 13))
+    assert max(low for week in reps_by_week(after, SQUAT) for low, _ in week) == 15
 
 
 @given(schemes())
