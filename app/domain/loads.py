@@ -82,7 +82,7 @@ def load_for(
     one_rm = one_rep_max_of(exercise, client)
     about = f"{exercise.name}, {_prescription_text(slot)}"
     if slot.load_kg is not None:
-        return _pinned(slot.load_kg, one_rm, about=about, unit=client.units)
+        return _pinned(slot.load_kg, one_rm, exercise=exercise, client=client, about=about)
     test = newest_test(exercise, client)
     if one_rm is None or test is None or _past_curve(slot, curve):
         return None
@@ -130,21 +130,30 @@ def _prescription_text(slot: Slot) -> str:
     return f"{slot.sets} × {reps} at {efforts.text(slot.effort, high)}"
 
 
-def _pinned(load_kg: float, one_rm: OneRepMax | None, *, about: str, unit: str) -> Load:
-    """A load that the coach set by hand, with what share of the 1RM it is where that is known."""
+def _pinned(
+    load_kg: float, one_rm: OneRepMax | None, *, exercise: Exercise, client: Client, about: str
+) -> Load:
+    """A load that the coach set by hand: its share of the 1RM, and whether it can be put on."""
+    unit = client.units
+    reached = nearest_in_reach(load_kg, client.increments, kind=exercise.load_kind, unit=unit)
+    off = abs(reached.load_kg - load_kg) > 0.005
     lines = [Line("Set by hand", mass_text(load_kg, unit))]
+    share = None
     if one_rm is not None:
-        share = f"{number_text(100 * load_kg / one_rm.median)} %"
-        lines.append(Line("Share of the 1RM", share, mass_text(one_rm.median, unit, digits=1)))
+        share = (load_kg + body_kg(exercise, client)) / one_rm.median
+        whole = mass_text(one_rm.median, unit, digits=1)
+        lines.append(Line("Share of the 1RM", f"{number_text(100 * share)} %", f"of {whole}"))
     return Load(
         load_kg=load_kg,
         exact_kg=load_kg,
-        fraction=None if one_rm is None else load_kg / one_rm.median,
+        fraction=share,
         one_rm_kg=None if one_rm is None else one_rm.median,
         rounding="Set by hand",
         sources=() if one_rm is None else one_rm.sources,
         lines=tuple(lines),
         about=about,
+        plates=None if off else reached.plates,
+        remark=f"The nearest load in reach is {mass_text(reached.load_kg, unit)}." if off else "",
         pinned=True,
     )
 

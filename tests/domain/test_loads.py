@@ -96,6 +96,17 @@ def test_a_load_set_by_hand_wins_and_says_its_share():
     assert load.fraction == pytest.approx(62.5 / 104.9, abs=0.001)
 
 
+def test_a_load_set_by_hand_says_what_to_put_on_or_that_it_cannot_be_met():
+    load = load_for(slot(load_kg=62.5), SQUAT, RUNA)
+    assert load is not None
+    assert load.plates is not None
+    assert (load.plates.plates, load.remark) == ((20.0, 1.25), "")
+    odd = load_for(slot(load_kg=63.0), SQUAT, RUNA)
+    assert odd is not None
+    assert (odd.load_kg, odd.plates) == (63.0, None)
+    assert odd.remark == "The nearest load in reach is 62.5 kg."
+
+
 def test_a_load_set_by_hand_needs_no_test():
     load = load_for(slot(load_kg=62.5), SQUAT, replace(RUNA, tests=()))
     assert load is not None
