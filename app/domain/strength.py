@@ -16,13 +16,38 @@ from types import MappingProxyType
 
 from app.domain import effort as efforts
 from app.domain.client import Increments
-from app.domain.curve import Curve, find_curve
+from app.domain.curve import (
+    CURVES,
+    Curve,
+    find_curve,
+    fraction_of_one_rep_max,
+    reps_at_fraction,
+)
 from app.domain.effort import Effort, PercentOneRm, PercentRepMax, Rir
 from app.domain.errors import CoachError
 from app.domain.exercise import LoadKind
 from app.domain.reach import nearest_in_reach
 from app.domain.units import HEAVIEST_KG, Plates, mass_text, number_text, require
 from app.domain.working import COMMON_PRACTICE, Line, Working
+
+__all__ = [
+    "CURVES",
+    "EQUATIONS",
+    "MAX_REPS",
+    "Curve",
+    "Equation",
+    "Load",
+    "OneRepMax",
+    "RampSet",
+    "estimate_one_rep_max",
+    "find_equation",
+    "fraction_of_one_rep_max",
+    "one_rep_max",
+    "prescribe_load",
+    "ramp_sets",
+    "reps_at_fraction",
+    "set_text",
+]
 
 MAX_REPS = 30
 """The most repetitions to failure that are taken for a strength test."""

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from app.domain.curve import fraction_of_one_rep_max
 from app.domain.effort import Rir, fraction, rating_class
-from app.domain.strength import one_rep_max
+from app.domain.strength import fraction_of_one_rep_max, one_rep_max
 from tests.literature.table import Answer, Row, all_close, check, close, numbers, rows, says
 
 EPLEY_VARIANTS = 0.003  # the factor is printed as 1/30, 0.033 and 0.0333
