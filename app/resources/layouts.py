@@ -13,5 +13,7 @@ FILE = "layouts.toml"
 @cache
 def layouts() -> tuple[Layout, ...]:
     """The shipped layouts, in the order of the file."""
-    entries = read_toml(FILE)
-    return tuple(layout_from_mapping(key, entry, source=FILE) for key, entry in entries.items())
+    return tuple(
+        layout_from_mapping(key, entry if isinstance(entry, dict) else {}, source=FILE)
+        for key, entry in read_toml(FILE).items()
+    )

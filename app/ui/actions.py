@@ -7,12 +7,9 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
 
 from app.ui.bench import Bench
-
-if TYPE_CHECKING:
-    from app.ui.window import Window
+from app.ui.commands import Commands
 
 
 def _always(_: Bench) -> bool:
@@ -46,7 +43,7 @@ class Action:
     id: str
     menu: str
     text: str
-    run: Callable[[Window], object]
+    run: Callable[[Commands], object]
     shortcuts: tuple[str, ...] = ()
     enabled: Callable[[Bench], bool] = _always
     tip: str = ""
@@ -98,7 +95,7 @@ ACTIONS: tuple[Action, ...] = (
         "edit_line",
         "Edit",
         "Edit sets, reps, effort…",
-        lambda w: w.grid.edit_selected(),
+        lambda w: w.grid.edit_card(),
         ("F2",),
         _single,
         apart=True,
@@ -126,7 +123,7 @@ ACTIONS: tuple[Action, ...] = (
         "pick_up",
         "Edit",
         "Pick up, to put down elsewhere",
-        lambda w: w.grid.pick_up(),
+        lambda w: w.grid.pick_up_by_keys(),
         ("Ctrl+M",),
         _selection,
         card=True,
@@ -135,7 +132,7 @@ ACTIONS: tuple[Action, ...] = (
         "pair",
         "Edit",
         "Pair, done in turn",
-        lambda w: w.grid.pair_selected(),
+        lambda w: w.grid.acts.pair(),
         ("Ctrl+T",),
         lambda b: len(b.selection) > 1,
         card=True,
@@ -144,7 +141,7 @@ ACTIONS: tuple[Action, ...] = (
         "unpair",
         "Edit",
         "Dissolve the pair",
-        lambda w: w.grid.unpair_selected(),
+        lambda w: w.grid.acts.unpair(),
         (),
         _selection,
         card=True,
@@ -153,21 +150,21 @@ ACTIONS: tuple[Action, ...] = (
         "cut",
         "Edit",
         "Cut",
-        lambda w: w.grid.cut_selected(),
+        lambda w: w.grid.acts.cut(),
         ("Ctrl+X",),
         _selection,
         apart=True,
         card=True,
     ),
     Action(
-        "copy", "Edit", "Copy", lambda w: w.grid.copy_selected(), ("Ctrl+C",), _selection, card=True
+        "copy", "Edit", "Copy", lambda w: w.grid.acts.copy(), ("Ctrl+C",), _selection, card=True
     ),
-    Action("paste", "Edit", "Paste", lambda w: w.grid.paste(), ("Ctrl+V",), _program),
+    Action("paste", "Edit", "Paste", lambda w: w.grid.acts.paste(), ("Ctrl+V",), _program),
     Action(
         "remove",
         "Edit",
         "Remove",
-        lambda w: w.grid.remove_selected(),
+        lambda w: w.grid.acts.remove(),
         ("Del",),
         _selection,
         card=True,

@@ -2,23 +2,77 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from collections.abc import Callable
 
+from PySide6.QtWidgets import QMainWindow
+
+from app.domain.client import ClientId
 from app.domain.edits import weeks
+from app.domain.errors import CoachError
 from app.domain.findings import edit
-from app.domain.program import Span
+from app.domain.program import Program, ProgramId, Span
+from app.ui.bench import Bench
+from app.ui.client.pane import ClientPane
 from app.ui.forms import ask_text
+from app.ui.grid import WeekGrid
+from app.ui.library.pane import LibraryPane
+from db.store import Store
 
-if TYPE_CHECKING:
-    from app.ui.window import Window
 
+class Commands(QMainWindow):
+    """The commands of the window; the window itself puts its panes together."""
 
-class Commands:
-    """The commands of the window that need more than one line; mixed into `Window`."""
+    bench: Bench
+    store: Store
+    grid: WeekGrid
+    library: LibraryPane
+    client_pane: ClientPane
+
+    def say(self, sentence: str) -> None:
+        """Show a sentence in the status line; assistive technology hears it as well."""
+        self.statusBar().showMessage(sentence, 12_000)
+
+    def refresh_lists(self) -> None:
+        """Read the lists of clients and programs again."""
+
+    # -- switching -------------------------------------------------------------------------
+
+    def choose_client(self, client_id: ClientId | None) -> None:
+        """Open that client with the newest program; None asks for a new client."""
+        if client_id is None:
+            self.refresh_lists()
+            self.new_client()
+            return
+        programs = [p for p in self.store.programs(client_id) if not p.archived]
+        newest = max(programs, key=lambda p: p.start, default=None)
+        self.open(client_id, None if newest is None else newest.id)
+
+    def choose_program(self, program_id: ProgramId | None) -> None:
+        """Open that program of the open client; None asks for a new one."""
+        if program_id is None:
+            self.refresh_lists()
+            self.new_program()
+            return
+        self.open(self.bench.desk.client.id, program_id)
+
+    def open(self, client_id: ClientId, program_id: ProgramId | None) -> None:
+        """Open a client and program; a sentence in the status line if that fails."""
+        try:
+            self.bench.desk.open(client_id, program_id)
+        except CoachError as error:
+            self.say(error.sentence)
+
+    def choose_span(self, number: int) -> None:
+        """Choose the span by its number in the row of buttons."""
+        self.bench.choose_span(tuple(Span)[number])
+
+    def toggle_client_pane(self) -> None:
+        """Fold the client pane to a rail, or open it."""
+        self.client_pane.fold(not self.client_pane.folded)
 
     # -- files and people ------------------------------------------------------------------
 
-    def new_client(self: Window) -> None:
+    def new_client(self) -> None:
         """Ask for a new client and open it."""
         from app.ui.client.profile import ask_new_client
 
@@ -26,7 +80,7 @@ class Commands:
         if client is not None:
             self.bench.desk.add_client(client)
 
-    def new_program(self: Window) -> None:
+    def new_program(self) -> None:
         """Ask for a new program and open it."""
         from app.ui.new_program import ask_new_program
 
@@ -38,32 +92,32 @@ class Commands:
         if program is not None:
             self.bench.desk.add_program(program)
 
-    def open_demo(self: Window) -> None:
+    def open_demo(self) -> None:
         """Fill this empty file with the demo's team and open the first member."""
         from app.demo import fill
 
         first = fill(self.store, self.bench.desk.catalogue)
         self.choose_client(first)
 
-    def make_booklet(self: Window) -> None:
+    def make_booklet(self) -> None:
         """Show the booklet of the open program, to print or to keep as a file."""
         from app.ui.booklet_dialog import BookletDialog
 
         BookletDialog(self.bench, self).exec()
 
-    def export_plan(self: Window) -> None:
+    def export_plan(self) -> None:
         """Save the open program and client as a plan file."""
         from app.ui.plan_files import export_plan
 
         export_plan(self.bench, self)
 
-    def import_plan(self: Window) -> None:
+    def import_plan(self) -> None:
         """Read a plan file as a new program of its client."""
         from app.ui.plan_files import import_plan
 
         import_plan(self.bench, self.store, self)
 
-    def edit_coach(self: Window) -> None:
+    def edit_coach(self) -> None:
         """Ask for the coach's name and contact."""
         from app.ui.coach_sheet import CoachSheet
 
@@ -71,7 +125,7 @@ class Commands:
 
     # -- program ---------------------------------------------------------------------------
 
-    def rename_program(self: Window) -> None:
+    def rename_program(self) -> None:
         """Ask for another name of the program."""
         from app.domain.edits.whole import rename
 
@@ -80,37 +134,37 @@ class Commands:
         if name is not None:
             self.bench.keep(edit(f"Rename {old}", rename, name=name))
 
-    def edit_emphasis(self: Window) -> None:
+    def edit_emphasis(self) -> None:
         """Ask for the muscles the program is for."""
         from app.ui.emphasis_sheet import EmphasisSheet
 
         EmphasisSheet(self.bench, self).exec()
 
-    def show_progression(self: Window) -> None:
+    def show_progression(self) -> None:
         """Show the progression dialog."""
         from app.ui.progression_dialog import ProgressionDialog
 
         ProgressionDialog(self.bench, self).exec()
 
-    def show_split(self: Window) -> None:
+    def show_split(self) -> None:
         """Show the dialog that folds two sessions into one, or opens one into two."""
         from app.ui.split_dialog import SplitDialog
 
         SplitDialog(self.bench, self).exec()
 
-    def show_layouts(self: Window) -> None:
+    def show_layouts(self) -> None:
         """Show the layouts that can be laid over the open program."""
         from app.ui.new_program import LayoutSheet
 
         LayoutSheet(self.bench, self).exec()
 
-    def show_substitutes(self: Window) -> None:
+    def show_substitutes(self) -> None:
         """Show ranked substitutes for the selected card."""
         from app.ui.substitutes import SubstituteDialog
 
         SubstituteDialog(self.bench, self.bench.selection[0], self).exec()
 
-    def show_load_working(self: Window) -> None:
+    def show_load_working(self) -> None:
         """Show how the selected card's load came about."""
         from app.ui.working_popup import show_load
 
@@ -118,27 +172,27 @@ class Commands:
 
     # -- weeks -----------------------------------------------------------------------------
 
-    def _keep_week(self: Window, label: str, function: object, **arguments: object) -> None:
-        self.bench.keep(edit(label, function, **arguments))  # type: ignore[arg-type]
+    def _keep_week(self, label: str, function: Callable[..., Program], **arguments: object) -> None:
+        self.bench.keep(edit(label, function, **arguments))
 
-    def add_week(self: Window) -> None:
+    def add_week(self) -> None:
         """Add an empty week after the open one."""
         index = self.bench.week
         self._keep_week(f"Add a week after week {index + 1}", weeks.add_week, after=index)
 
-    def duplicate_week(self: Window) -> None:
+    def duplicate_week(self) -> None:
         """Copy the open week behind itself."""
         index = self.bench.week
         self._keep_week(f"Copy week {index + 1}", weeks.duplicate_week, index=index)
 
-    def fill_on(self: Window) -> None:
+    def fill_on(self) -> None:
         """Copy the open week over every later one."""
         index = self.bench.week
         later = tuple(self.bench.desk.program.reach(index, Span.FROM_HERE))[1:]
         label = f"Copy week {index + 1} over all later weeks"
         self._keep_week(label, weeks.fill_weeks, source=index, targets=later)
 
-    def toggle_light(self: Window) -> None:
+    def toggle_light(self) -> None:
         """Make the open week light, or ordinary again."""
         index = self.bench.week
         if self.bench.desk.program.weeks[index].light:
@@ -146,13 +200,13 @@ class Commands:
         else:
             self._keep_week(f"Make week {index + 1} light", weeks.make_light, index=index)
 
-    def insert_light(self: Window) -> None:
+    def insert_light(self) -> None:
         """Insert a light copy of the open week behind it."""
         index = self.bench.week
         label = f"Insert a light week after week {index + 1}"
         self._keep_week(label, weeks.insert_light_week, after=index)
 
-    def start_block(self: Window) -> None:
+    def start_block(self) -> None:
         """Ask for a name and start a block at the open week."""
         index = self.bench.week
         name = ask_text(self, "Start a block", "Name of the block", verb="Start here")
@@ -160,30 +214,30 @@ class Commands:
             label = f"Start a block at week {index + 1}"
             self._keep_week(label, weeks.start_block, index=index, name=name)
 
-    def join_block(self: Window) -> None:
+    def join_block(self) -> None:
         """Join the open week's block to the one before it."""
         number = self.bench.desk.program.block_of(self.bench.week)
         self._keep_week("Join two blocks", weeks.join_block, number=number)
 
-    def clear_week(self: Window) -> None:
+    def clear_week(self) -> None:
         """Empty the open week."""
         index = self.bench.week
         self._keep_week(f"Clear week {index + 1}", weeks.clear_weeks, indices=(index,))
 
-    def remove_week(self: Window) -> None:
+    def remove_week(self) -> None:
         """Remove the open week."""
         index = self.bench.week
         self._keep_week(f"Remove week {index + 1}", weeks.remove_weeks, indices=(index,))
 
     # -- help ------------------------------------------------------------------------------
 
-    def show_guide(self: Window) -> None:
+    def show_guide(self) -> None:
         """Open the guide."""
         from app.ui.guide import show_guide
 
         show_guide(self)
 
-    def show_about(self: Window) -> None:
+    def show_about(self) -> None:
         """Say what this is, which versions it runs on and under which licence."""
         from app.ui.guide import show_about
 

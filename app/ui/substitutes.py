@@ -71,8 +71,10 @@ class SubstituteDialog(Sheet):
 
     def chosen(self) -> Substitute | None:
         """The substitute that is marked."""
-        item = self.list.currentItem()
-        one: Substitute | None = None if item is None else item.data(ROW)
+        row = self.list.currentRow()
+        if row < 0:
+            return None
+        one: Substitute = self.list.item(row).data(ROW)
         return one
 
     def edit(self, one: Substitute) -> Edit:

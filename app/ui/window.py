@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QPoint, Qt, QTimer
-from PySide6.QtGui import QAction, QCloseEvent, QResizeEvent
+from PySide6.QtGui import QAction, QCloseEvent, QKeySequence, QResizeEvent
 from PySide6.QtWidgets import (
     QApplication,
     QHBoxLayout,
     QLabel,
-    QMainWindow,
     QMenu,
     QSplitter,
     QStackedWidget,
@@ -18,7 +17,7 @@ from PySide6.QtWidgets import (
 
 from app.domain.client import ClientId
 from app.domain.errors import CoachError
-from app.domain.program import ProgramId, Span
+from app.domain.program import ProgramId
 from app.ui import theme
 from app.ui.actions import ACTIONS, MENUS, Action
 from app.ui.bench import Bench
@@ -38,7 +37,7 @@ NARROW = 1400
 """Below this width, px, the client pane folds to a rail by itself."""
 
 
-class Window(QMainWindow, Commands):
+class Window(Commands):
     """The planning bench on one coach's file."""
 
     def __init__(self, bench: Bench, store: Store) -> None:
@@ -115,7 +114,7 @@ class Window(QMainWindow, Commands):
 
     def _qaction(self, action: Action) -> QAction:
         made = QAction(action.text, self)
-        made.setShortcuts(list(action.shortcuts))
+        made.setShortcuts([QKeySequence(keys) for keys in action.shortcuts])
         made.setShortcutContext(Qt.ShortcutContext.WindowShortcut)
         if action.tip:
             made.setToolTip(action.tip)
@@ -191,10 +190,6 @@ class Window(QMainWindow, Commands):
         self.setWindowTitle(" \N{MIDDLE DOT} ".join(parts))
         self.kept.setText("All edits kept" if desk.work is not None else "")
 
-    def say(self, sentence: str) -> None:
-        """Show a sentence in the status line; assistive technology hears it as well."""
-        self.statusBar().showMessage(sentence, 12_000)
-
     def _say_hint(self) -> None:
         hint = QLabel(
             "Space picks a card up, arrows choose its place, Enter puts it down, Esc puts it back. "
@@ -211,37 +206,6 @@ class Window(QMainWindow, Commands):
                 menu.addSeparator()
             menu.addAction(self.actions_by_id[action.id])
         menu.popup(where)
-
-    def choose_span(self, number: int) -> None:
-        """Choose the span by its number in the row of buttons."""
-        self.bench.choose_span(tuple(Span)[number])
-
-    # -- switching -------------------------------------------------------------------------
-
-    def choose_client(self, client_id: ClientId | None) -> None:
-        """Open that client with the newest program; None asks for a new client."""
-        if client_id is None:
-            self.refresh_lists()
-            self.new_client()
-            return
-        programs = [p for p in self.store.programs(client_id) if not p.archived]
-        newest = max(programs, key=lambda p: p.start, default=None)
-        self.open(client_id, None if newest is None else newest.id)
-
-    def choose_program(self, program_id: ProgramId | None) -> None:
-        """Open that program of the open client; None asks for a new one."""
-        if program_id is None:
-            self.refresh_lists()
-            self.new_program()
-            return
-        self.open(self.bench.desk.client.id, program_id)
-
-    def open(self, client_id: ClientId, program_id: ProgramId | None) -> None:
-        """Open a client and program; a sentence in the status line if that fails."""
-        try:
-            self.bench.desk.open(client_id, program_id)
-        except CoachError as error:
-            self.say(error.sentence)
 
     # -- shape -----------------------------------------------------------------------------
 

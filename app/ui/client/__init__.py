@@ -1,0 +1,1 @@
+"""The client pane and its forms: one file a page."""

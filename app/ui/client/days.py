@@ -1,0 +1,53 @@
+"""Days and minutes: when the client can train, and why not."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from PySide6.QtWidgets import QGridLayout, QLineEdit, QWidget
+
+from app.domain.client import FreeTime
+from app.domain.program import DAYS
+from app.ui.bench import Bench
+from app.ui.client.profile import keep_client
+from app.ui.forms import NumberField, Sheet, plain, text_field
+
+
+class DaysSheet(Sheet):
+    """Seven rows of minutes and a note."""
+
+    def __init__(self, bench: Bench, parent: QWidget | None) -> None:
+        client = bench.desk.client
+        super().__init__(
+            parent,
+            f"When {client.name} can train",
+            verb="Keep",
+            about="Minutes from the first warm-up to the last set; empty or 0 for a day that is "
+            "not free.",
+        )
+        self.bench = bench
+        grid = QGridLayout()
+        grid.setHorizontalSpacing(12)
+        self.fields: list[tuple[NumberField, QLineEdit]] = []
+        for number, day in enumerate(DAYS):
+            minutes = NumberField(day, low=0, high=600, unit="min", whole=True, optional=True)
+            minutes.set_value(client.free[number].minutes or None)
+            note = text_field(client.free[number].note, hint="team evening, on call …")
+            note.setAccessibleName(f"{day}, note")
+            label = plain(day)
+            label.setBuddy(minutes)
+            grid.addWidget(label, number, 0)
+            grid.addWidget(minutes, number, 1)
+            grid.addWidget(note, number, 2)
+            self.fields.append((minutes, note))
+        self.body.addLayout(grid)
+        self.setMinimumWidth(480)
+
+    def keep(self) -> None:
+        """Keep the week's free time."""
+        free = tuple(
+            FreeTime(int(minutes.value() or 0), note.text().strip())
+            for minutes, note in self.fields
+        )
+        changed = replace(self.bench.desk.client, free=free)
+        keep_client(self.bench, "Change the days", changed)

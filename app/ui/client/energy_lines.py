@@ -1,0 +1,34 @@
+"""What the pane says of energy: targets, a referral instead, or what is missing."""
+
+from __future__ import annotations
+
+from datetime import date
+
+from app.domain import energy
+from app.domain.client import Client
+from app.domain.errors import CoachError
+from app.ui.bench import Bench
+from app.ui.words import DASH, number
+
+
+def lines(client: Client, bench: Bench, today: date) -> list[tuple[str, bool]]:
+    """Sentences for the pane, each with whether it is a quiet one."""
+    if client.energy_goal is None:
+        return [("No energy goal. Meals stay the client's own matter.", True)]
+    weeks = len(bench.desk.program.weeks) if bench.desk.has_program else 12
+    aim = energy.Aim(weeks=weeks, pal=client.activity_level)
+    on = bench.desk.program.start if bench.desk.has_program else today
+    try:
+        plan = energy.plan(client, client.energy_goal, on=on, aim=aim)
+    except CoachError as error:
+        return [(error.sentence, True)]
+    if isinstance(plan, energy.Referral):
+        return [(plan.text, False)]
+    low, high = plan.need_range
+    week = plan.weeks[min(bench.week, len(plan.weeks) - 1)]
+    return [
+        (f"Target, week {week.number}: {week.kcal:,.0f} kcal a day", False),
+        (f"Needs about {plan.need_kcal:,.0f} ({low:,.0f}{DASH}{high:,.0f})", True),
+        (f"Protein {number(week.macros.protein_g, places=0)} g a day", False),
+        ("An equation can miss one person by 10 % and more: the trend of mass decides.", True),
+    ]

@@ -1,0 +1,96 @@
+"""Equipment in reach, and the steps there are to load with."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from PySide6.QtWidgets import QCheckBox, QGridLayout, QWidget
+
+from app.domain.client import Increments
+from app.domain.errors import CoachError
+from app.domain.exercise import Equipment
+from app.ui.bench import Bench
+from app.ui.client.profile import keep_client
+from app.ui.forms import NumberField, Sheet, plain, text_field
+from app.ui.words import number
+
+
+class EquipmentSheet(Sheet):
+    """Ticks what there is; loads are rounded to the steps named."""
+
+    def __init__(self, bench: Bench, parent: QWidget | None) -> None:
+        client = bench.desk.client
+        super().__init__(parent, f"Equipment of {client.name}", verb="Keep")
+        self.bench = bench
+        self.boxes: dict[Equipment, QCheckBox] = {}
+        grid = QGridLayout()
+        things = [e for e in Equipment if e is not Equipment.BODY]
+        for place, thing in enumerate(things):
+            box = QCheckBox(thing.value.replace("_", " ").capitalize())
+            box.setMinimumHeight(24)
+            box.setChecked(thing in client.equipment)
+            self.boxes[thing] = box
+            grid.addWidget(box, place % 8, place // 8)
+        self.column.insertLayout(1, grid)
+        self.column.insertWidget(2, plain("Steps to load with", step="head"))
+        steps = client.increments
+        self.bar = self._step("Bar", steps.bar_kg, high=40)
+        self.plates = text_field(", ".join(number(p, places=2) for p in steps.plates_kg))
+        self.lightest = self._step("Lightest dumbbell", steps.dumbbells_kg[0], high=100)
+        self.step = self._step("Dumbbells go up by", steps.dumbbells_kg[1], high=20)
+        self.heaviest = self._step("Heaviest dumbbell", steps.dumbbells_kg[2], high=150)
+        self.machine = self._step("Machine step", steps.machine_step_kg, high=25)
+        self.cable = self._step("Cable step", steps.cable_step_kg, high=25)
+        for label, field in (
+            ("Bar", self.bar),
+            ("Plates, kg (pairs)", self.plates),
+            ("Lightest dumbbell", self.lightest),
+            ("Dumbbells go up by", self.step),
+            ("Heaviest dumbbell", self.heaviest),
+            ("Machine step", self.machine),
+            ("Cable step", self.cable),
+        ):
+            self.row(label, field)
+        self.setMinimumWidth(520)
+
+    def _step(self, name: str, value: float, *, high: float) -> NumberField:
+        field = NumberField(name, low=0.25, high=high, unit="kg")
+        field.set_value(value)
+        return field
+
+    def keep(self) -> None:
+        """Keep equipment and steps."""
+        client = self.bench.desk.client
+        low, step, top = (f.value() or 0.0 for f in (self.lightest, self.step, self.heaviest))
+        if low > top:
+            raise CoachError(
+                f"The lightest dumbbell ({number(low)} kg) is heavier than the heaviest.",
+                mend="Swap the two.",
+            )
+        steps = Increments(
+            bar_kg=self.bar.value() or 0.0,
+            plates_kg=plates_from(self.plates.text()),
+            dumbbells_kg=(low, step, top),
+            machine_step_kg=self.machine.value() or 0.0,
+            cable_step_kg=self.cable.value() or 0.0,
+            bands=client.increments.bands,
+        )
+        things = {thing for thing, box in self.boxes.items() if box.isChecked()}
+        changed = replace(client, equipment=frozenset({Equipment.BODY, *things}), increments=steps)
+        keep_client(self.bench, "Change the equipment", changed)
+
+
+def plates_from(text: str) -> tuple[float, ...]:
+    """Plate sizes from '25, 20, 1.25'; heaviest first. Raises CoachError naming the word."""
+    sizes = []
+    for word in text.replace(";", " ").replace(", ", " ").split():
+        try:
+            size = float(word.strip(",").replace(",", "."))
+        except ValueError:
+            raise CoachError(
+                f"'{word}' is not a plate.", mend="Write sizes in kg, like 20, 10, 5, 2.5, 1.25."
+            ) from None
+        if not 0 < size <= 50:
+            raise CoachError(f"A plate of {number(size)} kg.", mend="Sizes lie from 0.1 to 50 kg.")
+        sizes.append(size)
+    return tuple(sorted(set(sizes), reverse=True))

@@ -1,0 +1,131 @@
+"""Limitations: joint motions that are ruled out, past an angle or altogether, for a time."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from PySide6.QtCore import QDate
+from PySide6.QtWidgets import QComboBox, QListWidget, QWidget
+
+from app.domain.client import Limitation, Side
+from app.domain.errors import CoachError
+from app.domain.exercise import Joint, Motion
+from app.ui.bench import Bench
+from app.ui.client.profile import OptionalDate, keep_client
+from app.ui.forms import NumberField, Sheet, button, plain, text_field
+from app.ui.words import full_date, pydate
+
+VERBS = {
+    Motion.FLEXION: "bending",
+    Motion.EXTENSION: "straightening",
+    Motion.ABDUCTION: "spreading",
+    Motion.ADDUCTION: "drawing in",
+    Motion.ROTATION: "turning",
+    Motion.OVERHEAD: "overhead work",
+    Motion.COMPRESSION: "heavy load along it",
+    Motion.IMPACT: "jolts and jumps",
+}
+
+
+def limitation_text(limitation: Limitation) -> str:
+    """'Left knee: no bending past 90° until 28 Feb 2027'."""
+    side = "" if limitation.side is Side.BOTH else f"{limitation.side.value} "
+    text = f"{side}{limitation.joint.value}: no {VERBS[limitation.motion]}"
+    if limitation.past_degrees is not None:
+        text += f" past {limitation.past_degrees}°"
+    if limitation.since is not None:
+        text += f" from {full_date(limitation.since)}"
+    if limitation.until is not None:
+        text += f" until {full_date(limitation.until)}"
+    if limitation.note:
+        text += f" ({limitation.note})"
+    return text[:1].upper() + text[1:]
+
+
+class LimitationSheet(Sheet):
+    """Lists what is ruled out, and adds to it."""
+
+    def __init__(self, bench: Bench, parent: QWidget | None) -> None:
+        super().__init__(
+            parent,
+            "Limitations",
+            verb="Add",
+            about="What a practitioner, or the client's own experience, rules out. Exercises that "
+            "ask for it are marked as a conflict while it holds; the booklet says so too.",
+        )
+        self.bench = bench
+        self.list = QListWidget()
+        self.list.setAccessibleName("Limitations")
+        self.list.setMaximumHeight(110)
+        self.remove_button = button("Remove the marked one", self.remove)
+        self.joint = _combo(Joint, "Joint")
+        self.motion = QComboBox()
+        for motion, verb in VERBS.items():
+            self.motion.addItem(f"no {verb}", motion)
+        self.motion.setMinimumHeight(32)
+        self.side = _combo(Side, "Side")
+        self.side.setCurrentIndex(self.side.findData(Side.BOTH))
+        self.past = NumberField("Past", low=0, high=180, unit="degrees", whole=True, optional=True)
+        self.until = OptionalDate("Until", None, usual=pydate(QDate.currentDate().addMonths(3)))
+        self.note = text_field("", hint="Who said so, and why")
+        self.column.insertWidget(2, self.list)
+        self.column.insertWidget(3, self.remove_button)
+        self.row("Joint", self.joint)
+        self.row("Ruled out", self.motion)
+        self.row("Side", self.side)
+        self.row("Past an angle of", self.past)
+        self.row("Until", self.until)
+        self.row("Note", self.note)
+        self.body.addWidget(
+            plain("Leave the angle empty to rule the motion out altogether.", role="small")
+        )
+        self.cancel_button.setText("Close")
+        self.setMinimumWidth(520)
+        self._list()
+
+    def _list(self) -> None:
+        self.list.clear()
+        for limitation in self.bench.desk.client.limitations:
+            self.list.addItem(limitation_text(limitation))
+        self.remove_button.setEnabled(self.list.count() > 0)
+        self.list.setCurrentRow(0)
+
+    def remove(self) -> None:
+        """Remove the marked limitation."""
+        row = self.list.currentRow()
+        client = self.bench.desk.client
+        if row < 0:
+            return
+        left = client.limitations[:row] + client.limitations[row + 1 :]
+        try:
+            keep_client(self.bench, "Remove a limitation", replace(client, limitations=left))
+        except CoachError as error:
+            self.show_error(error.sentence)
+        self._list()
+
+    def keep(self) -> None:
+        """Add the limitation as entered."""
+        past = self.past.value()
+        made = Limitation(
+            Joint(self.joint.currentData()),
+            Motion(self.motion.currentData()),
+            Side(self.side.currentData()),
+            past_degrees=None if past is None else int(past),
+            until=self.until.value(),
+            note=self.note.text().strip(),
+        )
+        client = self.bench.desk.client
+        keep_client(
+            self.bench,
+            "Add a limitation",
+            replace(client, limitations=(*client.limitations, made)),
+        )
+
+
+def _combo(kind: type[Joint] | type[Side], name: str) -> QComboBox:
+    box = QComboBox()
+    box.setMinimumHeight(32)
+    box.setAccessibleName(name)
+    for member in kind:
+        box.addItem(member.value, member)
+    return box

@@ -1,0 +1,101 @@
+"""The screening questions, and what their answers say: a prompt, never a diagnosis."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date
+
+from PySide6.QtWidgets import QCheckBox, QWidget
+
+from app.domain import screening as screenings
+from app.domain.client import Screening
+from app.domain.errors import CoachError
+from app.ui.bench import Bench
+from app.ui.client.profile import OptionalDate, keep_client
+from app.ui.forms import Sheet, plain, text_field
+
+CAUTION = (
+    "These questions follow the logic published by the American College of Sports Medicine "
+    "(Riebe 2015), in our words and from memory. They do not replace a practitioner, and local "
+    "rules go first. When in doubt, refer."
+)
+QUESTIONS = (
+    (
+        "active",
+        (
+            "Active now: planned exercise of at least 30 minutes, moderate, on 3 days a week, "
+            "for 3 months"
+        ),
+    ),
+    ("known_disease", "Known heart, vascular, metabolic or kidney disease"),
+    (
+        "symptoms",
+        (
+            "Signs or symptoms: chest pain, breathlessness at rest or mild effort, dizziness or "
+            "fainting, swollen ankles, palpitations, calf pain when walking"
+        ),
+    ),
+    ("pregnant", "Pregnant, or gave birth lately"),
+)
+
+
+class ScreeningSheet(Sheet):
+    """Asks, shows what follows, and keeps the screening with its date."""
+
+    def __init__(self, bench: Bench, parent: QWidget | None, *, today: date) -> None:
+        client = bench.desk.client
+        super().__init__(parent, f"Screening of {client.name}", verb="Keep", about=CAUTION)
+        self.bench, self.today = bench, today
+        last = client.latest_screening
+        self.boxes: dict[str, QCheckBox] = {}
+        for key, question in QUESTIONS:
+            box = QCheckBox("")
+            label = plain(question)
+            label.setWordWrap(True)
+            label.setBuddy(box)
+            box.setAccessibleName(question)
+            box.setMinimumHeight(24)
+            box.setChecked(bool(last and getattr(last, key)))
+            box.toggled.connect(lambda _on: self.refresh())
+            self.boxes[key] = box
+            self.form.addRow(box, label)
+        self.cleared = OptionalDate(
+            "Cleared by a practitioner on", last.cleared_on if last else None, usual=today
+        )
+        self.cleared.known.toggled.connect(lambda _on: self.refresh())
+        self.cleared.edit.dateChanged.connect(lambda _day: self.refresh())
+        self.note = text_field(last.note if last else "", hint="What was agreed, by whom")
+        self.row("Cleared on", self.cleared)
+        self.row("Note", self.note)
+        self.answer = plain("", step="head")
+        self.answer.setWordWrap(True)
+        self.body.addWidget(self.answer)
+        self.setMinimumWidth(560)
+        self.refresh()
+
+    def screening(self) -> Screening:
+        """The screening as entered. Raises CoachError for a clearance in the future."""
+        cleared = self.cleared.value()
+        if cleared is not None and cleared > self.today:
+            raise CoachError(
+                f"Cleared on {cleared}, which is in the future.", mend="Enter the day it was given."
+            )
+        answers = {key: box.isChecked() for key, box in self.boxes.items()}
+        return Screening(on=self.today, cleared_on=cleared, note=self.note.text(), **answers)
+
+    def refresh(self) -> None:
+        """Say what the answers say."""
+        self.show_error("")
+        try:
+            said = screenings.outcome(self.screening(), screenings.Wish.VIGOROUS, on=self.today)
+        except CoachError as error:
+            self.show_error(error.sentence)
+            return
+        self.answer.setText(said.text)
+
+    def keep(self) -> None:
+        """Keep the screening; one of the same day is replaced."""
+        client = self.bench.desk.client
+        earlier = tuple(s for s in client.screenings if s.on != self.today)
+        changed = replace(client, screenings=(*earlier, self.screening()))
+        keep_client(self.bench, "Keep the screening", changed)

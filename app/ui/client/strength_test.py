@@ -1,0 +1,139 @@
+"""Entering a strength test: load, repetitions, reserve; the estimate is shown as it is typed."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QComboBox, QCompleter, QDateEdit, QWidget
+
+from app.domain.client import StrengthTest
+from app.domain.errors import CoachError
+from app.domain.exercise import Exercise, LoadKind, Pattern
+from app.domain.loads import one_rep_max_of
+from app.ui.bench import Bench
+from app.ui.client.profile import keep_client
+from app.ui.forms import NumberField, Sheet, plain
+from app.ui.words import DASH, full_date, number, pydate, qdate
+
+TERMS = {
+    LoadKind.DUMBBELL_EACH: "kg in each hand",
+    LoadKind.DUMBBELL_ONE: "kg, the one dumbbell",
+    LoadKind.BODY: "kg added to the body, 0 for none",
+    LoadKind.BARBELL: "kg, bar and plates together",
+    LoadKind.MACHINE: "kg on the machine",
+    LoadKind.CABLE: "kg on the stack",
+}
+
+
+class TestSheet(Sheet):
+    """Adds a test; one of the same exercise and day is replaced."""
+
+    __test__ = False  # not a test of ours, whatever its name says
+
+    def __init__(self, bench: Bench, parent: QWidget | None, *, today: date) -> None:
+        super().__init__(
+            parent,
+            f"Strength test of {bench.desk.client.name}",
+            verb="Keep the test",
+            about="A set of 3 to 10 repetitions with clean form, stopped at failure or just "
+            "before it, after ramp sets and with someone beside the bar.",
+        )
+        self.bench, self.today = bench, today
+        self.exercise = QComboBox()
+        self.exercise.setEditable(True)
+        self.exercise.setMinimumHeight(32)
+        self.exercise.setInsertPolicy(QComboBox.InsertPolicy.NoInsert)
+        for one in self._exercises():
+            self.exercise.addItem(one.name, one.key)
+        completer = QCompleter(self.exercise.model(), self.exercise)
+        completer.setCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)
+        completer.setFilterMode(Qt.MatchFlag.MatchContains)
+        completer.setCompletionMode(QCompleter.CompletionMode.PopupCompletion)
+        self.exercise.setCompleter(completer)
+        self.day = QDateEdit(qdate(today))
+        self.day.setDisplayFormat("d MMM yyyy")
+        self.day.setCalendarPopup(True)
+        self.day.setMaximumDate(qdate(today))
+        self.day.setMinimumHeight(32)
+        self.load = NumberField("Load lifted", low=0.5, high=600, unit="kg")
+        self.reps = NumberField("Repetitions", low=1, high=30, unit="reps", whole=True)
+        self.rir = NumberField("Left in reserve", low=0, high=10, unit="reps")
+        self.rir.set_value(0)
+        self.term = plain("", role="small")
+        self.estimate = plain("", step="head")
+        self.row("Exercise", self.exercise)
+        self.row("Day", self.day)
+        self.row("Load lifted", self.load)
+        self.form.addRow("", self.term)
+        self.row("Repetitions", self.reps)
+        self.row("Left in reserve", self.rir)
+        self.body.addWidget(self.estimate)
+        self.exercise.currentIndexChanged.connect(lambda _k: self.refresh())
+        for field in (self.load, self.reps, self.rir):
+            field.edit.textChanged.connect(lambda _text: self.refresh())
+        self.setMinimumWidth(480)
+        self.refresh()
+
+    def _exercises(self) -> list[Exercise]:
+        """Exercises that can be tested, those of the program first."""
+        desk = self.bench.desk
+        can = [
+            e
+            for e in desk.catalogue
+            if e.load_kind in TERMS and not e.timed and e.pattern is not Pattern.DRILL
+        ]
+        used = set()
+        if desk.has_program:
+            used = {slot.exercise for week in desk.program.weeks for slot in week.slots()}
+        return sorted(can, key=lambda e: (e.key not in used, e.name))
+
+    def _test(self) -> StrengthTest:
+        key = self.exercise.currentData()
+        if self.exercise.findText(self.exercise.currentText()) < 0:
+            raise CoachError(
+                f"There is no exercise '{self.exercise.currentText()}'.",
+                mend="Choose one from the list.",
+            )
+        return StrengthTest(
+            exercise=key,
+            on=pydate(self.day.date()),
+            load_kg=self.load.value() or 0.0,
+            reps=self.reps.whole_value(),
+            rir=self.rir.value() or 0.0,
+        )
+
+    def refresh(self) -> None:
+        """Show what the load means and what the test comes to."""
+        catalogue = self.bench.desk.catalogue
+        key = self.exercise.currentData()
+        if key is None:
+            return
+        exercise = catalogue[key]
+        self.term.setText(TERMS[exercise.load_kind])
+        self.estimate.setText("")
+        if not (self.load.edit.text() and self.reps.edit.text()):
+            return
+        try:
+            client = replace(self.bench.desk.client, tests=(self._test(),))
+            estimate = one_rep_max_of(exercise, client)
+        except CoachError:
+            return
+        if estimate is not None:
+            low, high = number(estimate.low, places=0), number(estimate.high, places=0)
+            remark = f" {estimate.remarks[0]}" if estimate.remarks else ""
+            self.estimate.setText(
+                f"About {number(estimate.median, places=0)} kg for one repetition "
+                f"({low}{DASH}{high}).{remark}"
+            )
+            self.estimate.setWordWrap(True)
+
+    def keep(self) -> None:
+        """Keep the test."""
+        test = self._test()
+        client = self.bench.desk.client
+        others = tuple(t for t in client.tests if (t.exercise, t.on) != (test.exercise, test.on))
+        name = self.bench.desk.catalogue[test.exercise].name
+        label = f"Test {name}, {full_date(test.on)}"
+        keep_client(self.bench, label, replace(client, tests=(*others, test)))
