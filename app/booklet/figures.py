@@ -1,11 +1,23 @@
 """Exercise figures in print: the domain's primitives as vectors on a reportlab canvas."""
 
+import math
 from collections.abc import Iterable, Mapping
 
 from reportlab.lib.colors import HexColor
 from reportlab.pdfgen.canvas import Canvas
 
-from app.domain.figure import Bounds, Circle, Detail, Path, Primitive, Role, bounds
+from app.domain.figure import (
+    Bounds,
+    Circle,
+    Detail,
+    Path,
+    Phase,
+    PosePair,
+    Primitive,
+    Role,
+    bounds,
+    draw,
+)
 
 Tones = Mapping[Role, str]
 
@@ -127,3 +139,80 @@ def draw_figure_in(
         bottom - box.bottom * stature,
     )
     draw_figure(canvas, drawing, origin, stature_pt=stature, detail=detail, tones=tones)
+
+
+class FigureForms:
+    """Puts figures on the pages of one document, storing each one once.
+
+    A booklet shows the same exercise week after week; the first time a figure of one size is
+    printed it becomes a form of the document, and later pages only refer to it.
+    """
+
+    def __init__(self, canvas: Canvas, tones: Tones = COLOUR) -> None:
+        self._canvas = canvas
+        self._tones = tones
+        self._drawn: dict[tuple[str, Phase, Detail], tuple[tuple[Primitive, ...], Bounds]] = {}
+        self._names: dict[tuple[str, Phase, Detail, float], str] = {}
+
+    def put(
+        self,
+        pair: PosePair,
+        phase: Phase,
+        frame_pt: tuple[float, float, float, float],
+        *,
+        detail: Detail,
+        stature_pt: float | None = None,
+    ) -> None:
+        """Put one position into a frame (left, bottom, width, height), as `draw_figure_in` does."""
+        box = self._drawing(pair, phase, detail)[1]
+        left, bottom, width, height = frame_pt
+        stature = stature_pt or fitting_stature(box, width, height)
+        name = self._form(pair, phase, detail, stature=stature)
+        across = left + width / 2 - (box.left + box.right) / 2 * stature
+        self._canvas.saveState()
+        self._canvas.translate(across, bottom - box.bottom * stature)
+        self._canvas.doForm(name)
+        self._canvas.restoreState()
+
+    def _drawing(
+        self, pair: PosePair, phase: Phase, detail: Detail
+    ) -> tuple[tuple[Primitive, ...], Bounds]:
+        key = (pair.key, phase, detail)
+        if key not in self._drawn:
+            drawing = draw(pair, phase, detail=detail)
+            self._drawn[key] = (drawing, bounds(drawing))
+        return self._drawn[key]
+
+    def _form(self, pair: PosePair, phase: Phase, detail: Detail, *, stature: float) -> str:
+        key = (pair.key, phase, detail, round(stature, 2))
+        if key not in self._names:
+            self._names[key] = f"figure{len(self._names)}"
+            self._store(self._names[key], *self._drawing(pair, phase, detail), detail, stature)
+        return self._names[key]
+
+    def _store(
+        self,
+        name: str,
+        drawing: tuple[Primitive, ...],
+        box: Bounds,
+        detail: Detail,
+        stature: float,
+    ) -> None:
+        """Make a drawing a form of the document; its frame leaves room for the contour."""
+        beyond = 3 * detail.contour
+        self._canvas.beginForm(
+            name,
+            math.floor(box.left * stature - beyond),
+            math.floor(box.bottom * stature - beyond),
+            math.ceil(box.right * stature + beyond),
+            math.ceil(box.top * stature + beyond),
+        )
+        draw_figure(
+            self._canvas,
+            drawing,
+            (0.0, 0.0),
+            stature_pt=stature,
+            detail=detail,
+            tones=self._tones,
+        )
+        self._canvas.endForm()

@@ -9,7 +9,7 @@ import pytest
 from reportlab.lib.colors import HexColor
 from reportlab.pdfgen.canvas import Canvas
 
-from app.booklet.figures import COLOUR, GREY, draw_figure_in, fitting_stature
+from app.booklet.figures import COLOUR, GREY, FigureForms, draw_figure_in, fitting_stature
 from app.domain.figure import Bounds, Detail, Phase, Role, bounds, draw
 from tests.domain.figure.shipped import poses
 
@@ -80,6 +80,27 @@ def test_figures_can_share_one_scale() -> None:
     canvas.save()
     _, bottom, _, top = ink_box(sheet.getvalue())
     assert top - bottom == pytest.approx(80 * bounds(drawing).height, abs=4)
+
+
+def repeated(pages: int) -> bytes:
+    """A document with the same figure on every page."""
+    sheet = io.BytesIO()
+    canvas = Canvas(sheet, pagesize=(400, 500), invariant=1, pageCompression=0)
+    figures = FigureForms(canvas)
+    for _ in range(pages):
+        figures.put(poses()["lunge"], Phase.END, FRAME, detail=Detail.ROW17)
+        canvas.showPage()
+    canvas.save()
+    return sheet.getvalue()
+
+
+def test_a_figure_that_comes_again_is_stored_once() -> None:
+    assert len(repeated(20)) < 2 * len(repeated(1))
+
+
+def test_a_stored_figure_lies_where_a_drawn_one_does() -> None:
+    drawn = ink_box(printed("lunge", detail=Detail.ROW17))
+    assert ink_box(repeated(1)) == pytest.approx(drawn, abs=1)
 
 
 def lightness(colour: str) -> float:

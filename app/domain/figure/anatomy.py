@@ -34,7 +34,7 @@ SHORTS_ON_PELVIS = 0.42
 HEAD_ROUNDNESS = 0.42
 HEAD_HALF_DEPTH = 0.05
 LIMB_ROUNDNESS = 0.55  # joints have discs of their own
-INSET = 0.985  # shorts stay a hair inside the contour
+INSET = 0.997  # shorts stay a hair inside the contour
 
 
 def _curve(points: tuple[Point, ...]) -> Path:
@@ -212,19 +212,12 @@ def hair_shapes(body: Body, view: View, *, nose: bool) -> list[Primitive]:
     head = body.segments["head"]
     at_eye = dot(head.frame.front, view.toward())
     outline = sampled(limb_outline(_head_sections(body), view, roundness=HEAD_ROUNDNESS))
-    cap = [point for point in _inset(outline) if _has_hair(point, head, view, at_eye)]
+    cap = [point for point in outline if _has_hair(point, head, view, at_eye)]
     drawn: list[Primitive] = [Path(tuple(cap), fill=Role.HAIR)] if len(cap) > 2 else []
     if nose and at_eye > 0.7:
         ends = (view.on_paper(head.point(0.05, 0.046)), view.on_paper(head.point(0.05, 0.060)))
         drawn.append(Path(ends, stroke=Role.INK, weight=0.7, closed=False))
     return drawn
-
-
-def _inset(ring: list[Point]) -> list[Point]:
-    """The outline a hair inside itself, beginning at its lowest part of the face."""
-    x = sum(p[0] for p in ring) / len(ring)
-    y = sum(p[1] for p in ring) / len(ring)
-    return [(x + (px - x) * INSET, y + (py - y) * INSET) for px, py in ring]
 
 
 def _has_hair(point: Point, head: Segment, view: View, at_eye: float) -> bool:

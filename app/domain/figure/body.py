@@ -10,7 +10,7 @@ from app.domain.figure.space import Frame, Vec, add, dot, scale, sub, unit
 
 SIDES = (Side.R, Side.L)
 FOOT_HEIGHT = LENGTHS["foot_height"]
-SEAT_DEPTH = 0.058  # from the hip joint down to what one sits on
+SEAT_DEPTH = 0.065  # from the hip joint down to what one sits on
 BACK_DEPTH = 0.062  # from the trunk's axis to the skin of the back
 BUTTOCK_DEPTH = 0.073
 HIP_SIDE = 0.098  # from the middle to the skin of the hip

@@ -228,6 +228,7 @@ def primitives(
     return _figure(pose, detail, work=shaded if muscles else ())
 
 
+@lru_cache(maxsize=512)
 def _trace(pair: PosePair, steps: int = 8) -> tuple[Primitive, ...]:
     """Ring at the start, dots along the way, arrow at the end, all beside the body."""
     trace = pair.trace
