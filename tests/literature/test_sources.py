@@ -37,7 +37,16 @@ ENGINE = [
     *(ROOT / "app/domain").glob("progression/*.py"),
     *(
         ROOT / f"app/domain/{name}.py"
-        for name in ("curve", "effort", "strength", "reach", "loads", "screening", "warmup")
+        for name in (
+            "curve",
+            "effort",
+            "one_rm",
+            "strength",
+            "reach",
+            "loads",
+            "screening",
+            "warmup",
+        )
     ),
 ]
 KEY = re.compile(r"\b[a-z]+(?:19|20)\d\d(?:-[a-z]+)?\b")
