@@ -31,6 +31,7 @@ GIVEN = [
     *(source for rule in GOAL_RULES.values() for source in rule.sources),
     *prescribe_load(100, 5, Rir(2), Increments()).sources,
 ]
+SINGLE = ("curve", "effort", "one_rm", "strength", "reach", "loads", "screening", "warmup")
 ENGINE = [
     *(ROOT / "app/domain").glob("energy/*.py"),
     *(ROOT / "app/domain").glob("progress/*.py"),
