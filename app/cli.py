@@ -71,7 +71,7 @@ def run(arguments: Sequence[str], *, show: Show, picture: Picture) -> int:
     try:
         if asked.command is None:
             return show(own_file(asked))
-        if asked.command is demo:
+        if asked.needs_window:
             return demo(asked, show=show, picture=picture)
         asked.command(asked)
     except CoachError as error:
@@ -103,7 +103,7 @@ def parser() -> argparse.ArgumentParser:
     def add(function: Callable[..., object], about: str) -> argparse.ArgumentParser:
         name = function.__name__.rstrip("_")
         made = commands.add_parser(name, help=about, description=function.__doc__)
-        made.set_defaults(command=function)
+        made.set_defaults(command=function, needs_window=function is demo)
         return made
 
     _add_plan_commands(add)

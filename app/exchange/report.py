@@ -63,20 +63,25 @@ def report_text(checked: Checked) -> str:
     lines = [
         f"{program.name}, {checked.client.name}",
         f"{weeks} week{'s' * (weeks != 1)} from {day_text(program.start)}",
-        ", ".join(f"{number} {word}" for word, number in counts.items()),
+        ", ".join(_counted(number, word) for word, number in counts.items()),
     ]
     accepted = checked.accepted
     for weight in Weight:
         found = [f for f in checked.findings if f.weight is weight and f.id not in accepted]
-        lines += _section(f"{weight.word}", found, checked)
+        lines += _section(weight.word, found, checked)
     lines += _section("Accepted", [f for f in checked.findings if f.id in accepted], checked)
     return "\n".join(lines) + "\n"
+
+
+def _counted(number: int, word: str) -> str:
+    many = word in ("conflict", "remark") and number != 1
+    return f"{number} {word}{'s' * many}"
 
 
 def _section(title: str, findings: Iterable[Finding], checked: Checked) -> list[str]:
     causes: dict[tuple[object, ...], list[Finding]] = {}
     for finding in findings:
-        cause = (finding.rule, finding.about, finding.place.day, finding.text)
+        cause = (finding.rule, finding.about, finding.place.day)
         causes.setdefault(cause, []).append(finding)
     lines = ["", title] if causes else []
     for group in causes.values():
@@ -89,13 +94,15 @@ def _cause(group: list[Finding], checked: Checked) -> list[str]:
     weeks = sorted({checked.program.week_index(f.place.week) + 1 for f in group if f.place.week})
     day = "" if first.place.day is None else DAYS[first.place.day]
     place = ", ".join(part for part in (weeks_text(weeks), day) if part)
+    if any(f.text != first.text for f in group):
+        place += "; the first is shown"
     lines = [f"  {first.text}" + (f" ({place})" if place else "")]
     said = [first.reason, checked.source(first)]
     if first.id in checked.accepted:
         said = [f"Accepted: {checked.accepted[first.id]}"]
     elif first.mend is not None:
         said.append(f"Mend: {first.mend.label}")
-    said = [part.rstrip(".") for part in said if part]
+    said = [part[:1].upper() + part[1:].rstrip(".") for part in said if part]
     return [*lines, f"    {'. '.join(said)}."] if said else lines
 
 
