@@ -116,10 +116,17 @@ def _slot(line: Sequence[Any]) -> LayoutSlot:
     )
 
 
-def choose(slot: LayoutSlot, catalogue: Catalogue, fits: Fits) -> Exercise | None:
-    """The first choice that fits the client; None if none does."""
-    there = (catalogue[key] for key in slot.choices if key in catalogue)
-    return next((exercise for exercise in there if fits(exercise)), None)
+def choose(session: LayoutSession, catalogue: Catalogue, fits: Fits) -> list[Exercise | None]:
+    """For each place of a session the first choice that fits the client, none of them twice.
+
+    None where nothing fits.
+    """
+    chosen: list[Exercise | None] = []
+    for slot in session.slots:
+        there = (catalogue[key] for key in slot.choices if key in catalogue)
+        taken = {one.key for one in chosen if one is not None}
+        chosen.append(next((e for e in there if e.key not in taken and fits(e)), None))
+    return chosen
 
 
 def days_for(layout: Layout, client: Client) -> tuple[int, ...]:
@@ -147,8 +154,7 @@ def swaps(layout: Layout, catalogue: Catalogue, *, fits: Fits) -> tuple[Swap, ..
     """Where the layout's first choices do not fit, so that the coach sees it beforehand."""
     found = []
     for session in layout.sessions:
-        for slot in session.slots:
-            taken = choose(slot, catalogue, fits)
+        for slot, taken in zip(session.slots, choose(session, catalogue, fits), strict=True):
             if taken is None or taken.key != slot.choices[0]:
                 key = None if taken is None else taken.key
                 found.append(Swap(session.title, slot.choices[0], key))
@@ -171,7 +177,14 @@ def lay_out(
     next_id = program.next_id
     strands: dict[tuple[int, int], int] = {}
     chosen = [
-        [(n, s, choose(s, catalogue, fits)) for n, s in enumerate(session.slots)]
+        list(
+            zip(
+                range(len(session.slots)),
+                session.slots,
+                choose(session, catalogue, fits),
+                strict=True,
+            )
+        )
         for session in layout.sessions
     ]
     if not any(exercise for row in chosen for _, _, exercise in row):

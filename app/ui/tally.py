@@ -117,7 +117,7 @@ class TallyBars(QWidget):
 
     def _row_height(self) -> float:
         line = QFontMetricsF(font("body")).height()
-        return max(24.0, line + 6) if self.compact else line + 23
+        return max(24.0, line + 6) if self.compact else line + 19
 
     def _head(self) -> float:
         return QFontMetricsF(font("head")).height() + 14
@@ -192,7 +192,7 @@ class TallyBars(QWidget):
         if self.compact:
             bed = QRectF(place.right() - 63, place.top() + 3, 63, line)
         else:
-            bed = QRectF(place.left(), text.bottom(), place.width(), 15)
+            bed = QRectF(place.left(), text.bottom() - 2, place.width(), 13)
         self._paint_bar(painter, bed, row, shown=shown, top=top, colours=colours)
 
     def _paint_words(

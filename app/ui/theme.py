@@ -12,6 +12,8 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor, QFont, QGuiApplication, QPalette
 from PySide6.QtWidgets import QApplication
 
+from app import resources
+
 Step = Literal["small", "body", "medium", "number", "head", "title", "name"]
 
 _STEPS: dict[Step, tuple[float, QFont.Weight]] = {
@@ -166,6 +168,8 @@ def palette(theme: Theme) -> QPalette:
 def style_sheet(theme: Theme) -> str:
     """The style of stock controls: hairlines, small radii, one accent, targets of 28 and 32 px."""
     c = {role: getattr(theme, role).name() for role in ROLES}
+    chevron = _url(f"icons/chevron-{'dark' if theme.dark else 'light'}.svg")
+    tick, dot = _url("icons/tick.svg"), _url("icons/dot.svg")
     return f"""
     QToolTip {{ background: {c["card"]}; color: {c["ink"]}; border: 1px solid {c["rule"]};
         padding: 4px 6px; }}
@@ -182,11 +186,15 @@ def style_sheet(theme: Theme) -> str:
         border: 1px solid {c["rule"]}; border-radius: 4px; padding: 3px 12px;
         min-height: 22px; }}
     QToolButton {{ padding: 3px 6px; min-width: 22px; }}
-    QToolButton[flat="true"], QPushButton[flat="true"] {{ background: transparent;
-        border: 1px solid transparent; }}
     QPushButton:hover, QToolButton:hover {{ background: {c["hover"]}; }}
     QPushButton:disabled, QToolButton:disabled {{ color: {c["ink3"]};
         border-color: {c["hair"]}; }}
+    QToolButton[flat="true"], QPushButton[flat="true"] {{ background: transparent;
+        border: 1px solid transparent; }}
+    QPushButton[link="true"] {{ background: transparent; border: 1px solid transparent;
+        color: {c["accent"]}; padding: 0 2px; min-height: 22px; }}
+    QPushButton[link="true"]:hover {{ border-bottom: 1px solid {c["accent"]}; }}
+    QPushButton[link="true"]:focus {{ border: 2px solid {c["accent"]}; padding: 0 1px; }}
     QPushButton:focus, QToolButton:focus {{ border: 2px solid {c["accent"]};
         padding: 2px 11px; }}
     QToolButton:focus {{ padding: 2px 5px; }}
@@ -204,6 +212,30 @@ def style_sheet(theme: Theme) -> str:
     QLineEdit:focus, QSpinBox:focus, QDoubleSpinBox:focus, QDateEdit:focus, QComboBox:focus,
     QPlainTextEdit:focus {{ border: 2px solid {c["accent"]}; padding: 2px 7px; }}
     QLineEdit[wrong="true"] {{ border: 2px solid {c["conflict"]}; }}
+    QComboBox::drop-down {{ border: none; width: 22px; }}
+    QComboBox::down-arrow, QDateEdit::down-arrow {{ image: url({chevron}); width: 14px;
+        height: 14px; }}
+    QDateEdit::drop-down {{ border: none; width: 22px; }}
+    QComboBox:disabled {{ color: {c["ink3"]}; border-color: {c["hair"]}; }}
+    QCheckBox, QRadioButton {{ spacing: 8px; color: {c["ink"]}; }}
+    QCheckBox::indicator, QRadioButton::indicator {{ width: 16px; height: 16px;
+        background: {c["card"]}; border: 1px solid {c["rule"]}; border-radius: 3px; }}
+    QRadioButton::indicator {{ border-radius: 8px; }}
+    QCheckBox::indicator:checked {{ background: {c["fill"]}; border-color: {c["accent"]};
+        image: url({tick}); }}
+    QRadioButton::indicator:checked {{ background: {c["fill"]}; border-color: {c["accent"]};
+        image: url({dot}); }}
+    QCheckBox:focus, QRadioButton:focus {{ color: {c["accent"]}; }}
+    QCheckBox::indicator:focus, QRadioButton::indicator:focus {{
+        border: 2px solid {c["accent"]}; }}
+    QCheckBox:disabled, QRadioButton:disabled {{ color: {c["ink3"]}; }}
+    QScrollBar:vertical {{ background: transparent; width: 11px; margin: 0; }}
+    QScrollBar:horizontal {{ background: transparent; height: 11px; margin: 0; }}
+    QScrollBar::handle {{ background: {c["rule"]}; border-radius: 3px; margin: 2px;
+        min-height: 28px; min-width: 28px; }}
+    QScrollBar::handle:hover {{ background: {c["ink3"]}; }}
+    QScrollBar::add-line, QScrollBar::sub-line {{ width: 0; height: 0; }}
+    QScrollBar::add-page, QScrollBar::sub-page {{ background: transparent; }}
     QComboBox QAbstractItemView {{ background: {c["card"]}; color: {c["ink"]};
         selection-background-color: {c["wash"]}; selection-color: {c["accent"]}; }}
     QHeaderView::section {{ background: {c["paper"]}; color: {c["ink3"]}; border: none;
@@ -213,10 +245,19 @@ def style_sheet(theme: Theme) -> str:
         selection-color: {c["accent"]}; gridline-color: {c["hair"]}; }}
     QScrollArea, QScrollArea > QWidget > QWidget {{ background: transparent; border: none; }}
     QSplitter::handle {{ background: {c["hair"]}; }}
+    QFrame[role="rule"] {{ background: {c["rule"]}; border: none; max-height: 1px; }}
+    QProgressBar {{ background: {c["band"]}; border: none; border-radius: 3px; }}
+    QProgressBar::chunk {{ background: {c["accent"]}; border-radius: 3px; }}
+    QStatusBar::item {{ border: none; }}
     QStatusBar {{ border-top: 1px solid {c["hair"]}; color: {c["ink2"]}; }}
     QLabel[role="small"] {{ color: {c["ink3"]}; }}
     QLabel[role="wrong"] {{ color: {c["conflict"]}; font-weight: 600; }}
     """
+
+
+def _url(relative: str) -> str:
+    """A shipped file's path in the form that a style sheet reads on every system."""
+    return resources.path_of(relative).as_posix()
 
 
 def apply(app: QApplication) -> Theme:

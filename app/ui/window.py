@@ -61,6 +61,7 @@ class Window(Commands):
         self.setAcceptDrops(False)
         self.refresh_lists()
         self._retitle()
+        self.grid.setFocus()
 
     # -- assembly --------------------------------------------------------------------------
 
@@ -72,6 +73,7 @@ class Window(Commands):
         foot.setStretchFactor(0, 3)
         foot.setStretchFactor(1, 2)
         foot.setChildrenCollapsible(False)
+        foot.setSizes([620, 420])
         self.foot = foot
         plan = QWidget()
         column = QVBoxLayout(plan)
@@ -97,6 +99,7 @@ class Window(Commands):
         self.kept.setProperty("role", "small")
         bar = self.statusBar()
         bar.setSizeGripEnabled(False)
+        bar.setContentsMargins(10, 0, 10, 0)
         bar.addPermanentWidget(self.kept)
         self._say_hint()
 
@@ -231,7 +234,7 @@ class Window(Commands):
         self.season.set_compact(small)
         self.tally.set_compact(small)
         self.findings.set_compact(small)
-        self.foot.setFixedHeight(150 if self.height() < 800 else 206)
+        self.foot.setFixedHeight(150 if self.height() < 800 else 220)
         self.statusBar().setVisible(self.height() >= 760 or not small)
 
     def closeEvent(self, event: QCloseEvent) -> None:

@@ -113,9 +113,11 @@ class ClientPane(QFrame):
 
     def _head(self, title: str, tail: str = "") -> None:
         rule = QFrame()
-        rule.setFrameShape(QFrame.Shape.HLine)
-        rule.setFixedHeight(9)
+        rule.setProperty("role", "rule")
+        rule.setFixedHeight(1)
+        self.column.addSpacing(4)
         self.column.addWidget(rule)
+        self.column.addSpacing(2)
         row = QHBoxLayout()
         row.addWidget(plain(title, step="head"))
         row.addStretch(1)
@@ -133,7 +135,8 @@ class ClientPane(QFrame):
         row.setSpacing(6)
         for text, run in entries:
             made = QPushButton(text)
-            made.setMinimumHeight(26)
+            made.setProperty("link", True)
+            made.setMinimumHeight(24)
             made.clicked.connect(lambda _checked=False, run=run: run())
             row.addWidget(made)
         row.addStretch(1)

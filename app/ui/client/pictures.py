@@ -74,8 +74,8 @@ class Interval(QWidget):
     def paintEvent(self, event: QPaintEvent) -> None:
         painter = QPainter(self)
         colours = current()
-        # the middle is the median and the half width a tenth of it, so that spreads compare
-        reach = 0.1 * self.median or 1.0
+        # the middle is the median and the half width a twentieth of it, so that spreads compare
+        reach = 0.05 * self.median or 1.0
         half = self.width() / 2 - 2
 
         def x(value: float) -> float:
