@@ -185,18 +185,12 @@ def plan(
     for missing figures and QuantityError for impossible ones.
     """
     aim = aim or Aim()
-    goal = EnergyGoal(goal)
+    goal = _as_goal(goal)
     instead = referral(client, on)
     if instead is not None:
         return instead
     who = _who(client, on, aim.fat_free_kg)
-    resting = estimate_resting_energy(
-        who.sex,
-        who.age_y,
-        height_cm=who.height_cm,
-        mass_kg=who.mass_kg,
-        fat_free_kg=who.fat_free_kg,
-    )
+    resting = _resting(who)
     need = total_energy(resting.kcal, aim.pal) if aim.need_kcal is None else aim.need_kcal
     change = _change(goal, client.status, aim.change)
     wanted = need * (1 + change)
@@ -231,6 +225,26 @@ def plan(
             *_lines_of_macros(goal, who, aim=aim, target=target),
         ),
         sources=(*resting.sources, "fao2004", *GOAL_RULES[goal].sources, "iom2005"),
+    )
+
+
+def _as_goal(goal: EnergyGoal | str) -> EnergyGoal:
+    """The goal from its name. Raises CoachError for others."""
+    try:
+        return EnergyGoal(goal)
+    except ValueError:
+        raise CoachError(
+            f"There is no energy goal {goal!r}.", mend=f"Choose one of {', '.join(EnergyGoal)}."
+        ) from None
+
+
+def _resting(who: Person) -> RestingEnergy:
+    return estimate_resting_energy(
+        who.sex,
+        who.age_y,
+        height_cm=who.height_cm,
+        mass_kg=who.mass_kg,
+        fat_free_kg=who.fat_free_kg,
     )
 
 

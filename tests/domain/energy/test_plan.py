@@ -170,6 +170,11 @@ def test_missing_figures_are_named(change, name):
         plan(replace(JORUNN, **change), "hold", 2000.0, on=TODAY)
 
 
+def test_an_unknown_goal_is_named_with_the_ones_there_are():
+    with pytest.raises(CoachError, match="'bulk'. Choose one of gain, hold, lose"):
+        plan(JORUNN, "bulk", 2000.0, on=TODAY)
+
+
 @pytest.mark.parametrize("current", [0, -100, 90_000, float("nan"), float("inf")])
 def test_impossible_intakes_are_refused(current):
     with pytest.raises(QuantityError, match="energy eaten now"):
