@@ -188,12 +188,12 @@ class LibraryPane(QWidget):
         self.search.addAction(icon("search"), QLineEdit.ActionPosition.LeadingPosition)
         self.muscle = QComboBox()
         self.muscle.setAccessibleName("Muscle")
-        self.muscle.addItem("Any muscle", None)
+        self.muscle.addItem("Muscle", None)
         for muscle, name in sorted(self.names.items(), key=lambda pair: pair[1]):
             self.muscle.addItem(name, muscle)
         self.pattern = QComboBox()
         self.pattern.setAccessibleName("Movement pattern")
-        self.pattern.addItem("Any pattern", None)
+        self.pattern.addItem("Pattern", None)
         for pattern in Pattern:
             self.pattern.addItem(pattern.value.replace("_", " ").capitalize(), pattern)
         for box in (self.muscle, self.pattern):
