@@ -13,8 +13,10 @@ from enum import StrEnum
 from app.domain.curve import Curve, find_curve
 from app.domain.effort import Effort, Rir, fraction
 from app.domain.exercise import Catalogue, Exercise, LoadKind, Muscle, Pattern
-from app.domain.program import Program, Session, Slot, Week
+from app.domain.muscle_groups import muscle_name
+from app.domain.program import DAYS, Program, Session, Slot, Week
 from app.domain.session_time import Minutes, Pace, session_minutes, start_minutes
+from app.domain.units import require
 from app.domain.working import COMMON_PRACTICE, Line, Working
 
 __all__ = [
@@ -22,8 +24,11 @@ __all__ = [
     "Minutes",
     "Pace",
     "RepZone",
+    "extra_gain_percent",
     "frequency",
+    "frequency_working",
     "intensity_distribution",
+    "load_serves",
     "minutes_working",
     "program_sets",
     "rep_zone",
@@ -32,7 +37,9 @@ __all__ = [
     "session_sets",
     "sets_working",
     "start_minutes",
+    "strength_effect",
     "tonnage_kg",
+    "volume_band",
     "weekly_sets",
 ]
 
@@ -104,6 +111,52 @@ def frequency(week: Week, catalogue: Catalogue) -> Mapping[Muscle, int]:
             if sets >= TRAINED_FROM:
                 count[muscle] = count.get(muscle, 0) + 1
     return {muscle: count[muscle] for muscle in Muscle if muscle in count}
+
+
+VOLUME_BANDS = ((5.0, "low (<5)"), (10.0, "medium (5-9)"), (float("inf"), "high (10+)"))
+"""Weekly sets as a meta-analysis banded them, each with the first number past it; more grew more,
+as a trend only. Source: schoenfeld2017-volume."""
+
+GAIN_PER_SET = 0.37
+"""% of growth that each weekly set more went with. Source: schoenfeld2017-volume."""
+
+STRENGTH_BY_SESSIONS = (0.74, 0.82, 0.93, 1.08)
+"""Effect on strength of 1, 2, 3, and 4 or more sessions a week; no difference at equal volume.
+
+Source: grgic2018-frequency.
+"""
+
+STRENGTH_FROM, POWER_FROM, POWER_TO = 80.0, 30.0, 70.0
+"""% of 1RM that serve strength, and power where the bar is meant to move fast (acsm2026)."""
+
+
+def volume_band(sets: float) -> str:
+    """The band of a meta-analysis that so many weekly sets lie in: 'medium (5-9)'."""
+    return next(name for end, name in VOLUME_BANDS if sets < end)
+
+
+def extra_gain_percent(extra_sets: float) -> float:
+    """Growth that went with so many weekly sets more, % on average; to teach, not to promise."""
+    return extra_sets * GAIN_PER_SET
+
+
+def strength_effect(sessions: int) -> float:
+    """The effect size on strength that so many weekly sessions had in trials.
+
+    Raises QuantityError below one session.
+    """
+    require("sessions", sessions, low=1, high=28)
+    return STRENGTH_BY_SESSIONS[min(sessions, len(STRENGTH_BY_SESSIONS)) - 1]
+
+
+def load_serves(percent: float) -> tuple[str, ...]:
+    """What a load of so many % of 1RM is advised for: 'strength', 'power', both or neither."""
+    serves = []
+    if percent >= STRENGTH_FROM:
+        serves.append("strength")
+    if POWER_FROM <= percent <= POWER_TO:
+        serves.append("power")
+    return tuple(serves)
 
 
 class RepZone(StrEnum):
@@ -191,11 +244,34 @@ def sets_working(week: Week, muscle: Muscle, catalogue: Catalogue) -> Working:
         role = "prime mover" if part >= 1 else "helps"
         lines.append(Line(exercise.name, f"{slot.sets} × {part:g} = {slot.sets * part:g}", role))
     total = weekly_sets(week, catalogue).get(muscle, 0.0)
+    lines.append(Line("Band of weekly sets", volume_band(total), "a trend over 15 studies"))
+    gain = f"about {extra_gain_percent(1):g} % more growth"
+    lines.append(Line("One set a week more", gain, "on average, no promise"))
     return Working(
         title=f"{total:g} sets",
-        about=f"{muscle.value.replace('_', ' ').capitalize()}, fractional sets of the week",
+        about=f"{muscle_name(muscle)}, fractional sets of the week",
         lines=tuple(lines),
-        sources=("pelland2024",),
+        sources=("pelland2024", "schoenfeld2017-volume"),
+    )
+
+
+def frequency_working(week: Week, muscle: Muscle, catalogue: Catalogue) -> Working:
+    """How the week's sessions for a muscle come about, day by day."""
+    lines = []
+    for day, session in week.sessions():
+        sets = session_sets(session, catalogue).get(muscle, 0.0)
+        if sets:
+            counts = "counts" if sets >= TRAINED_FROM else "too few to count"
+            lines.append(Line(DAYS[day], f"{sets:g} sets", counts))
+    sessions = frequency(week, catalogue).get(muscle, 0)
+    if sessions:
+        effect = f"effect size {strength_effect(sessions):.2f}"
+        lines.append(Line("Strength in trials", effect, "no difference at equal volume"))
+    return Working(
+        title=f"{sessions} session" if sessions == 1 else f"{sessions} sessions",
+        about=f"{muscle_name(muscle)}, sessions of the week with a set or more",
+        lines=tuple(lines),
+        sources=("grgic2018-frequency", COMMON_PRACTICE),
     )
 
 

@@ -7,6 +7,7 @@ keeps the identity from being reused: an edit that touches one session costs one
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import NamedTuple, TypeVar
 
 from app.domain.curve import find_curve, reps_at_fraction
@@ -19,7 +20,6 @@ from app.domain.session_time import effective_rest_s, timetable
 
 MUSCLES = tuple(Muscle)
 _NUMBER = {muscle: number for number, muscle in enumerate(MUSCLES)}
-_ZONES = tuple(RepZone)
 
 MOST_REMEMBERED = 4096
 """Weeks and sessions remembered before the memory starts afresh."""
@@ -39,16 +39,16 @@ class SlotFacts(NamedTuple):
     """A slot with its exercise resolved.
 
     rir: repetitions in reserve at the high end of the range, however the effort was written
-    (below 0: the load does not allow them); fraction: of 1RM, at the high end; rest_s: between
-    two sets of this exercise, partners' sets of a pair included; is_drill: a warm-up drill, which
-    is no working set.
+    (below 0: the load does not allow them); percent: of 1RM, at the high end, to a tenth; rest_s:
+    between two sets of this exercise, partners' sets of a pair included; is_drill: a warm-up
+    drill, which is no working set.
     """
 
     slot: Slot
     exercise: Exercise
     primes: tuple[Muscle, ...]
     rir: float
-    fraction: float
+    percent: float
     rest_s: float
     is_drill: bool
 
@@ -129,7 +129,7 @@ class FactsMemo:
         self.catalogue = catalogue
         self.curve = find_curve(curve)
         self._portraits: dict[ExerciseKey, Portrait] = {}
-        self._fractions: dict[tuple[Effort, float], float] = {}
+        self._fractions: dict[tuple[Effort | float, float], float] = {}
         self._sessions: dict[int, SessionFacts] = {}
         self._weeks: dict[int, WeekFacts] = {}
 
@@ -142,11 +142,12 @@ class FactsMemo:
 
     def fraction(self, slot: Slot) -> float:
         """The fraction of 1RM that a set of the slot is done with, at its high repetitions."""
-        question = (slot.effort, slot.reps.high)
+        effort = slot.effort
+        # numbers are found much faster than values that have to be hashed field by field
+        question = (effort.reps if isinstance(effort, Rir) else effort, slot.reps.high)
         found = self._fractions.get(question)
         if found is None:
-            found = set_fraction(slot.effort, slot.reps.high, self.curve)
-            self._fractions[question] = found
+            found = self._fractions[question] = set_fraction(effort, slot.reps.high, self.curve)
         return found
 
     def rir(self, slot: Slot) -> float:
@@ -184,19 +185,29 @@ class FactsMemo:
     def _read_session(self, session: Session) -> SessionFacts:
         portraits = [self.portrait(slot.exercise) for slot in session.slots]
         exercises = [portrait.exercise for portrait in portraits]
-        muscles, groups, zones = [0.0] * len(MUSCLES), [0.0] * len(GROUPS), [0] * len(_ZONES)
+        muscles, groups, zones = [0.0] * len(MUSCLES), [0.0] * len(GROUPS), [0] * len(RepZone)
         slots = []
         for at, (slot, portrait) in enumerate(zip(session.slots, portraits, strict=True)):
-            rest_s = effective_rest_s(session.slots, exercises, at) if slot.pair else slot.rest_s
-            slots.append(self._read_slot(slot, portrait, rest_s))
+            slots.append(
+                SlotFacts(
+                    slot,
+                    portrait.exercise,
+                    portrait.primes,
+                    self.rir(slot),
+                    round(100 * self.fraction(slot), 1),
+                    effective_rest_s(session.slots, exercises, at) if slot.pair else slot.rest_s,
+                    portrait.is_drill,
+                )
+            )
             if portrait.is_drill:
                 continue
+            sets = slot.sets
             for number, part in portrait.muscles:
-                muscles[number] += slot.sets * part
+                muscles[number] += sets * part
             for number, part in portrait.groups:
-                groups[number] += slot.sets * part
+                groups[number] += sets * part
             if not portrait.exercise.timed:
-                zones[_zone_number(slot.reps)] += slot.sets
+                zones[_zone_number(slot.reps)] += sets
         starts, minutes = timetable(session.slots, exercises)
         return SessionFacts(
             session,
@@ -207,17 +218,6 @@ class FactsMemo:
             tuple(zones),
             minutes,
             starts,
-        )
-
-    def _read_slot(self, slot: Slot, portrait: Portrait, rest_s: float) -> SlotFacts:
-        return SlotFacts(
-            slot,
-            portrait.exercise,
-            portrait.primes,
-            self.rir(slot),
-            self.fraction(slot),
-            rest_s,
-            portrait.is_drill,
         )
 
     def _read_week(self, week: Week) -> WeekFacts:
@@ -247,7 +247,7 @@ class FactsMemo:
             by_group,
             sum([1 << number for number, count in enumerate(by_group) if count]),
             _named(trained),
-            _summed([facts.zones for _, facts in sessions]) or (0,) * len(_ZONES),
+            _summed([facts.zones for _, facts in sessions]) or (0,) * len(RepZone),
             frozenset([one.at.slot.exercise for one in slots]),
             tuple(minutes),
             sum([count > 0 for count in minutes]),
@@ -268,8 +268,13 @@ def _portrait(exercise: Exercise) -> Portrait:
     )
 
 
+@lru_cache(maxsize=256)
+def _zone_of(middle: float) -> int:
+    return tuple(RepZone).index(rep_zone(middle))
+
+
 def _zone_number(reps: Reps) -> int:
-    return _ZONES.index(rep_zone(reps.middle))
+    return _zone_of((reps.low + reps.high) / 2)
 
 
 Count = TypeVar("Count", int, float)

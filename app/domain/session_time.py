@@ -94,9 +94,10 @@ def tempo_s(tempo: str) -> float | None:
 
 def set_s(slot: Slot, exercise: Exercise, pace: Pace = ORDINARY) -> float:
     """Seconds of work in one set; both sides of a unilateral exercise."""
-    count = slot.reps.low + pace.end * (slot.reps.high - slot.reps.low)
+    low = slot.reps.low
+    count = low + pace.end * (slot.reps.high - low)
     if not exercise.timed:
-        count *= tempo_s(slot.tempo) or pace.repetition_s
+        count *= (tempo_s(slot.tempo) or pace.repetition_s) if slot.tempo else pace.repetition_s
     return 2 * count if exercise.unilateral else count
 
 
@@ -137,7 +138,8 @@ def timetable(
         while letter and end < len(slots) and slots[end].pair == letter:
             end += 1
         for k in range(at, end):
-            now_s += _ramp_s(slots[k], exercises[k], ramped, pace=pace)
+            if slots[k].role is Role.CORE:
+                now_s += _ramp_s(exercises[k], ramped, pace)
         if end - at == 1:
             starts.append(now_s / 60)
             now_s += _alone_s(slots[at], exercises[at], pace)
@@ -157,9 +159,9 @@ def _setup_s(exercise: Exercise, pace: Pace) -> float:
     return exercise.setup_s if pace.setup_s is None else pace.setup_s
 
 
-def _ramp_s(slot: Slot, exercise: Exercise, ramped: set[bool], *, pace: Pace) -> float:
-    """Seconds of ramp sets before this slot; `ramped` remembers the halves already warm."""
-    if slot.role is not Role.CORE or exercise.load_kind in _UNLOADED:
+def _ramp_s(exercise: Exercise, ramped: set[bool], pace: Pace) -> float:
+    """Seconds of ramp sets before this core lift; `ramped` remembers the halves already warm."""
+    if exercise.load_kind in _UNLOADED:
         return 0.0
     lower = exercise.pattern in LOWER_BODY
     if lower in ramped:

@@ -14,6 +14,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from enum import StrEnum
 
+from app.domain.activation import GLUTEAL_TO_TFL, amplitude_ratio
 from app.domain.checks import Difference, Memo, what_if
 from app.domain.checks.context import breaches, missing_equipment
 from app.domain.checks.possible import breach_text, equipment_text
@@ -175,7 +176,7 @@ def _substitute(asked: _Asked, new: Exercise) -> Substitute:
         + KIN_WEIGHT * _kin(old, new)
         + DEMAND_WEIGHT * (1.0 if demand is Demand.SAME else 0.5)
         + REPS_WEIGHT * _suits(asked.slot, new)
-        + ACTIVATION_WEIGHT * _activation(old, new)[0]
+        + ACTIVATION_WEIGHT * _activation(old, new)
     )
     if new.key in asked.client.dislikes:
         score -= DISLIKED
@@ -243,19 +244,20 @@ def _suits(slot: Slot, new: Exercise) -> float:
     return max(0, high - low + 1) / (slot.reps.high - slot.reps.low + 1)
 
 
-def _activation(old: Exercise, new: Exercise) -> tuple[float, str]:
-    """0 to 1 by amplitudes that one study reported of both, and that study; else the middle.
+def _activation(old: Exercise, new: Exercise) -> float:
+    """0 to 1 by amplitudes that one study reported of both for a prime mover; else the middle."""
+    ratios = [amplitude_ratio(old, new, muscle) for muscle in old.primes]
+    return next((min(1.0, ratio / 2) for ratio in ratios if ratio is not None), 0.5)
 
-    Amplitudes of different studies are never compared (vigotsky2018).
-    """
-    for before in old.activation:
-        for after in new.activation:
-            if (before.study, before.muscle) == (after.study, after.muscle):
-                ratio = (after.low + after.high) / max(1.0, before.low + before.high)
-                word = muscle_name(before.muscle).lower()
-                higher = f"higher activation of the {word} reported in the same study"
-                return min(1.0, ratio / 2), higher if ratio > 1 else ""
-    return 0.5, ""
+
+def _activation_reasons(old: Exercise, new: Exercise) -> Iterator[str]:
+    for muscle in old.primes:
+        ratio = amplitude_ratio(old, new, muscle)
+        if ratio is not None and ratio > 1:
+            yield f"higher activation of the {_names([muscle])} reported in the same study"
+    was, becomes = GLUTEAL_TO_TFL.get(old.key), GLUTEAL_TO_TFL.get(new.key)
+    if was is not None and becomes is not None:
+        yield f"gluteal-to-TFL index {becomes} against {was}"
 
 
 def _blocked(asked: _Asked, new: Exercise) -> str:
@@ -288,8 +290,7 @@ def _reasons(asked: _Asked, new: Exercise, demand: Demand) -> Iterator[str]:
         yield "easier on the spine"
     if new.unilateral and not old.unilateral:
         yield "each side by itself"
-    if higher := _activation(old, new)[1]:
-        yield higher
+    yield from _activation_reasons(old, new)
     if _suits(asked.slot, new) < 1:
         yield f"better at {new.rep_low} to {new.rep_high} {'s' if new.timed else 'repetitions'}"
     if new.key in asked.client.dislikes:

@@ -10,6 +10,7 @@ from app.domain.dose import (
     Counting,
     RepZone,
     frequency,
+    frequency_working,
     intensity_distribution,
     minutes_working,
     program_sets,
@@ -17,10 +18,12 @@ from app.domain.dose import (
     rep_zones,
     session_sets,
     sets_working,
+    strength_effect,
     tonnage_kg,
     weekly_sets,
 )
 from app.domain.edits.fields import add_sets
+from app.domain.errors import QuantityError
 from app.domain.exercise import Muscle, UnknownExercise
 from tests.builders import CATALOGUE, program, session, slot, week
 
@@ -112,7 +115,24 @@ def test_what_has_no_load_or_is_timed_has_no_tonnage() -> None:
 def test_the_account_of_sets_adds_up() -> None:
     account = sets_working(week(BENCH_AND_ARMS), Muscle.TRICEPS, CATALOGUE)
     assert account.title == "5 sets"
-    assert [line.value for line in account.lines] == ["4 × 0.5 = 2", "3 × 1 = 3"]
+    assert [line.value for line in account.lines][:3] == ["4 × 0.5 = 2", "3 × 1 = 3", "medium (5-9)"]
+
+
+def test_the_account_of_sessions_says_which_count() -> None:
+    built = week("Mon: bench_press 2x8 | Wed: bench_press 1x8")
+    account = frequency_working(built, Muscle.TRICEPS, CATALOGUE)
+    assert account.title == "1 session"
+    assert [(line.label, line.remark) for line in account.lines[:2]] == [
+        ("Monday", "counts"),
+        ("Wednesday", "too few to count"),
+    ]
+    assert frequency_working(built, Muscle.CALVES, CATALOGUE).lines == ()
+
+
+@pytest.mark.parametrize("sessions", [0, -1])
+def test_no_session_has_no_effect_to_name(sessions: int) -> None:
+    with pytest.raises(QuantityError, match="sessions"):
+        strength_effect(sessions)
 
 
 def test_the_account_of_minutes_names_each_exercise() -> None:

@@ -29,8 +29,8 @@ def found(rule: str, text: str, *, plan_week: int = 7, **fields: Any) -> list[Fi
 def volume(row: Row) -> Answer:
     if "method" in row.inputs:
         built = week("Mon: bench_press 4x8, triceps_extension 3x12")
-        sets = dose.weekly_sets(built, CATALOGUE, row.given("method"))
-        return close(sets[Muscle.TRICEPS], float(row.expected), float(row.tolerance))
+        counted = dose.weekly_sets(built, CATALOGUE, row.given("method"))
+        return close(counted[Muscle.TRICEPS], float(row.expected), float(row.tolerance))
     if "extra sets" in row.inputs:
         gain = dose.extra_gain_percent(row.number("extra sets"))
         return close(gain, numbers(row.expected)[0], float(row.tolerance))

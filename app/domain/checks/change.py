@@ -55,13 +55,14 @@ def load_rise(
         return
     for placed in week.counted:
         at, was = placed.at, before.by_strand.get(placed.at.slot.strand)
-        if was is None or was.exercise is not at.exercise or was.slot.reps != at.slot.reps:
+        if was is None:
             continue
-        if was.slot.load_kg and at.slot.load_kg:
-            ratio = at.slot.load_kg / was.slot.load_kg
-        else:
-            ratio = at.fraction / was.fraction
-        if (percent := round(100 * (ratio - 1), 1)) not in band:
+        by_hand = was.slot.load_kg and at.slot.load_kg and at.slot.load_kg / was.slot.load_kg
+        percent = round(100 * ((by_hand or at.percent / was.percent) - 1), 1)
+        if percent in band:
+            continue
+        # after other repetitions, or another exercise, it is another load and no rise
+        if was.exercise is at.exercise and was.slot.reps == at.slot.reps:
             text = f"{amount(percent)} % more load than in week {index}, {how_far(percent, band)}"
             yield slot_finding(
                 "load_rise", band, week=week, placed=placed, text=text, measured=percent

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
+from app.domain.activation import highest_amplitude
 from app.domain.client import Client, Limitation
 from app.domain.exercise import Catalogue, Equipment, Exercise, ExerciseKey, Motion, Muscle, Reach
 from app.domain.facts import FactsMemo
@@ -44,6 +46,9 @@ class Context:
         self._bands: dict[tuple[str, str, int], Range | None] = {}
         self._caps: dict[int, Range | None] = {}
         self._dated = _dated_rules(ranges)
+        self._edges = _week_edges(ranges)
+        self._phases: dict[int, int] = {}
+        self._first_of: dict[tuple[int | None, int], int] = {}
         self._breaches: dict[ExerciseKey, tuple[Breach, ...]] = {}
         self._amplitudes: dict[tuple[ExerciseKey, Muscle], float | None] = {}
         self._missing: dict[ExerciseKey, tuple[Equipment, ...]] = {}
@@ -63,7 +68,7 @@ class Context:
 
     def band(self, rule: str, kind: str = "", *, index: int = 0) -> Range | None:
         """The range of a rule for this client in the plan's week `index`; None without one."""
-        question = (rule, kind, index if rule in self._dated else 0)
+        question = (rule, kind, self._phase(index) if rule in self._dated else 0)
         try:
             return self._bands[question]
         except KeyError:
@@ -77,6 +82,18 @@ class Context:
             )
             self._bands[question] = found
             return found
+
+    def _phase(self, index: int) -> int:
+        """The first week asked about that is like week `index` for every range.
+
+        Alike are weeks of the same age of the client and between the same edges of ranges.
+        """
+        phase = self._phases.get(index)
+        if phase is None:
+            age = self.client.age_on(self.week_start(index))
+            key = (age, bisect_right(self._edges, index + 1))
+            phase = self._phases[index] = self._first_of.setdefault(key, index)
+        return phase
 
     def cap(self, day: int) -> Range | None:
         """The minutes that the client has on a weekday, as a range; None if nothing is known."""
@@ -117,23 +134,32 @@ class Context:
         return found
 
 
-def highest_amplitude(exercise: Exercise, muscle: Muscle) -> float | None:
-    """The highest amplitude reported for the muscle, % MVIC; None if nobody reported one."""
-    return max((a.high for a in exercise.activation if a.muscle is muscle), default=None)
+def _all_ranges(ranges: RangeBook) -> list[Range]:
+    shipped = [one for several in ranges.ranges.values() for one in several]
+    return shipped + [override.range for override in ranges.overrides]
 
 
 def _dated_rules(ranges: RangeBook) -> frozenset[str]:
     """Rules whose ranges depend on the plan's week or the client's age."""
-    whole = [one for several in ranges.ranges.values() for one in several]
-    whole += [override.range for override in ranges.overrides]
     return frozenset(
         one.rule
-        for one in whole
+        for one in _all_ranges(ranges)
         if any(
             edge is not None
             for edge in (one.who.age_low, one.who.age_high, one.who.week_low, one.who.week_high)
         )
     )
+
+
+def _week_edges(ranges: RangeBook) -> list[int]:
+    """Weeks of a plan, counted from 1, from which some range begins or no longer holds."""
+    edges = set()
+    for one in _all_ranges(ranges):
+        if one.who.week_low is not None:
+            edges.add(one.who.week_low)
+        if one.who.week_high is not None:
+            edges.add(one.who.week_high + 1)
+    return sorted(edges)
 
 
 def breaches(exercise: Exercise, client: Client) -> tuple[Breach, ...]:

@@ -8,27 +8,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from app.domain.activation import HIGH_ABOVE
 from app.domain.checks.context import Context
 from app.domain.checks.say import finding, how_far, week_place
 from app.domain.facts import WeekFacts
 from app.domain.findings import Finding
 from app.domain.muscle_groups import muscle_name
-
-HIGH_ABOVE = 40.0
-"""% of maximal voluntary contraction above which an amplitude is high (digiovine1992)."""
-
-
-def band_of_amplitude(percent: float) -> str:
-    """'low', 'moderate', 'high' or 'very high', as the authors band amplitudes.
-
-    Their bands are 0-20, 21-40, 41-60 and over 60 % (digiovine1992); what lies between two bands,
-    20.5 for instance, belongs to the lower one.
-    """
-    if percent < 21:
-        return "low"
-    if percent < 41:
-        return "moderate"
-    return "high" if percent <= 60 else "very high"
 
 
 def activation_share(week: WeekFacts, context: Context, *, index: int) -> Iterator[Finding]:

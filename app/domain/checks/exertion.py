@@ -15,11 +15,12 @@ from app.domain.session_time import tempo_s
 HEAVY_UP_TO = 6
 """Repetitions up to which a core lift is heavy: 1 to 6RM (acsm2009)."""
 
-LIGHT_UNDER = 0.60
-"""Fraction of 1RM under which a load is light (schoenfeld2017-load)."""
+LIGHT_UNDER = 60.0
+"""% of 1RM under which a load is light (schoenfeld2017-load)."""
 
-SLOW_FROM_S = 10.0
-"""Seconds from which a repetition is slow; from here it is `tempo`'s second range."""
+SLOW_FROM_S = 8.0
+VERY_SLOW_FROM_S = 10.0
+"""Seconds past which a repetition is slow, and very slow (schoenfeld2015)."""
 
 
 def effort(week: WeekFacts, context: Context, *, index: int) -> Iterator[Finding]:
@@ -58,7 +59,7 @@ def reserve(week: WeekFacts, context: Context, *, index: int) -> Iterator[Findin
     light_load = context.band("reserve", "light_load", index=index)
     for placed in week.counted:
         at = placed.at
-        light = at.fraction < LIGHT_UNDER and at.exercise.load_kind is not LoadKind.NONE
+        light = at.percent < LIGHT_UNDER and at.exercise.load_kind is not LoadKind.NONE
         band = light_load if light else ordinary
         if band is not None and at.rir not in band:
             name = "with a light load RIR" if light else "RIR"
@@ -70,16 +71,20 @@ def reserve(week: WeekFacts, context: Context, *, index: int) -> Iterator[Findin
 
 def rest(week: WeekFacts, context: Context, *, index: int) -> Iterator[Finding]:
     """Rest between two sets of the same exercise (s); partners' sets of a pair count as rest."""
+    bands = {kind: context.band("rest", kind, index=index) for kind in _REST_KINDS}
     for placed in week.counted:
         at = placed.at
         if at.slot.sets < 2:
             continue
-        band = context.band("rest", _rest_kind(at), index=index)
+        band = bands[_rest_kind(at)]
         if band is not None and at.rest_s not in band:
             text = f"rest {amount(at.rest_s)} s, {how_far(at.rest_s, band, 's')}"
             yield slot_finding(
                 "rest", band, week=week, placed=placed, text=text, measured=at.rest_s
             )
+
+
+_REST_KINDS = ("single_joint", "multi_joint", "heavy_core")
 
 
 def _rest_kind(at: SlotFacts) -> str:
@@ -94,8 +99,13 @@ def tempo(week: WeekFacts, context: Context, *, index: int) -> Iterator[Finding]
     for placed in week.counted:
         if not placed.at.slot.tempo or (seconds := tempo_s(placed.at.slot.tempo)) is None:
             continue
-        kind = "slow" if seconds > SLOW_FROM_S else "ordinary"
-        band = context.band("tempo", kind, index=index)
+        band = context.band("tempo", _tempo_kind(seconds), index=index)
         if band is not None and seconds not in band:
             text = f"{amount(seconds)} s a repetition, {how_far(seconds, band)}"
             yield slot_finding("tempo", band, week=week, placed=placed, text=text, measured=seconds)
+
+
+def _tempo_kind(seconds: float) -> str:
+    if seconds <= SLOW_FROM_S:
+        return "ordinary"
+    return "slow" if seconds <= VERY_SLOW_FROM_S else "very_slow"

@@ -57,7 +57,7 @@ def load_zone(week: WeekFacts, context: Context, *, index: int) -> Iterator[Find
         band = core if placed.at.slot.role is Role.CORE else assistance
         if band is None or placed.at.exercise.load_kind in _WITHOUT_KG:
             continue
-        percent = round(100 * placed.at.fraction, 1)
+        percent = placed.at.percent
         if percent in band or (week.is_light and band.short_by(percent)):
             continue
         text = f"{amount(percent)} % of 1RM, {how_far(percent, band)}"
@@ -70,13 +70,13 @@ def heavy_work(week: WeekFacts, context: Context, *, index: int) -> Iterator[Fin
     if band is None or week.is_light:
         return
     loads = [
-        placed.at.fraction
+        placed.at.percent
         for placed in week.counted
         if placed.at.slot.role is Role.CORE and placed.at.exercise.load_kind not in _WITHOUT_KG
     ]
     if not loads:
         return
-    percent = round(100 * max(loads), 1)
+    percent = max(loads)
     if percent not in band:
         yield finding(
             "heavy_work",

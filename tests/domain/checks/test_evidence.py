@@ -4,31 +4,11 @@ from __future__ import annotations
 
 import pytest
 
-from app.domain.checks.evidence import band_of_amplitude
 from app.domain.exercise import Muscle
 from app.domain.findings import Weight
 from tests.domain.checks.ask import findings, texts
 
 GLUTEALS = (Muscle.GLUTEALS,)
-
-
-@pytest.mark.parametrize(
-    ("percent", "band"),
-    [
-        (0, "low"),
-        (20, "low"),
-        (20.5, "low"),
-        (21, "moderate"),
-        (40, "moderate"),
-        (40.5, "moderate"),
-        (41, "high"),
-        (60, "high"),
-        (61, "very high"),
-        (169, "very high"),
-    ],
-)
-def test_amplitudes_are_banded_as_the_authors_do(percent: float, band: str) -> None:
-    assert band_of_amplitude(percent) == band
 
 
 def test_without_measured_exercises_nothing_is_said() -> None:

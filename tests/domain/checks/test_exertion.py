@@ -92,7 +92,7 @@ def test_light_loads_end_nearer_to_failure() -> None:
 @pytest.mark.parametrize(
     ("tempo", "weights"),
     [
-        ("0.2-0-0.2-0", ["remark"]),
+        ("0.2-0-0.2-0", ["outside"]),
         ("X-0-X-0", []),
         ("2-0-2-0", []),
         ("4-0-4-0", []),
