@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import random
-from dataclasses import fields
+from dataclasses import fields, replace
 
 from hypothesis import given
 from hypothesis import strategies as st
 
-from app.domain.program import Program, Session, Slot, Week
+from app.domain.program import Day, Program, Session, Slot, Week
 from db.program_rows import (
     DAYS,
     PROGRAMS,
@@ -54,6 +54,28 @@ def test_a_program_and_itself_share_every_week():
     old, new = changed_rows(RUNA.id, PLAN, PLAN)
     assert old == new
     assert [len(old[table]) for table in (DAYS, SESSIONS, WARMUPS, SLOTS)] == [0] * 4
+
+
+def test_a_session_that_only_moves_is_not_laid_out_inside():
+    week = PLAN.weeks[0]
+    session = week.days[0].sessions[0]
+    moved = replace(week, days=(Day(), Day((session,)), *week.days[2:]))
+    after = replace(PLAN, weeks=(moved, *PLAN.weeks[1:]))
+    old, new = changed_rows(RUNA.id, PLAN, after)
+    assert [len(new[table]) for table in (SESSIONS, WARMUPS, SLOTS)] == [1, 0, 0]
+    assert [row["day"] for row in (*old[SESSIONS].values(), *new[SESSIONS].values())] == [0, 1]
+
+
+def test_only_the_slots_that_change_in_a_session_are_laid_out():
+    week = PLAN.weeks[0]
+    session = week.days[0].sessions[0]
+    first, *others = session.slots
+    changed = replace(session, slots=(replace(first, sets=9), *others))
+    after = replace(
+        PLAN, weeks=(replace(week, days=(Day((changed,)), *week.days[1:])), *PLAN.weeks[1:])
+    )
+    old, new = changed_rows(RUNA.id, PLAN, after)
+    assert [list(rows[SLOTS]) for rows in (old, new)] == [[(PLAN.id, first.id)]] * 2
 
 
 def differing(old, new) -> dict:
