@@ -1,8 +1,8 @@
 """The whole check and a what-if, beside one plain pass over the same slots in the same run.
 
 The budgets of the design are 10 ms for 21 weeks of 4 sessions of 8 slots, 40 ms for 52 x 6 x 10,
-and 1 ms for a what-if of any length; as ratios to the plain pass they hold on any machine. Time is the thread's own, so that other work
-on the machine does not count.
+and 1 ms for a what-if of any length; as ratios to the plain pass they hold on any machine. Time is
+the thread's own, so that other work on the machine does not count.
 """
 
 from __future__ import annotations
