@@ -231,10 +231,24 @@ class Desk:
         """Sets, minutes and frequency of a week, worked out once."""
         return self.context.facts.week(week)
 
+    def check_week(self, program: Program, index: int) -> tuple[Finding, ...]:
+        """Findings on one week of `program`; they are remembered, so `check` is quick after it."""
+        return checks.check_week(
+            program,
+            index,
+            client=self.client,
+            catalogue=self.catalogue,
+            ranges=self.ranges,
+            memo=self._memo,
+        )
+
     def preview(self, edit: Edit) -> Preview:
         """What `edit` would do. Raises EditError if it cannot be applied."""
+        return self.preview_of(edit, edit(self.program))
+
+    def preview_of(self, edit: Edit, after: Program) -> Preview:
+        """What `edit` would do, where the program it makes is known already."""
         before = self.program
-        after = edit(before)
         findings = self.check(after)
         change = checks.difference(self.findings, findings)
         return Preview(edit, before, after, change.gained, change.lost, findings)

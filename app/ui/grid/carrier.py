@@ -6,7 +6,8 @@ long day while the pointer rests near its edge.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
+from time import monotonic
 from typing import Protocol
 
 from PySide6.QtCore import QObject, QPointF, QTimer, Signal
@@ -19,6 +20,10 @@ from app.ui.grid.geometry import DayBox, Layout, Target
 from app.ui.grid.hand import Aim, Hand, Via
 
 JUDGE_AFTER_MS = 150
+WIDEN_AFTER_MS = 40
+PIECE_S = 0.004
+"""How long one piece of work may keep the window busy."""
+
 SCROLL_EVERY_MS = 30
 FASTEST_PX = 14.0
 
@@ -58,6 +63,11 @@ class Carrier(QObject):
         self._height: float | None = None  # kept while keys go from day to day
         self._judge = QTimer(self, singleShot=True, interval=JUDGE_AFTER_MS)
         self._judge.timeout.connect(self.judge)
+        self._widen = QTimer(self, singleShot=True, interval=WIDEN_AFTER_MS)
+        self._widen.timeout.connect(self._begin_widening)
+        self._piece = QTimer(self, interval=0)
+        self._piece.timeout.connect(self._work_on)
+        self._work: Iterator[None] | None = None
         self._scroll = QTimer(self, interval=SCROLL_EVERY_MS)
         self._scroll.timeout.connect(self._scroll_on)
 
@@ -80,6 +90,7 @@ class Carrier(QObject):
         self.put_back()
         self.hand = Hand(self._bench, carried, via=via)
         self._judge.start()
+        self._begin(self._weigh_days(self.hand))
         self.picked_up.emit()
         self.changed.emit()
         return self.hand
@@ -102,8 +113,9 @@ class Carrier(QObject):
             self._let_go()
 
     def _let_go(self) -> None:
-        self._judge.stop()
-        self._scroll.stop()
+        for timer in (self._judge, self._widen, self._piece, self._scroll):
+            timer.stop()
+        self._work = None
         self.hand, self._point, self._height = None, None, None
         self.changed.emit()
 
@@ -138,6 +150,7 @@ class Carrier(QObject):
         self._copy = copy
         aim = self.hand.point(target, copy=copy)
         if aim is not before:
+            self._widen.start()
             self.changed.emit()
         return aim
 
@@ -167,6 +180,43 @@ class Carrier(QObject):
             return
         self.hand.judge(tuple(_last_stop(day) for day in self._ground.layout_now.days))
         self.changed.emit()
+
+    # -- work in small pieces --------------------------------------------------------------
+
+    def finish_work(self) -> None:
+        """Do at once what is left: the weeks that the aim reaches, as a resting pointer would."""
+        self._widen.stop()
+        self._begin_widening()
+        while self._work is not None:
+            self._work_on()
+
+    def _begin(self, work: Iterator[None]) -> None:
+        self._work = work
+        self._piece.start()
+
+    def _begin_widening(self) -> None:
+        if self.hand is not None:
+            self._begin(self.hand.widen())
+
+    def _weigh_days(self, hand: Hand) -> Iterator[None]:
+        """Try every day, one a step, so that the verdicts are ready when they are due."""
+        for day in self._ground.layout_now.days:
+            yield
+            if hand.is_ours:
+                hand.weigh(_last_stop(day))
+
+    def _work_on(self) -> None:
+        until = monotonic() + PIECE_S
+        aim = None if self.hand is None else self.hand.aim
+        while self._work is not None and monotonic() < until:
+            try:
+                next(self._work)
+            except StopIteration:
+                self._work = None
+        if self._work is None:
+            self._piece.stop()
+            if self.hand is not None and self.hand.aim is not aim:
+                self.changed.emit()
 
     def _scroll_on(self) -> None:
         layout, point = self._ground.layout_now, self._point

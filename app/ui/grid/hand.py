@@ -1,16 +1,17 @@
 """What is in hand while something is carried, whichever way: aim, try, put down or put back.
 
 One object for drags, keys and single clicks. It tries each place once and remembers the answer,
-so a pointer that wanders costs nothing.
+so a pointer that wanders costs nothing. The open week is tried at once; the other weeks that the
+edit reaches follow in small pieces, while the pointer rests.
 """
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from enum import Enum
 
 from app.desk import Preview
-from app.domain.checks.context import Context
 from app.domain.edits.parts import find_slot, locate
 from app.domain.errors import CoachError
 from app.domain.exercise import Exercise
@@ -20,6 +21,9 @@ from app.ui.bench import Bench
 from app.ui.carry import Carried
 from app.ui.grid import drop, verdict
 from app.ui.grid.geometry import Target
+
+Key = tuple[int, Target, bool]
+"""What an answer depends on while the program and the span stay: week, target, copy."""
 
 
 class Via(Enum):
@@ -32,7 +36,10 @@ class Via(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Aim:
-    """What letting go at a target would do: a preview, or the sentence that says why not."""
+    """What letting go at a target would do: a preview, or the sentence that says why not.
+
+    edit: with its whole span, which is what letting go keeps; preview: of the open week alone.
+    """
 
     target: Target
     copy: bool
@@ -50,9 +57,8 @@ class Hand:
         self.via = via
         self.aim: Aim | None = None
         self.verdicts: tuple[verdict.Verdict, ...] = ()
-        self._tried: dict[tuple[int, Target, bool], Aim] = {}
-        desk = bench.desk
-        self._context = Context(desk.program, desk.client, desk.catalogue, desk.ranges)
+        self._tried: dict[Key, Aim] = {}
+        self._wholes: dict[Key, Preview] = {}
 
     # -- what it is ------------------------------------------------------------------------
 
@@ -120,15 +126,22 @@ class Hand:
         if self.aim is not None and (self.aim.target, self.aim.copy) == (target, copy):
             return self.aim
         key = (self.bench.week, target, copy)
-        known = self._tried.get(key)
-        if known is None:
-            known = self._tried[key] = self._try(target, copy=copy, show=True)
-        elif known.preview is not None:
-            self.bench.show_preview(known.preview)
+        known = self._known(key)
+        self.aim = known
+        shown = self._wholes.get(key, known.preview)
+        if shown is not None:
+            self.bench.show_preview(shown)
         else:
             self.bench.clear_preview()
-        self.aim = known
         self.bench.said.emit(self.sentence())
+        return known
+
+    def _known(self, key: Key) -> Aim:
+        """The aim, tried if it was not before."""
+        known = self._tried.get(key)
+        if known is None:
+            _, target, copy = key
+            known = self._tried[key] = self._try(target, copy=copy)
         return known
 
     def look_away(self) -> None:
@@ -136,40 +149,64 @@ class Hand:
         self.aim = None
         self.bench.clear_preview()
 
-    def _try(self, target: Target, *, copy: bool, show: bool) -> Aim:
+    def _try(self, target: Target, *, copy: bool) -> Aim:
+        span = self.bench.span
         try:
-            edit = drop.edit_for(self.carried, target, self._ground(), copy=copy)
-            if show:
-                outcome = self.bench.try_edit(edit)
-                if isinstance(outcome, CoachError):
-                    raise outcome
-            else:
-                outcome = self.bench.desk.preview(edit)
+            whole = drop.edit_for(self.carried, target, self._ground(span), copy=copy)
+            near = whole
+            if span is not Span.THIS_WEEK:
+                ground = self._ground(Span.THIS_WEEK)
+                near = drop.edit_for(self.carried, target, ground, copy=copy)
+            preview = self.bench.desk.preview(near)
         except CoachError as error:
-            if show:
-                self.bench.clear_preview()
             return Aim(target, copy, refusal=error)
-        return Aim(target, copy, edit=edit, preview=outcome)
+        return Aim(target, copy, edit=whole, preview=preview)
 
-    def _ground(self) -> drop.Ground:
+    def _ground(self, span: Span) -> drop.Ground:
         bench = self.bench
-        return drop.Ground(
-            bench.desk.program, bench.desk.catalogue, bench.week, bench.span, bench.source
-        )
+        return drop.Ground(bench.desk.program, bench.desk.catalogue, bench.week, span, bench.source)
+
+    def widen(self) -> Iterator[None]:
+        """Try the aim in every week it reaches, one week a step, then show that.
+
+        An aim that a later week refuses becomes a refusal.
+        """
+        aim, bench = self.aim, self.bench
+        if aim is None or aim.edit is None or bench.span is Span.THIS_WEEK:
+            return
+        key = (bench.week, aim.target, aim.copy)
+        if key in self._wholes:
+            return
+        program = bench.desk.program
+        try:
+            after = aim.edit(program)
+        except CoachError as error:
+            self.aim = self._tried[key] = Aim(aim.target, aim.copy, refusal=error)
+            bench.clear_preview()
+            return
+        for index, week in enumerate(after.weeks):
+            if index >= len(program.weeks) or week is not program.weeks[index]:
+                yield
+                bench.desk.check_week(after, index)
+        yield
+        whole = self._wholes[key] = bench.desk.preview_of(aim.edit, after)
+        bench.show_preview(whole)
+
+    def weigh(self, target: Target) -> Aim:
+        """Try a target without aiming at it."""
+        return self._known((self.bench.week, target, False))
 
     def judge(self, targets: tuple[Target, ...]) -> tuple[verdict.Verdict, ...]:
         """The verdict of each target's day; what was tried is remembered."""
         outcomes: dict[int, Preview | CoachError] = {}
         for target in targets:
-            key = (self.bench.week, target, False)
-            aim = self._tried.get(key) or self._try(target, copy=False, show=False)
-            self._tried[key] = aim
+            aim = self.weigh(target)
             if aim.preview is not None:
                 outcomes[target.day] = aim.preview
             elif aim.refusal is not None:
                 outcomes[target.day] = aim.refusal
         question = verdict.Question(
-            self._context, self.bench.week, verdict.muscles_of(self.exercises), self.home
+            self.bench.desk.context, self.bench.week, verdict.muscles_of(self.exercises), self.home
         )
         self.verdicts = verdict.verdicts(outcomes, question)
         return self.verdicts
@@ -180,7 +217,8 @@ class Hand:
         if aim is None or aim.preview is None:
             return ()
         index = self.bench.week
-        facts = self._context.facts
+        context = self.bench.desk.context
+        facts = context.facts
         before, after = (
             facts.week(p.weeks[index]) for p in (aim.preview.before, aim.preview.after)
         )
@@ -189,9 +227,9 @@ class Hand:
             old = find_slot(aim.preview.before, aim.target.onto).exercise
             exercises += (self.bench.desk.catalogue[old],)
         muscles = verdict.muscles_of(exercises)
-        cap_min = self._context.client.free[aim.target.day].minutes
+        cap_min = context.client.free[aim.target.day].minutes
         return (
-            *verdict.muscle_rows(before, after, self._context, muscles=muscles, index=index),
+            *verdict.muscle_rows(before, after, context, muscles=muscles, index=index),
             verdict.minutes_row(before, after, day=aim.target.day, cap_min=cap_min),
         )
 

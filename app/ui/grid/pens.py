@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter
@@ -13,6 +13,8 @@ from app.ui.theme import Step, Theme
 
 STEPS: tuple[Step, ...] = ("small", "body", "medium", "number", "head")
 
+MOST_WIDTHS = 5000
+
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Pens:
@@ -21,10 +23,16 @@ class Pens:
     theme: Theme
     fonts: dict[Step, QFont]
     metrics: dict[Step, QFontMetricsF]
+    _widths: dict[tuple[str, Step], float] = field(default_factory=dict)
 
     def width(self, text: str, step: Step) -> float:
-        """How wide the text is, px."""
-        return self.metrics[step].horizontalAdvance(text)
+        """How wide the text is, px; remembered, since a drag asks for the same texts again."""
+        known = self._widths.get((text, step))
+        if known is None:
+            if len(self._widths) > MOST_WIDTHS:
+                self._widths.clear()
+            known = self._widths[text, step] = self.metrics[step].horizontalAdvance(text)
+        return known
 
     def height(self, step: Step) -> float:
         """How high a line is, px."""
