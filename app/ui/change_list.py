@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QSize
+from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QIcon
 from PySide6.QtWidgets import QListWidget, QListWidgetItem, QVBoxLayout, QWidget
 
@@ -14,7 +14,7 @@ from app.ui.words import MINUS
 
 
 class ChangeList(QWidget):
-    """'+' rows for findings that would appear, minus rows, struck through, for those that would go.
+    """'+' rows for findings that would appear, rows struck through for those that would go.
 
     Alike findings of many weeks are one row with their number.
     """
@@ -26,6 +26,7 @@ class ChangeList(QWidget):
         self.list = QListWidget()
         self.list.setAccessibleName("Findings that would change")
         self.list.setIconSize(QSize(16, 16))
+        self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.list.setMinimumHeight(80)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
@@ -40,7 +41,8 @@ class ChangeList(QWidget):
             for finding, count in _grouped(findings):
                 times = f" \N{MIDDLE DOT} {count} weeks" if count > 1 else ""
                 where = finding.place_text and f" \N{MIDDLE DOT} {finding.place_text}"
-                text = f"{mark} {finding.text}{times or where}"
+                sign = "+ " if mark == "+" else ""
+                text = f"{sign}{finding.text}{times or where}"
                 item = QListWidgetItem(_icon(finding), text)
                 font = item.font()
                 font.setStrikeOut(mark == MINUS)

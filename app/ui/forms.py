@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
     QDialog,
     QFormLayout,
@@ -34,6 +35,29 @@ def plain(text: str = "", *, step: theme.Step = "body", role: str = "") -> QLabe
     if role:
         label.setProperty("role", role)
     return label
+
+
+class Wrapped(QLabel):
+    """A label of several lines that is never cut: it asks for the height its width needs."""
+
+    def __init__(self, text: str = "", *, step: theme.Step = "body", role: str = "") -> None:
+        super().__init__(text)
+        self.setTextFormat(Qt.TextFormat.PlainText)
+        self.setFont(theme.font(step))
+        self.setWordWrap(True)
+        if role:
+            self.setProperty("role", role)
+
+    def setText(self, text: str) -> None:
+        super().setText(text)
+        self._take_height()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._take_height()
+
+    def _take_height(self) -> None:
+        self.setMinimumHeight(max(0, self.heightForWidth(self.width())))
 
 
 def button(text: str, run: Callable[[], object], *, primary: bool = False) -> QPushButton:
@@ -71,11 +95,11 @@ class NumberField(QWidget):
         self.edit.setAccessibleName(f"{name}, {unit}" if unit else name)
         self.edit.setMinimumHeight(32)
         self.edit.setMaximumWidth(120)
-        self.wrong = plain(role="wrong", step="small")
-        self.wrong.setWordWrap(True)
+        self.wrong = Wrapped(role="wrong", step="small")
         self.wrong.hide()
         row = QHBoxLayout()
         row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(6)
         row.addWidget(self.edit)
         row.addWidget(plain(unit, role="small"))
         row.addStretch(1)
@@ -157,9 +181,7 @@ class Sheet(QDialog):
         self.column.setSpacing(10)
         self.column.addWidget(plain(title, step="title"))
         if about:
-            line = plain(about, role="small")
-            line.setWordWrap(True)
-            self.column.addWidget(line)
+            self.column.addWidget(Wrapped(about, role="small"))
         self.form = QFormLayout()
         self.form.setFieldGrowthPolicy(QFormLayout.FieldGrowthPolicy.ExpandingFieldsGrow)
         self.form.setLabelAlignment(Qt.AlignmentFlag.AlignLeft)
@@ -168,8 +190,7 @@ class Sheet(QDialog):
         self.column.addLayout(self.form)
         self.body = QVBoxLayout()
         self.column.addLayout(self.body, 1)
-        self.wrong = plain(role="wrong")
-        self.wrong.setWordWrap(True)
+        self.wrong = Wrapped(role="wrong")
         self.wrong.hide()
         self.column.addWidget(self.wrong)
         self.foot = QHBoxLayout()

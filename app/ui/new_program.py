@@ -18,7 +18,7 @@ from app.domain.program import MAX_WEEKS, Program, ProgramId, empty_program
 from app.resources.layouts import layouts
 from app.ui.bench import Bench
 from app.ui.emphasis_sheet import EmphasisChoice
-from app.ui.forms import NumberField, Sheet, plain, text_field
+from app.ui.forms import NumberField, Sheet, Wrapped, plain, text_field
 from app.ui.words import list_of, pydate, qdate
 
 START_WEEKS = 12
@@ -47,8 +47,7 @@ class LayoutChoice(QWidget):
             choice.setMinimumHeight(24)
             self.group.addButton(choice, number)
             column.addWidget(choice)
-            about = plain(_about(bench, layout, client, on=on), role="small")
-            about.setWordWrap(True)
+            about = Wrapped(_about(bench, layout, client, on=on), role="small")
             about.setContentsMargins(24, 0, 0, 6)
             column.addWidget(about)
         self.group.button(0).setChecked(True)

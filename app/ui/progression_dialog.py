@@ -13,6 +13,7 @@ from PySide6.QtWidgets import (
     QFormLayout,
     QHBoxLayout,
     QHeaderView,
+    QScrollArea,
     QStackedWidget,
     QTableWidget,
     QTableWidgetItem,
@@ -127,28 +128,37 @@ class ProgressionDialog(Sheet):
         form.addRow(plain("Last week"), self.last)
         left.addLayout(form)
         left.addWidget(self.fields)
-        left.addWidget(self.with_light)
-        left.addLayout(_pairs(("Every so many weeks", self.light_every)))
-        left.addWidget(self.with_effort)
-        left.addLayout(
-            _pairs(
-                ("Core RIR, first", self.core_rir[0]),
-                ("Core RIR, last", self.core_rir[1]),
-                ("Assistance, first", self.rest_rir[0]),
-                ("Assistance, last", self.rest_rir[1]),
-            )
-        )
-        left.addWidget(self.with_sets)
-        left.addLayout(_pairs(("More sets by the end", self.more_sets)))
+        for tick, fields in (
+            (self.with_light, (("Every so many weeks", self.light_every),)),
+            (
+                self.with_effort,
+                (
+                    ("Core RIR, first", self.core_rir[0]),
+                    ("Core RIR, last", self.core_rir[1]),
+                    ("Assistance, first", self.rest_rir[0]),
+                    ("Assistance, last", self.rest_rir[1]),
+                ),
+            ),
+            (self.with_sets, (("More sets by the end", self.more_sets),)),
+        ):
+            left.addWidget(tick)
+            part = QWidget()
+            part.setLayout(_pairs(*fields))
+            part.setVisible(tick.isChecked())
+            tick.toggled.connect(part.setVisible)
+            left.addWidget(part)
         left.addStretch(1)
         holder = QWidget()
         holder.setLayout(left)
-        holder.setFixedWidth(270)
+        scroll = QScrollArea()
+        scroll.setWidget(holder)
+        scroll.setWidgetResizable(True)
+        scroll.setFixedWidth(290)
         right = QVBoxLayout()
         right.addWidget(self.table, 3)
         right.addWidget(self.changes, 1)
         row = QHBoxLayout()
-        row.addWidget(holder)
+        row.addWidget(scroll)
         row.addLayout(right, 1)
         self.body.addLayout(row)
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
@@ -11,6 +12,7 @@ from PySide6.QtWidgets import (
     QLayout,
     QRadioButton,
     QScrollArea,
+    QSizePolicy,
     QVBoxLayout,
     QWidget,
 )
@@ -273,6 +275,7 @@ def _combo(names: list[str], name: str) -> QComboBox:
     box.addItems(names)
     box.setMinimumHeight(32)
     box.setAccessibleName(name)
+    box.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
     return box
 
 
@@ -282,4 +285,5 @@ def _scrolled(layout: QLayout) -> QScrollArea:
     scroll = QScrollArea()
     scroll.setWidget(holder)
     scroll.setWidgetResizable(True)
+    scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
     return scroll

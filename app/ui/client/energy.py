@@ -11,7 +11,7 @@ from app.domain.client import Client, EnergyGoal
 from app.ui.bench import Bench
 from app.ui.client import energy_lines
 from app.ui.client.profile import keep_client
-from app.ui.forms import NumberField, Sheet, plain
+from app.ui.forms import NumberField, Sheet, Wrapped, plain
 
 GOALS: tuple[tuple[str, EnergyGoal | None], ...] = (
     ("none: say nothing on energy", None),
@@ -61,8 +61,7 @@ class EnergySheet(Sheet):
             tick.setChecked(reason in client.refer)
             tick.toggled.connect(lambda _on: self.refresh())
             self.form.addRow("", tick)
-        self.preview = plain("")
-        self.preview.setWordWrap(True)
+        self.preview = Wrapped()
         self.body.addWidget(self.preview)
         self.body.addWidget(plain("Activity classes: FAO, WHO and UNU, 2004.", role="small"))
         for combo in (self.goal, self.level):

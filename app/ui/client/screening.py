@@ -5,14 +5,15 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import date
 
-from PySide6.QtWidgets import QCheckBox, QWidget
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QCheckBox, QGridLayout, QWidget
 
 from app.domain import screening as screenings
 from app.domain.client import Screening
 from app.domain.errors import CoachError
 from app.ui.bench import Bench
 from app.ui.client.profile import OptionalDate, keep_client
-from app.ui.forms import Sheet, plain, text_field
+from app.ui.forms import Sheet, Wrapped, text_field
 
 CAUTION = (
     "These questions follow the logic published by the American College of Sports Medicine "
@@ -48,17 +49,22 @@ class ScreeningSheet(Sheet):
         self.bench, self.today = bench, today
         last = client.latest_screening
         self.boxes: dict[str, QCheckBox] = {}
+        questions = QGridLayout()
+        questions.setColumnStretch(1, 1)
+        self.column.insertLayout(2, questions)
         for key, question in QUESTIONS:
             box = QCheckBox("")
-            label = plain(question)
-            label.setWordWrap(True)
+            label = Wrapped(question)
+            label.setMinimumWidth(420)
             label.setBuddy(box)
             box.setAccessibleName(question)
             box.setMinimumHeight(24)
             box.setChecked(bool(last and getattr(last, key)))
             box.toggled.connect(lambda _on: self.refresh())
             self.boxes[key] = box
-            self.form.addRow(box, label)
+            at = questions.rowCount()
+            questions.addWidget(box, at, 0, Qt.AlignmentFlag.AlignTop)
+            questions.addWidget(label, at, 1)
         self.cleared = OptionalDate(
             "Cleared by a practitioner on", last.cleared_on if last else None, usual=today
         )
@@ -67,8 +73,7 @@ class ScreeningSheet(Sheet):
         self.note = text_field(last.note if last else "", hint="What was agreed, by whom")
         self.row("Cleared on", self.cleared)
         self.row("Note", self.note)
-        self.answer = plain("", step="head")
-        self.answer.setWordWrap(True)
+        self.answer = Wrapped(step="head")
         self.body.addWidget(self.answer)
         self.setMinimumWidth(560)
         self.refresh()

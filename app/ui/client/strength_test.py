@@ -14,7 +14,7 @@ from app.domain.exercise import Exercise, LoadKind, Pattern
 from app.domain.loads import one_rep_max_of
 from app.ui.bench import Bench
 from app.ui.client.profile import keep_client
-from app.ui.forms import NumberField, Sheet, plain
+from app.ui.forms import NumberField, Sheet, Wrapped, plain
 from app.ui.words import DASH, full_date, number, pydate, qdate
 
 TERMS = {
@@ -62,7 +62,7 @@ class TestSheet(Sheet):
         self.rir = NumberField("Left in reserve", low=0, high=10, unit="reps")
         self.rir.set_value(0)
         self.term = plain("", role="small")
-        self.estimate = plain("", step="head")
+        self.estimate = Wrapped(step="head")
         self.row("Exercise", self.exercise)
         self.row("Day", self.day)
         self.row("Load lifted", self.load)
@@ -127,7 +127,6 @@ class TestSheet(Sheet):
                 f"About {number(estimate.median, places=0)} kg for one repetition "
                 f"({low}{DASH}{high}).{remark}"
             )
-            self.estimate.setWordWrap(True)
 
     def keep(self) -> None:
         """Keep the test."""

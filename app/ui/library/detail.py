@@ -10,7 +10,7 @@ from app.domain.exercise import Exercise
 from app.domain.figure import Phase
 from app.ui import figure_paint, theme
 from app.ui.bench import Bench
-from app.ui.forms import Sheet, plain
+from app.ui.forms import Sheet, Wrapped, plain
 from app.ui.library import rows
 from app.ui.words import DASH, number
 
@@ -96,9 +96,7 @@ class DetailDialog(Sheet):
             grid.addWidget(plain(value, step="number"), number_, 1)
             grid.addWidget(plain(f"{study} {row.detail}".strip(), role="small"), number_, 2)
         column.addLayout(grid)
-        caution = plain(CAUTION, role="small")
-        caution.setWordWrap(True)
-        column.addWidget(caution)
+        column.addWidget(Wrapped(CAUTION, role="small"))
 
     def keep(self) -> None:
         """Ask for the exercise to be placed."""
@@ -110,7 +108,6 @@ def _section(column: QVBoxLayout, title: str, lines: tuple[str, ...]) -> None:
         return
     column.addWidget(plain(title, step="head"))
     for line in lines:
-        label = plain(line)
-        label.setWordWrap(True)
+        label = Wrapped(line)
         label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         column.addWidget(label)
