@@ -27,6 +27,7 @@ class Cause(StrEnum):
     MISSING = "missing"
     DEVICE = "device"
     CHANGED_OUTSIDE = "changed outside"
+    TAKEN = "taken"
     TEXT = "text"
 
 
@@ -66,6 +67,10 @@ SENTENCES: dict[Cause, tuple[str, str]] = {
     Cause.CHANGED_OUTSIDE: (
         "The same plan was changed in another window, so this change was not saved.",
         "Open the plan again to see the other change, then repeat yours.",
+    ),
+    Cause.TAKEN: (
+        "The file already holds something else under the same id, so nothing was saved.",
+        "Change what is there instead, or give the new one an id of its own.",
     ),
     Cause.TEXT: (
         "A text holds a character that cannot be stored, so nothing was saved.",

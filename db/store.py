@@ -1,13 +1,14 @@
 """The coach's file as values: open, load, save. The one door to it.
 
-Every method is one transaction. What a write method was asked to keep is durable when it returns;
-if it raises StoreError, the file is as it was. A store belongs to one thread at a time.
+Every method is one transaction, unless `together` makes one of several. What a write method was
+asked to keep is durable when it returns; if it raises StoreError, the file is as it was. A store
+belongs to one thread at a time.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, nullcontext
 from datetime import UTC, datetime
 from pathlib import Path
 
@@ -58,6 +59,7 @@ class Store:
         self._connection = opened.connection
         self._now = now
         self._versions: dict[tuple[str, str], int] = {}
+        self._inside = False
         self._data_version = self._read_data_version()
 
     # ------------------------------------------------------------------------ open and close
@@ -81,8 +83,22 @@ class Store:
         disconnect(self._connection)
 
     @contextmanager
+    def together(self) -> Iterator[None]:
+        """Makes everything that is kept inside the block one transaction: all of it or nothing."""
+        versions = dict(self._versions)
+        with self._writing():
+            self._inside = True
+            try:
+                yield
+            except BaseException:
+                self._versions = versions
+                raise
+            finally:
+                self._inside = False
+
+    @contextmanager
     def _reading(self) -> Iterator[None]:
-        with told(self.where), reading(self._connection):
+        with told(self.where), nullcontext() if self._inside else reading(self._connection):
             try:
                 yield
             except StoreFailure:
@@ -98,7 +114,7 @@ class Store:
     def _writing(self) -> Iterator[None]:
         if self.read_only:
             raise StoreFailure(Cause.READ_ONLY, where=self.where)
-        with told(self.where), writing(self._connection):
+        with told(self.where), nullcontext() if self._inside else writing(self._connection):
             yield
 
     # ------------------------------------------------------------------------ clients, programs
@@ -172,7 +188,8 @@ class Store:
         self._versions |= versions
 
     def _write_client(self, before: Client | None, after: Client) -> dict[tuple[str, str], int]:
-        version = 1 if before is None else self._next_version(CLIENTS, after.id)
+        count = self._first_version if before is None else self._next_version
+        version = count(CLIENTS, after.id)
         old = {} if before is None else client_rows(before)
         write_difference(self._connection, old, client_rows(after))
         return {(CLIENTS.name, after.id): version}
@@ -181,11 +198,23 @@ class Store:
         self, client_id: ClientId, before: Program | None, after: Program
     ) -> dict[tuple[str, str], int]:
         if before is None:
+            version = self._first_version(PROGRAMS, after.id)
             write_difference(self._connection, {}, program_rows(client_id, after))
-            return {(PROGRAMS.name, after.id): 1}
+            return {(PROGRAMS.name, after.id): version}
         version = self._next_version(PROGRAMS, after.id)
         write_difference(self._connection, *changed_rows(client_id, before, after))
         return {(PROGRAMS.name, after.id): version}
+
+    def _first_version(self, table: Table, key: str) -> int:
+        """The version of something new, which must not take the place of something else."""
+        there = select(table.c.name).where(table.c.id == key)
+        if (name := self._connection.execute(there).scalar()) is not None:
+            raise StoreFailure(
+                Cause.TAKEN,
+                where=self.where,
+                what=f"The file already holds {name!r} under the id {key}, so nothing was saved.",
+            )
+        return 1
 
     def _next_version(self, table: Table, key: str) -> int:
         """Counts one save more, and refuses if another window has counted one meanwhile."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import random
 from collections.abc import Iterator
+from contextlib import suppress
 from dataclasses import replace
 from datetime import date
 from pathlib import Path
@@ -190,6 +191,35 @@ def test_a_half_character_is_refused_with_a_sentence(store):
         store.save(work, Work(RUNA, bad), label="Rename")
     assert refused.value.cause is Cause.TEXT
     assert store.load_program(work.program.id) == work.program
+
+
+def test_something_new_never_takes_the_place_of_something_else(store):
+    work = kept(store, plan())
+    other = Client(ClientId("jorunn"), "Jorunn Aske")
+    same_program = Work(other, replace(plan(), name="Not yours"))
+    for after in (same_program, Work(replace(RUNA, name="Another Runa"))):
+        with pytest.raises(StoreFailure, match="already holds '(Base|Runa Estvik)'") as refused:
+            store.save(None, after, label="Import")
+        assert refused.value.cause is Cause.TAKEN
+    assert [line.name for line in store.clients()] == ["Runa Estvik"]
+    assert store.load_program(ProgramId("base")) == work.program
+
+
+def test_several_writes_together_are_kept_all_or_not_at_all(store):
+    work = kept(store, plan())
+    renamed = Work(RUNA, replace(work.program, name="Peak"))
+    with suppress(ZeroDivisionError), store.together():
+        store.set_setting("open", "runa")
+        store.save(work, renamed, label="Rename")
+        assert store.load_program(ProgramId("base")).name == "Peak"
+        _ = 1 / 0
+    assert store.setting("open") == ""
+    assert store.load_program(ProgramId("base")) == work.program
+    with store.together():
+        store.set_setting("open", "runa")
+        store.save(work, renamed, label="Rename")
+    assert store.setting("open") == "runa"
+    assert store.load_program(ProgramId("base")).name == "Peak"
 
 
 def test_the_log_tells_edits_in_the_order_they_were_kept(store):
