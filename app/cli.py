@@ -33,7 +33,7 @@ Picture = Callable[[Path, Path], None]
 class Show(Protocol):
     """Opens the window on a file and gives the exit code."""
 
-    def __call__(self, path: Path, *, demo: bool = False) -> int:
+    def __call__(self, path: Path, /, *, demo: bool = False) -> int:
         """Show the window until it is closed."""
 
 
@@ -225,19 +225,14 @@ def own_file(asked: argparse.Namespace) -> Path:
 
 def demo(asked: argparse.Namespace, *, show: Show, picture: Picture) -> int:
     """Open the window on a fresh copy of the demo; what you change in it is gone afterwards."""
-    from app.demo import fill, write_to
-    from app.resources import catalogue
-    from db.store import Store
+    from app.demo import write_to
 
     if asked.to is not None:
         for written in write_to(asked.to, picture=picture):
-            print(written)
+            print(written, flush=True)
         return 0
     with tempfile.TemporaryDirectory(prefix="weekloom-demo-", ignore_cleanup_errors=True) as made:
-        path = Path(made) / "demo.db"
-        with closing(Store.open(path)) as store:
-            fill(store, catalogue())
-        return show(path, demo=True)
+        return show(Path(made) / "demo.db", demo=True)
 
 
 def check(asked: argparse.Namespace) -> None:
@@ -321,18 +316,22 @@ def export(asked: argparse.Namespace) -> None:
 
 def import_(asked: argparse.Namespace) -> None:
     """Read plan files into the coach's file; nothing is changed if one of them cannot be read."""
-    from app.filing import expect, open_plan, refuse_clash, take_in
+    from app.filing import expect, open_plan, refuse_clash, refuse_contradiction, take_in
     from app.resources import catalogue
 
+    if not own_file(asked).exists():
+        for path in asked.plans:  # no file is made for a plan that cannot be read
+            open_plan(path, catalogue())
     with closing(_open_store(asked, new=True)) as store:
         known = catalogue().with_own(store.own_exercises(retired=True))
-        arrivals = [expect(store, open_plan(path, known)) for path in asked.plans]
-        for path, arrival in zip(asked.plans, arrivals, strict=True):
-            refuse_clash(arrival, where=str(path), replacing=asked.replace)
-        for path, arrival in zip(asked.plans, arrivals, strict=True):
-            take_in(store, arrival, replacing=asked.replace)
-            program = arrival.plan.program
-            print(f"{path}: {arrival.plan.client.name}" + (f", {program.name}" if program else ""))
+        plans = {path: open_plan(path, known) for path in asked.plans}
+        refuse_contradiction(tuple(plans.values()))
+        for path, plan in plans.items():
+            refuse_clash(expect(store, plan), where=str(path), replacing=asked.replace)
+        for path, plan in plans.items():
+            take_in(store, expect(store, plan), replacing=asked.replace)
+            program = "" if plan.program is None else f", {plan.program.name}"
+            print(f"{path}: {plan.client.name}{program}")
 
 
 def backup(asked: argparse.Namespace) -> None:

@@ -13,12 +13,13 @@ from app import resources
 from app.domain.client import Client, ClientId
 from app.domain.errors import CoachError
 from app.domain.exercise import Catalogue, Exercise
-from app.domain.program import Program, ProgramId
+from app.domain.program import Program
 from app.domain.work import Work
 from app.exchange.faults import near
 from app.exchange.files import read_file, safe_name
 from app.exchange.json_text import MOST_BYTES
 from app.exchange.plan_file import SUFFIX, Plan, gather, read_plan
+from db.errors import Cause, StoreFailure
 from db.lines import ClientLine, ProgramLine
 from db.store import Store
 
@@ -131,21 +132,53 @@ class Arrival:
 
 
 def expect(store: Store, plan: Plan) -> Arrival:
-    """What is in the file already of what the plan brings; nothing is changed."""
+    """What is in the file already of what the plan brings; nothing is changed.
+
+    Raises CoachError if its program belongs to another client there.
+    """
     plan = replace(plan, exercises=tuple(replace(e, own=True) for e in plan.exercises))
-    client = program = None
-    if any(line.id == plan.client.id for line in store.clients()):
-        client = store.load_client(plan.client.id)
-        known: set[ProgramId] = {line.id for line in store.programs(plan.client.id)}
-        if plan.program is not None and plan.program.id in known:
-            program = store.load_program(plan.program.id)
+    there = any(line.id == plan.client.id for line in store.clients())
+    client = store.load_client(plan.client.id) if there else None
+    program = None if plan.program is None else _program_there(store, plan.client, plan.program)
     mine = {e.key: e for e in store.own_exercises(retired=True)}
     fresh = tuple(e for e in plan.exercises if mine.get(e.key) != e)
-    clashes = [f"client {client.name}"] if client not in (None, plan.client) else []
-    if program not in (None, plan.program):
+    clashes = []
+    if client is not None and client != plan.client:
+        clashes.append(f"client {client.name}")
+    if program is not None and program != plan.program:
         clashes.append(f"program {program.name}")
     clashes += [f"exercise {mine[e.key].name}" for e in fresh if e.key in mine]
     return Arrival(plan, client, program, fresh, tuple(clashes))
+
+
+def _program_there(store: Store, client: Client, program: Program) -> Program | None:
+    """The program of that id in the file; None if there is none."""
+    try:
+        found = store.load_program(program.id)
+    except StoreFailure as failure:
+        if failure.cause is Cause.MISSING:
+            return None
+        raise
+    if all(line.id != program.id for line in store.programs(client.id)):
+        raise CoachError(
+            f"The program {program.name!r} has the id of one that belongs to another client.",
+            where=client.name,
+            mend="Give the program in the plan file another id.",
+        )
+    return found
+
+
+def refuse_contradiction(plans: Sequence[Plan]) -> None:
+    """Raises CoachError if two plans bring different things of the same id."""
+    seen: dict[tuple[str, str], object] = {}
+    for plan in plans:
+        brought: list[Client | Program | None] = [plan.client, plan.program]
+        for one in (one for one in brought if one is not None):
+            if seen.setdefault((type(one).__name__, one.id), one) != one:
+                raise CoachError(
+                    f"Two of the plan files bring a different {one.name!r} of the same id.",
+                    mend="Import one of them.",
+                )
 
 
 def refuse_clash(arrival: Arrival, *, where: str, replacing: bool) -> None:

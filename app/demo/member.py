@@ -98,9 +98,10 @@ def _edited(program: Program, table: Table, catalogue: Catalogue) -> Program:
         program = fields.add_sets(program, slot, by=more, span=Span.FROM_HERE)
     for week, exercise, field, value in table.get("by_hand", ()):
         given = Reps(*value) if field == Field.REPS else value
-        program = fields.set_field(
-            program, _slot(program, week, exercise), Field(field), value=given
-        )
+        # a load is for the week it was tried in; everything else is meant to stay
+        span = Span.THIS_WEEK if field == Field.LOAD else Span.FROM_HERE
+        slot = _slot(program, week, exercise)
+        program = fields.set_field(program, slot, Field(field), value=given, span=span)
     for week, exercise, note in table.get("notes", ()):
         slot = _slot(program, week, exercise)
         program = fields.set_note(program, slot, note=note, span=Span.FROM_HERE)

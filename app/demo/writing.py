@@ -4,12 +4,11 @@ from __future__ import annotations
 
 import tempfile
 from collections.abc import Callable, Iterator
-from contextlib import closing
 from datetime import timedelta
 from pathlib import Path
 
 from app import press, resources
-from app.demo.team import coach, fill, members
+from app.demo.team import coach, members
 from app.domain.exercise import Catalogue
 from app.exchange.files import make_folder, write_file
 from app.exchange.json_text import write_json
@@ -17,7 +16,6 @@ from app.exchange.plan_file import SUFFIX, Plan, write_plan
 from app.exchange.report import report_record, report_text
 from app.filing import file_name
 from app.off_desk import issue_of, look_over
-from db.store import Store
 
 PICTURE = "window.png"
 DAYS_AHEAD = 7
@@ -27,14 +25,14 @@ DAYS_AHEAD = 7
 def write_to(folder: Path, *, picture: Callable[[Path, Path], None]) -> Iterator[Path]:
     """Writes everything into the folder, which is made if need be; each path once it is there.
 
-    picture: draws the window on a store into a file. Raises FileTrouble.
+    picture: draws the window on a new file into a picture. Raises FileTrouble.
     """
     make_folder(folder)
     catalogue = resources.catalogue()
     for member in members(catalogue):
         plan = Plan(member.client, member.program)
         yield from _write_plan(folder, plan, catalogue)
-    yield _write_picture(folder / PICTURE, catalogue, picture)
+    yield _write_picture(folder / PICTURE, picture)
 
 
 def _write_plan(folder: Path, plan: Plan, catalogue: Catalogue) -> Iterator[Path]:
@@ -57,12 +55,11 @@ def _write_plan(folder: Path, plan: Plan, catalogue: Catalogue) -> Iterator[Path
     yield _written(folder / f"{name}.booklet.pdf", pdf)
 
 
-def _write_picture(out: Path, catalogue: Catalogue, picture: Callable[[Path, Path], None]) -> Path:
+def _write_picture(out: Path, picture: Callable[[Path, Path], None]) -> Path:
+    # on a file of its own, which the window fills with the demo
     with tempfile.TemporaryDirectory(prefix="weekloom-", ignore_cleanup_errors=True) as made:
-        path, drawn = Path(made) / "demo.db", Path(made) / PICTURE
-        with closing(Store.open(path)) as store:
-            fill(store, catalogue)
-        picture(path, drawn)
+        drawn = Path(made) / PICTURE
+        picture(Path(made) / "demo.db", drawn)
         return _written(out, drawn.read_bytes())
 
 

@@ -15,7 +15,7 @@ from app.filing import open_plan
 
 
 def fake_picture(path: Path, out: Path) -> None:
-    assert path.is_file()
+    assert not path.exists()
     out.write_bytes(b"a picture")
 
 
