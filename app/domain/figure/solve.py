@@ -95,10 +95,9 @@ def _pin_point(pose: Pose, body: Mapping[str, Segment]) -> tuple[Vec, Vec]:
 
 def _flat_frame(pelvis: Frame, side: Side, turn: float) -> Frame:
     """A foot flat on the ground, facing where the pelvis faces, toes turned out."""
-    front = (pelvis.front[0], 0.0, pelvis.front[2])
-    if abs(pelvis.front[1]) > 0.7:  # on the back the toes point away from the head, else to it
-        way = -1 if pelvis.front[1] > 0 else 1
-        front = (way * pelvis.up[0], 0.0, way * pelvis.up[2])
+    # Upright, the toes point where the pelvis faces; prone toward the head, supine away from it.
+    over = -2.5 * pelvis.front[1]
+    front = (pelvis.front[0] + over * pelvis.up[0], 0.0, pelvis.front[2] + over * pelvis.up[2])
     return frame_along(UPRIGHT.up, unit(front)).turned(UPRIGHT.up, -turn * side.sign)
 
 

@@ -10,7 +10,10 @@ from app.domain.figure.pose import Hold
 from tests.domain.figure.shipped import CASES, NAMES, body, pose, poses, shipped
 
 GROUND_SLACK = 0.012
-WALKING = {"lunge", "sled_push", "farmers_carry", "lateral_band_walk"}
+WALKING = {
+    *("lunge", "sled_push", "sled_drag", "farmers_carry", "brisk_walk"),
+    *("lateral_band_walk", "lateral_lunge"),
+}
 FOOT_PINS = (Hold.FLAT, Hold.BALL, Hold.TOES, Hold.KNEE)
 
 
