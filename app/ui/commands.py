@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from datetime import datetime
 
 from PySide6.QtWidgets import QMainWindow
 
@@ -61,6 +62,15 @@ class Commands(QMainWindow):
             self.bench.desk.open(client_id, program_id)
         except CoachError as error:
             self.say(error.sentence)
+            return
+        if program_id is not None:
+            self.show_present_week()
+
+    def show_present_week(self) -> None:
+        """Show the week that today lies in, or the end that is nearer to it."""
+        program = self.bench.desk.program
+        today = datetime.now().astimezone().date()
+        self.bench.show_week((today - program.start).days // 7)
 
     def choose_span(self, number: int) -> None:
         """Choose the span by its number in the row of buttons."""

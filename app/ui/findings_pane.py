@@ -14,7 +14,15 @@ from PySide6.QtCore import (
     QSize,
     Qt,
 )
-from PySide6.QtGui import QFont, QFontMetricsF, QHelpEvent, QMouseEvent, QPainter, QPen
+from PySide6.QtGui import (
+    QFont,
+    QFontMetricsF,
+    QHelpEvent,
+    QMouseEvent,
+    QPainter,
+    QPen,
+    QResizeEvent,
+)
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QCheckBox,
@@ -100,6 +108,11 @@ class FindingsPane(QWidget):
         """Shorter mend buttons."""
         self.compact = compact
         self.list.viewport().update()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        for label in self.counts:
+            label.say_words(self.width() > 430)
 
     # -- rows ------------------------------------------------------------------------------
 
@@ -227,6 +240,8 @@ class CountLabel(QWidget):
     def __init__(self, weight: Weight) -> None:
         super().__init__()
         self.weight = weight
+        self.count = 0
+        self.wordy = True
         self.text = plain("", step="small")
         self.setMinimumHeight(20)
         row = QHBoxLayout(self)
@@ -236,8 +251,18 @@ class CountLabel(QWidget):
     def show_count(self, count: int) -> None:
         """Show a number with its word."""
         one, many = WORDS[self.weight]
-        self.text.setText(f"{count} {one if count == 1 else many}")
+        word = one if count == 1 else many
+        self.text.setText(f"{count} {word}" if self.wordy else str(count))
+        self.setToolTip(f"{count} {word}")
+        self.setAccessibleName(f"{count} {word}")
+        self.count = count
         self.setVisible(count > 0)
+
+    def say_words(self, wordy: bool) -> None:
+        """Show the word beside the number, or the number alone."""
+        if wordy is not self.wordy:
+            self.wordy = wordy
+            self.show_count(self.count)
 
     def paintEvent(self, event: object) -> None:
         painter = QPainter(self)

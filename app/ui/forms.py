@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QResizeEvent
+from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import (
     QDialog,
     QFormLayout,
@@ -18,6 +18,7 @@ from PySide6.QtWidgets import (
     QLineEdit,
     QMessageBox,
     QPushButton,
+    QSizePolicy,
     QVBoxLayout,
     QWidget,
 )
@@ -58,6 +59,34 @@ class Wrapped(QLabel):
 
     def _take_height(self) -> None:
         self.setMinimumHeight(max(0, self.heightForWidth(self.width())))
+
+
+class Elided(QLabel):
+    """A label of one line that is cut with an ellipsis where room is short; whole in its tip."""
+
+    def __init__(self, text: str = "", *, step: theme.Step = "body", role: str = "") -> None:
+        super().__init__(text)
+        self.setTextFormat(Qt.TextFormat.PlainText)
+        self.setFont(theme.font(step))
+        self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        if role:
+            self.setProperty("role", role)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        painter = QPainter(self)
+        shown = self.fontMetrics().elidedText(
+            self.text(), Qt.TextElideMode.ElideRight, self.width()
+        )
+        self.setToolTip(self.text() if shown != self.text() else "")
+        self.style().drawItemText(
+            painter,
+            self.rect(),
+            int(self.alignment() | Qt.AlignmentFlag.AlignVCenter),
+            self.palette(),
+            self.isEnabled(),
+            shown,
+            self.foregroundRole(),
+        )
 
 
 def button(text: str, run: Callable[[], object], *, primary: bool = False) -> QPushButton:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from app.desk import Desk
 from app.domain.exercise import Muscle
 from app.domain.findings import Finding, Weight
-from app.domain.program import Program, Role, Week
+from app.domain.program import Program, Reps, Role, Week
 from app.domain.ranges import Range
 from app.ui.words import DASH, number
 
@@ -49,11 +49,13 @@ class Column:
 
 
 def core_target(week: Week) -> str:
-    """'10' or '8–10' for the week's core work; empty without any."""
+    """'10' or '8–10', the commonest target of the week's core work; empty without any."""
     reps = [slot.reps for slot in week.slots() if slot.role is Role.CORE]
     if not reps:
         return ""
-    low, high = min(r.low for r in reps), max(r.high for r in reps)
+    low, high = max(
+        ((r.low, r.high) for r in reps), key=lambda pair: (reps.count(Reps(*pair)), pair)
+    )
     return str(low) if low == high else f"{low}{DASH}{high}"
 
 

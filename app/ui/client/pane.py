@@ -27,7 +27,7 @@ from app.ui import words
 from app.ui.bench import Bench
 from app.ui.client import energy_lines, limits
 from app.ui.client.pictures import DayBars, Interval, Rail
-from app.ui.forms import plain
+from app.ui.forms import Elided, Wrapped, plain
 from app.ui.working_popup import show_working
 
 WIDE = 278
@@ -96,8 +96,7 @@ class ClientPane(QFrame):
         self._show_days()
 
     def _show_client(self, client: Client) -> None:
-        name = plain(client.name, step="name")
-        name.setWordWrap(True)
+        name = Wrapped(client.name, step="name")
         self.column.addWidget(name)
         self._line(words.client_line(client, self.today), quiet=False)
         if client.team:
@@ -120,13 +119,14 @@ class ClientPane(QFrame):
         self.column.addSpacing(2)
         row = QHBoxLayout()
         row.addWidget(plain(title, step="head"))
-        row.addStretch(1)
-        row.addWidget(plain(tail, role="small"))
+        told = Elided(tail, step="small", role="small")
+        told.setAlignment(Qt.AlignmentFlag.AlignRight)
+        row.addWidget(told, 1)
         self.column.addLayout(row)
 
     def _line(self, text: str, *, quiet: bool = True) -> QLabel:
-        label = plain(text, role="small" if quiet else "")
-        label.setWordWrap(True)
+        label = Wrapped(text, role="small" if quiet else "")
+        label.setMinimumWidth(40)
         self.column.addWidget(label)
         return label
 
@@ -190,7 +190,7 @@ class ClientPane(QFrame):
             estimate = one_rep_max_of(exercise, client)
             if estimate is None:
                 continue
-            grid.addWidget(plain(exercise.name), row, 0)
+            grid.addWidget(Elided(exercise.name), row, 0)
             grid.addWidget(Interval(estimate.low, estimate.median, estimate.high), row, 1)
             value = QPushButton(words.number(estimate.median, places=0))
             value.setProperty("flat", True)
