@@ -218,7 +218,7 @@ def _paint_gap(painter: QPainter, rect: QRectF, card: CardFace, *, pens: Pens) -
     pen.setDashPattern([5, 3])
     painter.setPen(pen)
     painter.setBrush(Qt.BrushStyle.NoBrush)
-    painter.drawRoundedRect(sharp(rect), 3, 3)
+    painter.drawRoundedRect(rect.adjusted(0.75, 0.75, -0.75, -0.75), 3, 3)
     painter.restore()
     left, room = rect.left() + INSET, rect.width() - 1.5 * INSET
     y = pens.baseline(rect.top() + 4, "medium")

@@ -13,6 +13,7 @@ from PySide6.QtGui import QPainter, QPaintEvent, QPixmap, QResizeEvent, QWheelEv
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from app.domain.program import SlotId
+from app.ui import theme
 from app.ui.bench import Bench
 from app.ui.grid import geometry, overlay
 from app.ui.grid.card import need
@@ -120,6 +121,8 @@ class WeekSurface(QWidget):
         return QSize(1066, 500)
 
     def paintEvent(self, event: QPaintEvent) -> None:
+        if self.pens.theme is not theme.current():
+            self._pens, self._picture = None, None
         painter = QPainter(self)
         painter.drawPixmap(0, 0, self._picture_now())
         if not self.face.days:

@@ -1,0 +1,66 @@
+"""Slots on the clipboard and back."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import replace
+
+import pytest
+from PySide6.QtCore import QByteArray, QMimeData
+
+from app.ui.grid import clip
+from tests import builders
+
+SLOTS = builders.session(
+    "back_squat 4x8-10 RIR 1.5 rest 150 tempo 3-0-1-0 core 80kg pin load, "
+    "curl 3x12 80% pair A, leg_curl 3x12 95%RM pair A"
+).slots
+
+
+def test_what_is_copied_is_pasted_with_all_its_fields(qapp):
+    slots = (replace(SLOTS[0], note="belt on, 'slow' & steady"), *SLOTS[1:])
+    back = clip.from_clipboard(clip.to_clipboard(slots, builders.CATALOGUE))
+    assert [replace(b, id=s.id, strand=s.strand) for b, s in zip(back, slots, strict=True)] == list(
+        slots
+    )
+
+
+def test_other_programs_get_lines_of_text(qapp):
+    text = clip.to_clipboard(SLOTS, builders.CATALOGUE).text()
+    assert text.split("\n")[1] == "Curl: 3 x 12, 80 % 1RM, rest 120 s"
+
+
+@pytest.mark.parametrize(
+    "change",
+    [
+        {"sets": 0},
+        {"sets": "4"},
+        {"sets": True},
+        {"reps": [10, 8]},
+        {"reps": [1, 2, 3]},
+        {"effort": ["guess", 1]},
+        {"role": "star"},
+        {"pinned": 3},
+        {"load_kg": "much"},
+    ],
+)
+def test_damaged_data_is_nothing(qapp, change):
+    mime = clip.to_clipboard(SLOTS[:1], builders.CATALOGUE)
+    records = json.loads(bytes(mime.data(clip.MIME).data()))
+    broken = QMimeData()
+    broken.setData(clip.MIME, QByteArray(json.dumps([{**records[0], **change}]).encode()))
+    assert clip.from_clipboard(broken) == ()
+
+
+@pytest.mark.parametrize("content", [b"", b"{", b"[1]", b"null", b"\xff", b" " * 200_000])
+def test_what_is_no_list_of_slots_is_nothing(qapp, content):
+    mime = QMimeData()
+    mime.setData(clip.MIME, QByteArray(content))
+    assert clip.from_clipboard(mime) == ()
+
+
+def test_text_of_others_is_nothing(qapp):
+    mime = QMimeData()
+    mime.setText("back squat 4 x 10")
+    assert clip.from_clipboard(mime) == ()
+    assert clip.from_clipboard(None) == ()
