@@ -84,14 +84,15 @@ def rest(week: WeekFacts, context: Context, *, index: int) -> Iterator[Finding]:
             )
 
 
-_REST_KINDS = ("single_joint", "multi_joint", "heavy_core")
+_REST_KINDS = ("single_joint", "assistance", "core", "heavy_core")
 
 
 def _rest_kind(at: SlotFacts) -> str:
     if not at.exercise.multi_joint:
         return "single_joint"
-    heavy = at.slot.role is Role.CORE and at.slot.reps.high <= HEAVY_UP_TO
-    return "heavy_core" if heavy else "multi_joint"
+    if at.slot.role is not Role.CORE:
+        return "assistance"
+    return "heavy_core" if at.slot.reps.high <= HEAVY_UP_TO else "core"
 
 
 def tempo(week: WeekFacts, context: Context, *, index: int) -> Iterator[Finding]:

@@ -27,39 +27,50 @@ HARD_FROM = 3.0
 
 
 def weekly_frequency(week: WeekFacts, context: Context, *, index: int) -> Iterator[Finding]:
-    """Sessions a week that train each emphasised muscle, and each group (sessions)."""
+    """Sessions a week that train each emphasised muscle, and the other groups together (sessions).
+
+    Light weeks, and muscles without any set, are left alone.
+    """
     if week.is_light:
         return
-    counts = [
-        (muscle.value, muscle_name(muscle), week.frequency.get(muscle, 0), "emphasised")
-        for muscle in context.emphasis
-        if week.sets.get(muscle)
-    ]
-    others = context.band("weekly_frequency", "other", index=index) is not None
-    counts += [
-        (
-            group.key,
-            group.name,
-            max(week.frequency.get(muscle, 0) for muscle in group.muscles),
-            "other",
-        )
+    band = context.band("weekly_frequency", "emphasised", index=index)
+    for muscle in context.emphasis if band is not None else ():
+        sessions = week.frequency.get(muscle, 0)
+        if band is not None and week.sets.get(muscle) and sessions not in band:
+            counted = plural(sessions, "session", "sessions")
+            yield finding(
+                "weekly_frequency",
+                band,
+                place=week_place(week.week),
+                about=muscle.value,
+                text=f"{muscle_name(muscle)} {counted}, {how_far(sessions, band)}",
+                measured=sessions,
+                where=f"week {index + 1}",
+            )
+    if (others := context.band("weekly_frequency", "other", index=index)) is not None:
+        yield from _other_groups(week, context, band=others, index=index)
+
+
+def _other_groups(
+    week: WeekFacts, context: Context, *, band: Range, index: int
+) -> Iterator[Finding]:
+    """One finding on all groups outside the emphasis that are trained too seldom or often."""
+    counts = {
+        group.name.lower(): max(week.frequency.get(muscle, 0) for muscle in group.muscles)
         for number, group in enumerate(GROUPS)
-        if others
-        and group.main
-        and number not in context.emphasised_groups
-        and week.by_group[number]
-    ]
-    for about, name, sessions, kind in counts:
-        band = context.band("weekly_frequency", kind, index=index)
-        if band is None or sessions in band:
-            continue
+        if group.main and number not in context.emphasised_groups and week.by_group[number]
+    }
+    outside = {name: sessions for name, sessions in counts.items() if sessions not in band}
+    if outside:
+        least = min(outside.values())
         yield finding(
             "weekly_frequency",
             band,
             place=week_place(week.week),
-            about=about,
-            text=f"{name} {plural(sessions, 'session', 'sessions')}, {how_far(sessions, band)}",
-            measured=sessions,
+            about="others",
+            text=f"{lead(listing(list(outside)))} {plural(least, 'session', 'sessions')}, "
+            f"{how_far(least, band)}",
+            measured=least,
             where=f"week {index + 1}",
         )
 

@@ -50,7 +50,7 @@ def test_a_load_that_cannot_be_lifted_so_often_is_told() -> None:
     ("slot", "edge", "source"),
     [
         ("curl 3x12", 60, "singer2024"),
-        ("back_squat 3x8", 90, "singer2024"),
+        ("back_squat 3x8", 60, "acsm2009"),
         ("back_squat 3x7 core", 90, "singer2024"),
         ("back_squat 3x6 core", 120, "acsm2009"),
     ],

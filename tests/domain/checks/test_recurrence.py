@@ -28,10 +28,10 @@ def test_strength_needs_practice_twice_a_week() -> None:
     assert finding.source == "acsm2026"
 
 
-def test_health_means_every_muscle_twice() -> None:
-    week = TWICE + " | Fri: curl 3x12"
+def test_health_means_every_muscle_twice_told_in_one() -> None:
+    week = TWICE + " | Fri: curl 3x12, crunch 3x12, calf_raise 2x12 | Sat: calf_raise 2x12"
     assert texts("weekly_frequency", week, who=client(goal=Goal.HEALTH)) == [
-        "Biceps 1 session, 1 short of 2"
+        "Abdominals and biceps 1 session, 1 short of 2"
     ]
     assert texts("weekly_frequency", week) == []
 
