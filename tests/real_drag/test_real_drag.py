@@ -41,7 +41,7 @@ def by_keys(qtbot) -> Callable[..., dict[str, object]]:
 def _pick_up(grid: WeekGrid, qtbot, carried: tuple[int, int] | str, focus: tuple[int, int]) -> None:
     if isinstance(carried, str):
         grid.go_to(scene.slot_id(grid.bench, *focus))
-        grid.place_exercise(ExerciseKey(carried))
+        grid.pick_up_exercise(ExerciseKey(carried))
         return
     slot = scene.slot_id(grid.bench, *carried)
     grid.go_to(slot)

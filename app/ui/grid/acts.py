@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QApplication
 from app.domain.edits import fields, place
 from app.domain.edits.parts import Spot, drop_lone_pairs, find_slot, locate, locate_session
 from app.domain.errors import CoachError
+from app.domain.exercise import ExerciseKey
 from app.domain.findings import Edit, edit
 from app.domain.prescription_text import Written, applied, parse
 from app.domain.program import DAYS, Field, Program, Session, SessionId, Slot, SlotId, Span
@@ -156,6 +157,19 @@ class Acts:
         return self._keep_fresh(
             edit(label, place.paste, slots=fresh, to=spot, span=self._bench.span)
         )
+
+    def place(self, key: ExerciseKey) -> bool:
+        """Place an exercise after the card in focus, or at the end of the day in focus."""
+        if not self._bench.desk.has_program:
+            return False
+        spot = self._spot_after()
+        target = Target(spot.day, spot.session, spot.position)
+        try:
+            change = drop.edit_for(Carried(exercise=key), target, self._ground())
+        except CoachError as error:
+            self._bench.refused.emit(error.sentence)
+            return False
+        return self._keep_fresh(change)
 
     def duplicate(self) -> bool:
         """Copy the selected exercises right behind the last of them."""

@@ -187,6 +187,11 @@ class WeekGrid(WeekSurface):
             self.carry(Carried(slots=slots, source=self.bench.source), via)
 
     def place_exercise(self, key: ExerciseKey) -> None:
+        """Put an exercise of the library on the day in focus, after the card in focus if any."""
+        if self.acts.place(key) and self.bench.selection:
+            self.go_to(self.bench.selection[0])
+
+    def pick_up_exercise(self, key: ExerciseKey) -> None:
         """Take an exercise of the library in hand, aimed at the day in focus."""
         self.carry(Carried(exercise=key, source=self.bench.source), Via.KEYS)
 

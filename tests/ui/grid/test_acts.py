@@ -6,6 +6,7 @@ import pytest
 from PySide6.QtWidgets import QApplication
 
 from app.domain.edits.parts import find_slot
+from app.domain.exercise import ExerciseKey
 from app.domain.program import Field, Reps, Span
 from app.ui.grid.acts import Acts, SessionActs, relettered
 from tests import builders
@@ -93,6 +94,25 @@ def test_pasting_nothing_of_ours_says_so(on, acts):
     on.refused.connect(said.append)
     assert not acts.paste()
     assert "no exercise on the clipboard" in said[0]
+
+
+def test_placing_puts_the_exercise_behind_the_card_in_focus_or_at_the_end(on):
+    standing = Standing()
+    acts = Acts(on, standing)
+    assert acts.place(ExerciseKey("curl"))
+    assert scene.names(on, 0)[-1] == "curl"
+    standing.cursor_slot = scene.slot_id(on, 3, 0)
+    assert acts.place(ExerciseKey("plank"))
+    assert scene.names(on, 3)[:2] == ["leg_press", "plank"]
+    assert on.selection == (scene.slot_id(on, 3, 1),)
+    assert labels(on) == ["Place Curl on Monday", "Place Plank on Thursday"]
+
+
+def test_placing_what_the_library_does_not_hold_is_refused(on, acts):
+    said = []
+    on.refused.connect(said.append)
+    assert not acts.place(ExerciseKey("nothing"))
+    assert "no exercise 'nothing'" in said[0]
 
 
 def test_duplicating_puts_the_copy_right_behind(on, acts):

@@ -192,7 +192,7 @@ def test_a_library_exercise_can_be_put_in_a_cards_place_by_keys(qtbot):
     grids = [scene.grid(qtbot) for _ in range(2)]
     drag_to(grids[0], library("step_up"), scene.card(grids[0], 3, 1).center())
     grids[1].go_to(scene.slot_id(grids[1].bench, 3, 1))
-    grids[1].place_exercise(ExerciseKey("step_up"))
+    grids[1].pick_up_exercise(ExerciseKey("step_up"))
     for key in (Key.Key_Home, Key.Key_Down, Key.Key_Down, Key.Key_Down, Key.Key_Return):
         qtbot.keyClick(grids[1], key)
     assert grids[0].bench.desk.program == grids[1].bench.desk.program
