@@ -80,7 +80,7 @@ def set_field(
     """The program with one field of the strand set and pinned in every week reached.
 
     A load of None takes the pin off again, so that the load follows from the tests.
-    Raises EditError for a value of the wrong kind or outside its range.
+    Raises EditError for a value of the wrong kind and QuantityError for one outside its range.
     """
     if not isinstance(value, _KINDS[field]) or isinstance(value, bool):
         raise EditError(f"{value!r} is no value for {field.value}.", mend="Enter a number.")

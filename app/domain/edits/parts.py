@@ -158,11 +158,11 @@ def without_session(week: Week, strand: StrandId) -> Week:
 
 
 def drop_lone_pairs(slots: tuple[Slot, ...]) -> tuple[Slot, ...]:
-    """The slots, without a pairing letter where only one is left of the pair."""
-    letters = [slot.pair for slot in slots if slot.pair]
+    """The slots, without a pairing letter where no neighbour is of the pair any more."""
+    letters = ["", *(slot.pair for slot in slots), ""]
     return tuple(
-        replace(slot, pair="") if slot.pair and letters.count(slot.pair) == 1 else slot
-        for slot in slots
+        replace(slot, pair="") if slot.pair and slot.pair not in letters[k : k + 3 : 2] else slot
+        for k, slot in enumerate(slots)
     )
 
 

@@ -70,8 +70,9 @@ def _anchor(program: Program, spot: Spot) -> tuple[StrandId | None, StrandId | N
             )
     if session is None:
         return None, None
-    position = len(session.slots) if spot.position is None else spot.position
-    before = session.slots[position - 1].strand if 0 < position <= len(session.slots) else None
+    last = len(session.slots)
+    position = last if spot.position is None else min(spot.position, last)
+    before = session.slots[position - 1].strand if position > 0 else None
     return session.strand, before
 
 
@@ -99,6 +100,14 @@ def _insert(
     return with_session(week, replace(there, slots=_unpaired_if_split(slots, position)))
 
 
+def _tidied(week: Week, strand: StrandId) -> Week:
+    """The week without pairing letters in that session that pair nothing any more."""
+    found = session_in(week, strand)
+    if found is None:
+        return week
+    return with_session(week, replace(found[1], slots=drop_lone_pairs(found[1].slots)))
+
+
 def _unpaired_if_split(slots: tuple[Slot, ...], position: int) -> tuple[Slot, ...]:
     """The slots, with a pairing letter cleared where the new slot stands amid the pair."""
     before = slots[position - 1].pair if position > 0 else ""
@@ -121,9 +130,12 @@ def _session_for(
 
 
 def _put(
-    program: Program, spot: Spot, *, span: Span, make: list[tuple[int, Slot]], ids: _Ids
+    program: Program, spot: Spot, *, make: list[tuple[int, Slot]], ids: _Ids, tidy: bool = True
 ) -> Program:
-    """The program with each (week, slot) of `make` inserted where `spot` says."""
+    """The program with each (week, slot) of `make` inserted where `spot` says.
+
+    tidy: False while the rest of a pair is still to come.
+    """
     session_strand, before = _anchor(program, spot)
     _, pattern = _session_for(program, spot, session_strand, ids)
     at_end = spot.position is None or before is not None
@@ -133,6 +145,8 @@ def _put(
         weeks[index] = _insert(
             weeks[index], slot, day=spot.day, session=fresh, before=before, at_end=at_end
         )
+        if tidy:
+            weeks[index] = _tidied(weeks[index], pattern.strand)
     return settled(program, weeks, next_id=ids.next)
 
 
@@ -163,7 +177,7 @@ def place(
         )
         for index in program.reach(at.week, span)
     ]
-    return _put(program, at, span=span, make=make, ids=ids)
+    return _put(program, at, make=make, ids=ids)
 
 
 def move(program: Program, slot_id: SlotId, *, to: Spot, span: Span = Span.THIS_WEEK) -> Program:
@@ -177,10 +191,9 @@ def move(program: Program, slot_id: SlotId, *, to: Spot, span: Span = Span.THIS_
     if to.week != at.week:
         return _move_to_week(program, slot, at_week=at.week, to=to)
     session = program.weeks[at.week].days[at.day].sessions[at.session]
-    same_session = to.day == at.day and to.session in (None, session.id)
-    if same_session and to.position in (at.slot, at.slot + 1):
-        return program
     session_strand, before = _anchor(program, to)
+    if session_strand == session.strand and to.position in (at.slot, at.slot + 1):
+        return program
     if before == slot.strand:  # dropped right behind itself: its own predecessor anchors it
         before = session.slots[at.slot - 1].strand if at.slot else None
     ids = _Ids(program)
@@ -190,14 +203,25 @@ def move(program: Program, slot_id: SlotId, *, to: Spot, span: Span = Span.THIS_
         there = strand_in(weeks[index], slot.strand)
         if there is None:
             continue
-        bare = without_strand(weeks[index], slot.strand)
+        bare = _lifted(weeks[index], there, out_of=pattern.strand)
+        if bare is None:
+            bare, there = without_strand(weeks[index], slot.strand), replace(there, pair="")
         fresh = replace(
             pattern, id=_session_id_in(weeks[index], pattern.strand) or SessionId(ids.take())
         )
-        there = there if same_session else replace(there, pair="")
         at_end = to.position is None or before is not None
         weeks[index] = _insert(bare, there, day=to.day, session=fresh, before=before, at_end=at_end)
+        weeks[index] = _tidied(weeks[index], pattern.strand)
     return settled(program, weeks, next_id=ids.next)
+
+
+def _lifted(week: Week, slot: Slot, *, out_of: StrandId) -> Week | None:
+    """The week without the slot, its pair waiting for it; None if it stands in another session."""
+    found = session_in(week, out_of)
+    if found is None or slot not in found[1].slots:
+        return None
+    kept = tuple(other for other in found[1].slots if other is not slot)
+    return with_session(week, replace(found[1], slots=kept))
 
 
 def _session_id_in(week: Week, strand: StrandId) -> SessionId | None:
@@ -213,7 +237,7 @@ def _move_to_week(program: Program, slot: Slot, *, at_week: int, to: Spot) -> Pr
     without = without_strand(program.weeks[at_week], slot.strand)
     bare = with_week(program, at_week, without)
     moved = replace(slot, strand=strand, pair="")
-    return _put(bare, to, span=Span.THIS_WEEK, make=[(to.week, moved)], ids=ids)
+    return _put(bare, to, make=[(to.week, moved)], ids=ids)
 
 
 def copy(program: Program, slot_id: SlotId, *, to: Spot, span: Span = Span.THIS_WEEK) -> Program:
@@ -229,7 +253,7 @@ def copy(program: Program, slot_id: SlotId, *, to: Spot, span: Span = Span.THIS_
     for index in program.reach(to.week, span):
         own = strand_in(program.weeks[index], source.strand) or source
         make.append((index, replace(own, id=SlotId(ids.take()), strand=strand, pair="")))
-    return _put(program, to, span=span, make=make, ids=ids)
+    return _put(program, to, make=make, ids=ids)
 
 
 def paste(
@@ -244,7 +268,8 @@ def paste(
             (index, replace(slot, id=SlotId(ids.take()), strand=strand))
             for index in program.reach(to.week, span)
         ]
-        program = _put(program, replace(to, position=position), span=span, make=make, ids=ids)
+        last = offset == len(slots) - 1
+        program = _put(program, replace(to, position=position), make=make, ids=ids, tidy=last)
     return program
 
 

@@ -137,7 +137,8 @@ def ordered(slots: tuple[Slot, ...]) -> tuple[Slot, ...]:
 
     Multi-joint before single-joint work: acsm2009.
     """
-    return tuple(sorted(slots, key=lambda slot: slot.role is not Role.CORE))
+    core_pairs = {slot.pair for slot in slots if slot.pair and slot.role is Role.CORE}
+    return tuple(sorted(slots, key=lambda s: s.role is not Role.CORE and s.pair not in core_pairs))
 
 
 def adjusted(slot: Slot, plan: Fold | Unfold, *, week: Week) -> Slot:

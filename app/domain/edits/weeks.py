@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from app.domain.edits.parts import map_slots, map_weeks, require_week, with_week
+from app.domain.edits.parts import map_slots, map_weeks, require_day, require_week, with_week
 from app.domain.errors import EditError
 from app.domain.program import (
     EMPTY_WEEK,
@@ -200,7 +200,13 @@ def insert_light_week(program: Program, after: int) -> Program:
 
 
 def rename_block(program: Program, number: int, *, name: str) -> Program:
-    """The program with that block named anew."""
+    """The program with that block named anew. Raises EditError if there is no such block."""
+    if not 0 <= number < len(program.blocks):
+        raise EditError(
+            f"There is no block {number + 1}.",
+            where=program.name,
+            mend=f"The program has blocks 1 to {len(program.blocks)}.",
+        )
     name = require_name(name, "block")
     blocks = tuple(
         replace(b, name=name) if k == number else b for k, b in enumerate(program.blocks)
@@ -244,7 +250,8 @@ def set_week_note(program: Program, index: int, *, note: str) -> Program:
 def copy_day(program: Program, index: int, *, day: int, to_day: int) -> Program:
     """The program with the sessions of one day copied to another as strands of their own."""
     week = require_week(program, index)
-    source = week.days[day]
+    source = week.days[require_day(day)]
+    require_day(to_day)
     if not source.sessions:
         raise EditError(
             "There is nothing on that day to copy.", mend="Choose a day with a session."
