@@ -28,7 +28,6 @@ PARTS: dict[str, tuple[str, float, float, float]] = {
     "temple": ("head", -0.010, 0.070, 0.052),
     "low_back": ("pelvis", -0.092, 0.070, 0.010),
     "nape": ("neck", -0.066, 0.010, 0.010),
-    "belly": ("chest", 0.090, 0.010, 0.0),
     "thigh_top": ("pelvis", 0.072, -0.030, 0.045),
 }
 
@@ -82,11 +81,6 @@ def grip_of(hand: Segment) -> Vec:
 def grip(body: Body, side: Side) -> Vec:
     """The middle of the fist."""
     return grip_of(body.segments["hand" + side])
-
-
-def ball(body: Body, side: Side) -> Vec:
-    """The joint at the ball of the foot."""
-    return ball_of(body.segments["foot" + side])
 
 
 def _between(a: Vec, b: Vec) -> float:

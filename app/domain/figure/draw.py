@@ -27,9 +27,10 @@ from app.domain.figure.body import Body
 from app.domain.figure.muscles import PATCHES, patches
 from app.domain.figure.pose import Hold, Pose, PosePair, Side, swap_sides
 from app.domain.figure.primitive import Circle, Path, Primitive, Role, bounds
+from app.domain.figure.scene import Layers, Scene, named_point
 from app.domain.figure.solve import solve
 from app.domain.figure.space import Point
-from app.domain.figure.things import Layers, Scene, arrange, named_point
+from app.domain.figure.things import arrange
 
 INK_PASS = 2.0  # half of the fat stroke shows outside the fill
 FRONTAL = 0.5  # a view counts as from the side while |sin(yaw)| is below this

@@ -67,6 +67,30 @@ class Hold(StrEnum):
     BODY = "on"  # a part of the body
 
 
+# How many numbers each kind of place takes, at least and at most.
+NUMBERS_OF = {
+    Hold.FREE: (0, 0),
+    Hold.FLAT: (2, 3),
+    Hold.BALL: (3, 3),
+    Hold.TOES: (3, 4),
+    Hold.SOLE: (3, 4),
+    Hold.ANKLE: (2, 3),
+    Hold.KNEE: (2, 2),
+    Hold.UPPER_BACK: (2, 3),
+    Hold.BACK: (2, 2),
+    Hold.FRONT: (2, 2),
+    Hold.OUTSIDE: (2, 2),
+    Hold.HANG: (2, 2),
+    Hold.ELBOW: (2, 2),
+    Hold.PELVIS: (2, 2),
+    Hold.SEAT: (2, 2),
+    Hold.BAR: (1, 1),
+    Hold.AT: (2, 3),
+    Hold.FROM: (3, 3),
+    Hold.HANGING: (0, 2),
+    Hold.PALM: (2, 3),
+    Hold.BODY: (0, 0),
+}
 # Where among a place's numbers its z stands.
 Z_AT = {
     Hold.FLAT: 2,
@@ -164,7 +188,6 @@ class Pose:
     knee_pole: Way = (1.0, 0.0, 0.0)
     elbow_pole: tuple[Way, Way] = (BEHIND, BEHIND)
     bar: Place | None = None
-    bar_part: str = ""
     things: tuple[Thing, ...] = ()
     view: View = View()
     order: tuple[str, ...] = ()

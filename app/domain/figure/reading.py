@@ -6,6 +6,7 @@ from app.domain.errors import ResourceError
 from app.domain.exercise import Muscle
 from app.domain.figure.body import PARTS
 from app.domain.figure.pose import (
+    NUMBERS_OF,
     Both,
     Hold,
     Pair,
@@ -17,8 +18,9 @@ from app.domain.figure.pose import (
     Thing,
     Trace,
 )
+from app.domain.figure.scene import is_point
 from app.domain.figure.space import View
-from app.domain.figure.things import AXES, KINDS
+from app.domain.figure.things import mistake_in
 
 VIEWS = {
     "side": View(0, 0),
@@ -35,6 +37,7 @@ PAIRED = (
     *("hip", "hip_out", "hip_turn", "knee", "ankle"),
     *("shoulder", "shoulder_out", "shoulder_turn", "elbow"),
 )
+GROUPS = ("trunk", "legR", "legL", "armR", "armL")
 FLAGS = ("floor", "held")
 POLES = {
     "front": (1.0, 0.0, 0.0),
@@ -71,6 +74,9 @@ def _place(text: str, allowed: set[Hold]) -> Place:
         raise ValueError(f'"{head}" cannot stand here')
     numbers, words = _sorted_words(rest)
     part = "_".join(words)
+    low, high = NUMBERS_OF[hold]
+    if not low <= len(numbers) <= high:
+        raise ValueError(f'"{head}" takes {low} to {high} numbers, not {len(numbers)}')
     if hold is Hold.BODY and part not in PARTS:
         raise ValueError(f'there is no body part "{part}"')
     return Place(hold, numbers, part)
@@ -99,18 +105,19 @@ def _work(text: str) -> tuple[tuple[Muscle, int], ...]:
     found = []
     for entry in text.split(","):
         name, share = entry.split()
+        if share not in ("1", "2"):
+            raise ValueError("a muscle does 1, most of the work, or 2, helps")
         found.append((Muscle(name), int(share)))
     return tuple(found)
 
 
 def _thing(text: str) -> Thing:
     kind, _, rest = text.partition(" ")
-    if kind not in KINDS:
-        raise ValueError(f'there is no thing "{kind}"')
     numbers, words = _sorted_words(rest)
-    if kind == "dumbbell" and words[0] not in (*AXES, "front", "right"):
-        raise ValueError(f'a dumbbell lies along x, y, z, front or right, not "{words[0]}"')
-    return Thing(kind, numbers, words)
+    thing = Thing(kind, numbers, words)
+    if mistake := mistake_in(thing):
+        raise ValueError(mistake)
+    return thing
 
 
 def _view(value: object) -> View:
@@ -123,7 +130,17 @@ def _view(value: object) -> View:
 
 def _trace(text: str) -> Trace:
     numbers, words = _sorted_words(text)
+    if len(words) != 1 or not is_point(words[0]) or len(numbers) > 2:
+        raise ValueError("a path is a point and how far beside and above it is drawn")
     return Trace(words[0], *numbers)
+
+
+def _groups(text: str) -> tuple[str, ...]:
+    groups = tuple(text.split())
+    for part in (name for group in groups for name in group.split("+")):
+        if part not in GROUPS:
+            raise ValueError(f'"{part}" is not one of {", ".join(GROUPS)}')
+    return groups
 
 
 def _sides(text: str) -> tuple[Side, ...]:
@@ -146,8 +163,8 @@ READERS: dict[str, Callable[[object], object]] = {
     "knee_pole": lambda value: _pole(str(value)),
     "bar": lambda value: _bar(str(value)),
     "view": _view,
-    "order": lambda value: tuple(str(value).split()),
-    "far": lambda value: tuple(str(value).split()),
+    "order": lambda value: _groups(str(value)),
+    "far": lambda value: _groups(str(value)),
     "work": lambda value: _work(str(value)),
     "work_sides": lambda value: _sides(str(value)),
     "things": lambda value: tuple(_thing(str(line)) for line in value),  # type: ignore[attr-defined]
@@ -244,7 +261,7 @@ def _read_pair(key: str, data: Mapping[str, object]) -> PosePair:
         if "path" in merged:
             try:
                 trace = _trace(str(merged["path"]))
-            except (IndexError, TypeError) as error:
+            except ValueError as error:
                 raise ResourceError(
                     f'"path" cannot be read from {merged["path"]!r}.', where=where, mend=ASK
                 ) from error

@@ -132,6 +132,12 @@ def test_a_view_is_a_word_or_two_angles() -> None:
         ("hands", "on elbow", 'no body part "elbow"'),
         ("things", ["rocket 1 2"], 'no thing "rocket"'),
         ("things", ["dumbbell sideways"], "a dumbbell lies along"),
+        ("things", ["bench 0.1 0.2"], "bench takes 3 to 3 numbers, not 2"),
+        ("things", ["cable tail 0.1,0.2"], 'no point "tail"'),
+        ("things", ["cable handR"], "cable runs between 2 points"),
+        ("feet", "flat 0.1", '"flat" takes 2 to 3 numbers, not 1'),
+        ("order", "trunk tail", '"tail" is not one of'),
+        ("work", "quadriceps 3", "a muscle does 1"),
         ("view", "below", '"view" cannot be read'),
         ("view", [1], "a view is a word"),
         ("work", "wings 1", '"work" cannot be read'),
@@ -162,7 +168,7 @@ def test_a_key_that_is_no_table_is_refused() -> None:
         poses_from_mapping({"jump": 3})
 
 
-@pytest.mark.parametrize("path", ["", "bar x y z 1 2 3 4"])
+@pytest.mark.parametrize("path", ["", "bar 1 2 3 4", "tail 0 0", "bar hip 0 0"])
 def test_a_path_that_makes_no_sense_is_refused(path: str) -> None:
     data = {
         "jump": {
