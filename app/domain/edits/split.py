@@ -13,6 +13,7 @@ from app.domain.edits.parts import (
     drop_lone_pairs,
     locate_session,
     map_weeks,
+    require_day,
     session_in,
     with_day,
     with_session,
@@ -39,7 +40,7 @@ class Fold:
     """Two sessions to become one.
 
     leaving: the session that goes; into: the one that stays; strands: what folds in, in order;
-    core_effort: for unpinned core work, None leaves it; sets: (strand, sets) that change.
+    core_effort: for unpinned core work, None leaves it; sets: (strand, most sets) where some go.
     """
 
     leaving: SessionId
@@ -102,7 +103,7 @@ def unfold(program: Program, plan: Unfold, *, span: Span = Span.FROM_HERE) -> Pr
             "Each of the two sessions needs at least one exercise.",
             mend="Choose some, but not all, of the exercises.",
         )
-    if plan.day == day:
+    if require_day(plan.day) == day:
         raise EditError(
             f"{DAYS[day]} is where the first session is.", mend="Choose another day for the second."
         )
@@ -111,12 +112,17 @@ def unfold(program: Program, plan: Unfold, *, span: Span = Span.FROM_HERE) -> Pr
     weeks = list(program.weeks)
     for index in program.reach(week_index, span):
         found = session_in(weeks[index], session.strand)
-        if found is None:
+        if found is None or not _parts(found[1], plan.strands):
             continue
         second = Session(SessionId(next_id), strand, plan.title)
         next_id += 1
         weeks[index] = _opened(weeks[index], found[1], second=second, plan=plan)
     return replace(program, weeks=tuple(weeks), next_id=next_id)
+
+
+def _parts(session: Session, strands: tuple[StrandId, ...]) -> bool:
+    """True if some of the session's exercises would stay and some would go."""
+    return len({slot.strand in strands for slot in session.slots}) == 2
 
 
 def _opened(week: Week, session: Session, *, second: Session, plan: Unfold) -> Week:
@@ -152,7 +158,7 @@ def adjusted(slot: Slot, plan: Fold | Unfold, *, week: Week) -> Slot:
     ):
         changed = replace(changed, effort=plan.core_effort)
     sets = dict(plan.sets).get(slot.strand)
-    if sets is not None and Field.SETS not in slot.pinned and not week.light and sets != slot.sets:
+    if sets is not None and Field.SETS not in slot.pinned and not week.light and sets < slot.sets:
         changed = replace(changed, sets=sets)
     return changed
 

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from app.domain.exercise import ExerciseKey
 from app.domain.program import Program, Session, SessionId, Slot, SlotId
 from tests import builders
 
-SQUAT = builders.CATALOGUE["back_squat"]
-CURL = builders.CATALOGUE["curl"]
-PLANK = builders.CATALOGUE["plank"]
+SQUAT = builders.CATALOGUE[ExerciseKey("back_squat")]
+CURL = builders.CATALOGUE[ExerciseKey("curl")]
+GONE_SLOT, GONE_SESSION = SlotId(9999), SessionId(9999)
+"""Ids that no program here has."""
+PLANK = builders.CATALOGUE[ExerciseKey("plank")]
 
 
 def session_at(program: Program, week: int, day: int, at: int = 0) -> Session:

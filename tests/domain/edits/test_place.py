@@ -13,10 +13,13 @@ from app.domain.edits.parts import Spot
 from app.domain.edits.prescribe import Prescription
 from app.domain.effort import Rir
 from app.domain.errors import CoachError, EditError
-from app.domain.program import Block, Program, Reps, Role, SessionId, Span, broken_laws
+from app.domain.exercise import ExerciseKey
+from app.domain.program import Block, Program, Reps, Role, Span, broken_laws
 from tests import builders
 from tests.domain.edits.reading import (
     CURL,
+    GONE_SESSION,
+    GONE_SLOT,
     SQUAT,
     keys,
     pairs,
@@ -27,6 +30,7 @@ from tests.domain.edits.reading import (
     weeks_with,
 )
 
+DRILLS = (ExerciseKey("band_walk"),)
 TWO_BLOCKS = (Block("Base", 2), Block("Build", 2))
 
 
@@ -398,10 +402,10 @@ def test_a_title_and_drills_reach_as_far_as_the_span(span: Span, weeks: list[int
     here = session_id(program, 2, 0)
     named = place.rename_session(program, here, title="  Lower   body ", span=span)
     assert [w for w in range(4) if session_at(named, w, 0).title == "Lower body"] == weeks
-    drilled = place.set_warmup(program, here, warmup=("band_walk",), span=span)
+    drilled = place.set_warmup(program, here, warmup=DRILLS, span=span)
     assert [w for w in range(4) if session_at(drilled, w, 0).warmup] == weeks
     assert place.rename_session(named, here, title="Lower body", span=span) is named
-    assert place.set_warmup(drilled, here, warmup=("band_walk",), span=span) is drilled
+    assert place.set_warmup(drilled, here, warmup=DRILLS, span=span) is drilled
 
 
 def test_a_session_needs_a_title_of_at_least_one_letter() -> None:
@@ -421,16 +425,16 @@ def test_clearing_a_day_keeps_its_note(span: Span, weeks: list[int]) -> None:
 @pytest.mark.parametrize(
     "act",
     [
-        lambda p: place.remove_session(p, SessionId(9999)),
-        lambda p: place.move_session(p, SessionId(9999), day=1),
-        lambda p: place.rename_session(p, SessionId(9999), title="x"),
-        lambda p: place.set_warmup(p, SessionId(9999), warmup=()),
-        lambda p: place.remove(p, 9999),
-        lambda p: place.move(p, 9999, to=Spot(0, 0)),
-        lambda p: place.copy(p, 9999, to=Spot(0, 0)),
-        lambda p: place.unpair(p, 9999),
-        lambda p: place.pair(p, (9998, 9999)),
-        lambda p: place.replace_exercise(p, 9999, exercise=CURL),
+        lambda p: place.remove_session(p, GONE_SESSION),
+        lambda p: place.move_session(p, GONE_SESSION, day=1),
+        lambda p: place.rename_session(p, GONE_SESSION, title="x"),
+        lambda p: place.set_warmup(p, GONE_SESSION, warmup=()),
+        lambda p: place.remove(p, GONE_SLOT),
+        lambda p: place.move(p, GONE_SLOT, to=Spot(0, 0)),
+        lambda p: place.copy(p, GONE_SLOT, to=Spot(0, 0)),
+        lambda p: place.unpair(p, GONE_SLOT),
+        lambda p: place.pair(p, (GONE_SLOT, GONE_SLOT)),
+        lambda p: place.replace_exercise(p, GONE_SLOT, exercise=CURL),
     ],
 )
 def test_what_is_gone_cannot_be_edited(act) -> None:

@@ -10,11 +10,12 @@ from hypothesis import strategies as st
 
 from app.domain.edits import prescribe
 from app.domain.effort import Rir
+from app.domain.exercise import ExerciseKey
 from app.domain.program import EMPTY_WEEK, Field, Reps, Role, SlotId, StrandId, Week, WeekId
 from tests import builders
 
 SQUAT, CURL, PLANK, SPLIT = (
-    builders.CATALOGUE[key] for key in ("back_squat", "curl", "plank", "split_squat")
+    builders.CATALOGUE[ExerciseKey(key)] for key in ("back_squat", "curl", "plank", "split_squat")
 )
 EMPTY = Week(WeekId(1), EMPTY_WEEK)
 
@@ -74,7 +75,7 @@ def test_a_slot_says_what_the_prescription_does() -> None:
 
 def test_a_swap_keeps_sets_effort_and_place_and_drops_the_load_set_by_hand() -> None:
     old = builders.slot("back_squat 4x5 RIR 1 80kg pin load pin sets core")
-    new = prescribe.swapped(old, SQUAT, builders.CATALOGUE["leg_press"])
+    new = prescribe.swapped(old, SQUAT, builders.CATALOGUE[ExerciseKey("leg_press")])
     assert (new.id, new.strand, new.sets, new.effort) == (old.id, old.strand, 4, Rir(1))
     assert new.exercise == "leg_press"
     assert new.load_kg is None
