@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from io import BytesIO
 
+from reportlab import rl_config
 from reportlab.pdfgen.canvas import Canvas
 
 from app.booklet import (
@@ -13,6 +14,7 @@ from app.booklet import (
     cover,
     energy_page,
     exercise_page,
+    figures,
     glance,
     loads_page,
     notes_page,
@@ -23,9 +25,11 @@ from app.booklet import (
 )
 from app.booklet.book import Book, Cite, Page, Sheet, frame_of, left_edge_mm
 from app.booklet.content import Content, Options, Part
+from app.booklet.figures import FigureForms
 from app.booklet.fonts import Face, open_faces, refuse_missing
 from app.booklet.pen import PT, Pen
 from app.booklet.season import sum_up
+from app.domain.energy import Aim, EnergyPlan, Referral, plan
 from app.domain.errors import CoachError
 from app.domain.work import Issue
 
@@ -59,8 +63,24 @@ def open_book(issue: Issue, content: Content, options: Options) -> Book:
         faces=open_faces(content.fonts),
         season=sum_up(issue.program, content.catalogue),
         loads={load.slot: load.load_kg for load in issue.loads},
+        energy=content.energy or energy_of(issue),
         frame=frame_of(options.paper),
     )
+
+
+def energy_of(issue: Issue) -> EnergyPlan | Referral | None:
+    """The targets of a client for whom energy is a subject, over the plan's weeks.
+
+    None where it is no subject or a figure is missing that the equations need.
+    """
+    client, program = issue.client, issue.program
+    if client.energy_goal is None:
+        return None
+    aim = Aim(weeks=len(program.weeks), pal=client.activity_level)
+    try:
+        return plan(client, client.energy_goal, on=program.start, aim=aim)
+    except CoachError:
+        return None
 
 
 def bind(book: Book) -> tuple[Page, ...]:
@@ -109,6 +129,8 @@ def _cites(pages: Iterable[Page]) -> Mapping[Cite, tuple[int, ...]]:
 def print_pages(book: Book, pages: tuple[Page, ...]) -> bytes:
     """The bound pages as a PDF. Raises BookletError for letters that the fonts do not have."""
     paper, out = book.options.paper, BytesIO()
+    # binary streams: the usual text form costs time and a quarter more bytes
+    rl_config.useA85 = 0
     canvas = Canvas(
         out,
         pagesize=(paper.width_mm * PT, paper.height_mm * PT),
@@ -127,6 +149,7 @@ def print_pages(book: Book, pages: tuple[Page, ...]) -> bytes:
     pen = Pen(canvas, book.faces, book.palette, paper.height_mm)
     sheet = Sheet(
         pen=pen,
+        figures=FigureForms(canvas, figures.GREY if book.options.grey else figures.COLOUR),
         book=book,
         number=1,
         count=len(pages),
@@ -134,11 +157,12 @@ def print_pages(book: Book, pages: tuple[Page, ...]) -> bytes:
         sources=source_page.numbers(book, _cites(pages)),
     )
     for number, page in enumerate(pages, start=1):
-        pen.left_mm = left_edge_mm(number)
+        pen.begin(left_edge_mm(number))
         canvas.bookmarkPage(page.key)
         if page.title:
             canvas.addOutlineEntry(page.title, page.key, level=page.level, closed=page.level == 0)
         page.draw(replace(sheet, number=number))
+        pen.end()
         canvas.showPage()
     refuse_missing(pen.missing)
     canvas.save()

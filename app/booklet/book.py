@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from enum import IntEnum
 
 from app.booklet.content import Content, Options, Paper
+from app.booklet.figures import FigureForms
 from app.booklet.fonts import (
     CELL,
     LABEL,
@@ -26,6 +27,7 @@ from app.booklet.palette import COLOUR, GREY, Palette
 from app.booklet.pen import Box, Pen
 from app.booklet.season import Season
 from app.booklet.words import DOT, MUSCLES, full_day_text, pages_text
+from app.domain.energy import EnergyPlan, Referral
 from app.domain.exercise import Exercise, Muscle
 from app.domain.program import SlotId
 from app.domain.work import Issue
@@ -101,6 +103,7 @@ class Book:
     faces: Faces
     season: Season
     loads: Mapping[SlotId, float | None]
+    energy: EnergyPlan | Referral | None
     frame: Frame
 
     @property
@@ -152,10 +155,12 @@ class Page:
 class Sheet:
     """A page on the canvas, with the numbers of all pages and sources.
 
-    pages: page numbers by bookmark; sources: source numbers by key.
+    figures: puts exercise figures on the page; pages: page numbers by bookmark; sources: source
+    numbers by key.
     """
 
     pen: Pen
+    figures: FigureForms
     book: Book
     number: int
     count: int
@@ -210,8 +215,12 @@ class Sheet:
 
     def double_rule(self) -> None:
         """The thick and the thin rule under a page's head."""
-        self.pen.rule(0, 23.2, self.width, weight=1.4)
-        self.pen.rule(0, 24.1, self.width, weight=0.4)
+
+        def rules(pen: Pen) -> None:
+            pen.rule(0, 0, self.width, weight=1.4)
+            pen.rule(0, 0.9, self.width, weight=0.4)
+
+        self.pen.stamp("rules", 0, 23.2, rules)
 
     def section(
         self,
@@ -251,9 +260,15 @@ class Sheet:
 
     def note_lines(self, y: float, to_y: float) -> None:
         """Draw lines for handwriting from `y` (the first line) down to `to_y`."""
-        while y <= to_y:
-            self.pen.rule(0, y, self.width, tone=self.palette.line)
-            y += NOTE_LINE_MM
+        count = int((to_y - y) / NOTE_LINE_MM + 1 + 1e-6)
+        if count < 1:
+            return
+
+        def lines(pen: Pen) -> None:
+            for number in range(count):
+                pen.rule(0, number * NOTE_LINE_MM, self.width, tone=self.palette.line)
+
+        self.pen.stamp(f"lines-{count}", 0, y, lines)
 
 
 def cut_short(book: Book, text: str, width: float, style: Style = LABEL) -> str:

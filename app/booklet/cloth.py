@@ -175,9 +175,8 @@ def _weft(sheet: Sheet, row: Thread, box: Box, *, scale: float) -> None:
             bx, by = sheet.pen.at(bend, middle + sign * half_before)
             path.curveTo(bx, by, sheet.pen.at(bend, 0)[0], py, px, py)
     path.close()
-    canvas.setFillColor(row.tone)
-    canvas.setStrokeColor(sheet.palette.paper)
-    canvas.setLineWidth(1.1)
+    sheet.pen.fill(row.tone)
+    sheet.pen.stroke(sheet.palette.paper, 1.1)
     canvas.drawPath(path, stroke=1, fill=1)
 
 

@@ -36,7 +36,7 @@ MASS_CELL_MM = (20.0, 8.7)
 
 def pages(book: Book) -> Iterator[Page]:
     """One page, or more where the weeks need them; none without targets."""
-    energy = book.content.energy
+    energy = book.energy
     if energy is None:
         return
     if isinstance(energy, Referral):

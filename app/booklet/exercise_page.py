@@ -152,10 +152,10 @@ def _patch(sheet: Sheet, x: float, y: float, *, most: bool) -> None:
     canvas, p = sheet.pen.canvas, sheet.palette
     x0, y0 = sheet.pen.at(x, y + 1.8)
     x1, y1 = sheet.pen.at(x + 6.0, y - 1.8)
-    canvas.setFillColor(p.helper)
+    sheet.pen.fill(p.helper)
     canvas.ellipse(x0, y0, x1, y1, stroke=0, fill=1)
     if most:
-        canvas.setFillColor(p.accent)
+        sheet.pen.fill(p.accent)
         dx, dy = (x1 - x0) * 0.18, (y1 - y0) * 0.18
         canvas.ellipse(x0 + dx, y0 + dy, x1 - dx, y1 - dy, stroke=0, fill=1)
 

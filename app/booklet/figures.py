@@ -2,9 +2,11 @@
 
 import math
 from collections.abc import Iterable, Mapping
+from functools import cache
 
-from reportlab.lib.colors import HexColor
+from reportlab.lib.colors import Color, HexColor
 from reportlab.pdfgen.canvas import Canvas
+from reportlab.pdfgen.pathobject import PDFPathObject
 
 from app.domain.figure import (
     Bounds,
@@ -53,31 +55,60 @@ GREY: Tones = {
     Role.MUSCLE_INNER: "#454545",
     Role.FLOOR: "#808080",
 }
+ROUND = 0.5523  # handle of a cubic curve that draws a quarter of a circle of radius 1
 STANDING = 1.0  # a figure is never printed larger than a standing person would be in its box
+
+
+@cache
+def _colour(tone: str) -> Color:
+    return HexColor(tone)
 
 
 def _trace_path(canvas: Canvas, item: Path, place: tuple[float, float, float]) -> None:
     x0, y0, factor = place
     points = [(x0 + x * factor, y0 + y * factor) for x, y in item.points]
-    path = canvas.beginPath()
-    path.moveTo(*points[0])
+    # written out here: the library formats each number at ten times the cost
+    spots = [f"{x:.2f} {y:.2f}" for x, y in points]
+    code = ["n", f"{spots[0]} m"]
     if item.curved:
-        for index in range(1, len(points), 3):
-            (ax, ay), (bx, by), (cx, cy) = points[index : index + 3]
-            path.curveTo(ax, ay, bx, by, cx, cy)
+        code += (f"{' '.join(spots[at : at + 3])} c" for at in range(1, len(spots), 3))
     else:
-        for point in points[1:]:
-            path.lineTo(*point)
+        code += (f"{spot} l" for spot in spots[1:])
     if item.closed:
-        path.close()
-    canvas.drawPath(path, stroke=int(item.stroke is not None), fill=int(item.fill is not None))
+        code.append("h")
+    _paint_path(canvas, code, item)
+
+
+def _trace_circle(canvas: Canvas, item: Circle, place: tuple[float, float, float]) -> None:
+    """Four arcs as cubic curves."""
+    x0, y0, factor = place
+    x, y = x0 + item.center[0] * factor, y0 + item.center[1] * factor
+    r = item.radius * factor
+    k = ROUND * r
+    arcs = (
+        (x + r, y + k, x + k, y + r, x, y + r),
+        (x - k, y + r, x - r, y + k, x - r, y),
+        (x - r, y - k, x - k, y - r, x, y - r),
+        (x + k, y - r, x + r, y - k, x + r, y),
+    )
+    code = ["n", f"{x + r:.2f} {y:.2f} m"]
+    code += (" ".join(f"{value:.2f}" for value in arc) + " c" for arc in arcs)
+    _paint_path(canvas, [*code, "h"], item)
+
+
+def _paint_path(canvas: Canvas, code: list[str], item: Primitive) -> None:
+    canvas.drawPath(
+        PDFPathObject(code=code),
+        stroke=int(item.stroke is not None),
+        fill=int(item.fill is not None),
+    )
 
 
 def _set_paint(canvas: Canvas, item: Primitive, tones: Tones, contour_pt: float) -> None:
     if item.fill is not None:
-        canvas.setFillColor(HexColor(tones[item.fill]))
+        canvas.setFillColor(_colour(tones[item.fill]))
     if item.stroke is not None:
-        canvas.setStrokeColor(HexColor(tones[item.stroke]))
+        canvas.setStrokeColor(_colour(tones[item.stroke]))
         width = item.weight * contour_pt
         canvas.setLineWidth(width)
         dotted = isinstance(item, Path) and item.dotted
@@ -101,13 +132,7 @@ def draw_figure(
     for item in drawing:
         _set_paint(canvas, item, tones, detail.contour)
         if isinstance(item, Circle):
-            canvas.circle(
-                x0 + item.center[0] * stature_pt,
-                y0 + item.center[1] * stature_pt,
-                item.radius * stature_pt,
-                stroke=int(item.stroke is not None),
-                fill=int(item.fill is not None),
-            )
+            _trace_circle(canvas, item, (x0, y0, stature_pt))
         else:
             _trace_path(canvas, item, (x0, y0, stature_pt))
     canvas.restoreState()

@@ -6,6 +6,7 @@ the other way round. A letter that neither has is remembered, and the print stop
 
 from __future__ import annotations
 
+import re
 import unicodedata
 from collections.abc import Iterable
 from dataclasses import dataclass, field
@@ -83,12 +84,17 @@ SMALLEST_PT = 9
 """Nothing is printed smaller."""
 
 
+# Latin letters and signs that need no cleaning, in words parted by single spaces.
+_PLAIN_LETTERS = "!-~\u00a0-\u00ac\u00ae-\u017f–’×½…·"
+_PLAIN = re.compile(f"[{_PLAIN_LETTERS}]+(?: [{_PLAIN_LETTERS}]+)*")
+
+
 def one_line(text: str) -> str:
     """`text` composed, on one line, without control or invisible characters.
 
     No-break spaces stay what they are.
     """
-    if text.isascii() and text.isprintable() and "  " not in text and text == text.strip():
+    if _PLAIN.fullmatch(text):
         return text
     clean = unicodedata.normalize("NFC", text)
     kept = "".join(

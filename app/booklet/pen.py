@@ -5,14 +5,30 @@ Draws straight on the canvas. Text is only ever drawn as text, never read as mar
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass, field
+from functools import lru_cache
 
+from reportlab.lib.colors import Color, HexColor
 from reportlab.pdfgen.canvas import Canvas
+from reportlab.pdfgen.pathobject import PDFPathObject
+from reportlab.pdfgen.textobject import PDFTextObject
 
 from app.booklet.fonts import MM_PER_PT, Face, Faces, Style, one_line
 from app.booklet.palette import Palette
 
 PT = 1 / MM_PER_PT
+
+
+_STAMP_PT = (-100, -900, 700, 100)
+"""Left, bottom, right and top of a stamp: nothing outside is shown."""
+
+
+@lru_cache(maxsize=256)
+def _colour(tone: str) -> Color:
+    """The library's colour for '#rrggbb'; a string would be parsed anew every time."""
+    return HexColor(tone)
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,6 +57,9 @@ class Pen:
 
     height_mm: of the page; left_mm: where x is 0, from the left edge of the page;
     missing: letters that no font has, each with a text it stands in.
+
+    All text of a page is gathered in one text object and put over the shapes when the page ends:
+    that halves the cost of a line.
     """
 
     canvas: Canvas
@@ -49,6 +68,75 @@ class Pen:
     height_mm: float
     left_mm: float = 0.0
     missing: dict[str, str] = field(default_factory=dict)
+    _text: PDFTextObject | None = None
+    _text_tone: str = ""
+    _font: tuple[str, float] = ("", 0.0)
+    _fill: str = ""
+    _stroke: str = ""
+    _weight: float = -1.0
+
+    def begin(self, left_mm: float) -> None:
+        """Begin a page whose frame stands `left_mm` from its left edge."""
+        self.left_mm = left_mm
+        self.forget()
+
+    def end(self) -> None:
+        """Put the gathered text on the page or form that ends here."""
+        if self._text is not None:
+            self.canvas.drawText(self._text)
+        self._text, self._text_tone, self._font = None, "", ("", 0.0)
+
+    def forget(self) -> None:
+        """Take no tone or weight for set: after a page, a saved state or a form has ended."""
+        self._fill = self._stroke = ""
+        self._weight = -1.0
+
+    def fill(self, tone: str) -> None:
+        """Fill in this tone from now on."""
+        if tone != self._fill:
+            self._fill = tone
+            self.canvas.setFillColor(_colour(tone))
+
+    def stroke(self, tone: str, weight: float) -> None:
+        """Draw lines in this tone and weight (points) from now on."""
+        if tone != self._stroke:
+            self._stroke = tone
+            self.canvas.setStrokeColor(_colour(tone))
+        if weight != self._weight:
+            self._weight = weight
+            self.canvas.setLineWidth(weight)
+
+    @contextmanager
+    def apart(self) -> Iterator[Canvas]:
+        """The canvas with a state of its own, as it was before when the block ends.
+
+        Text written inside goes on the page as any other: the state is for shapes.
+        """
+        self.canvas.saveState()
+        yield self.canvas
+        self.canvas.restoreState()
+        self.forget()
+
+    def stamp(
+        self, name: str, x: float, y: float, draw: Callable[[Pen], None], *, text: bool = False
+    ) -> None:
+        """Put a drawing that recurs with its upper left corner at a place.
+
+        draw is called once for each name: it gets a pen that counts from that corner. text: it
+        holds text, which is then read after what was written before.
+        """
+        if text:
+            self.end()
+        canvas = self.canvas
+        if not canvas.hasForm(name):
+            canvas.beginForm(name, *_STAMP_PT)
+            inner = Pen(canvas, self.faces, self.palette, 0.0, missing=self.missing)
+            draw(inner)
+            inner.end()
+            canvas.endForm()
+        with self.apart():
+            canvas.translate(self._x(x), self._y(y))
+            canvas.doForm(name)
 
     def _x(self, x: float) -> float:
         return (self.left_mm + x) * PT
@@ -83,14 +171,23 @@ class Pen:
             self.missing.setdefault(letter, text)
         width = self.faces.width_mm(text, style)
         left = x - align * width
-        canvas = self.canvas
-        line = canvas.beginText(self._x(left), self._y(y))
-        line.setFillColor(tone or self.palette.ink)
-        for name, piece in self.faces.runs(text, style.face):
-            line.setFont(name, style.size)
-            line.textOut(piece)
-        canvas.drawText(line)
+        self._write(self._x(left), self._y(y), text, style=style, tone=tone or self.palette.ink)
         return width
+
+    def _write(self, x_pt: float, y_pt: float, text: str, *, style: Style, tone: str) -> None:
+        """Add one line to the text of the page."""
+        line = self._text
+        if line is None:
+            line = self._text = self.canvas.beginText()
+        if tone != self._text_tone:
+            self._text_tone = tone
+            line.setFillColor(_colour(tone))
+        line.setTextOrigin(x_pt, y_pt)
+        for name, piece in self.faces.runs(text, style.face):
+            if self._font != (name, style.size):
+                self._font = (name, style.size)
+                line.setFont(name, style.size)
+            line.textOut(piece)
 
     def lines(
         self, x: float, y: float, lines: tuple[str, ...], *, style: Style, tone: str = ""
@@ -128,51 +225,55 @@ class Pen:
         dash: tuple[float, ...] = (),
     ) -> None:
         """Draw a line, level unless `to_y` says otherwise; weight in points, dash in mm."""
-        canvas = self.canvas
-        canvas.setLineWidth(weight)
-        canvas.setStrokeColor(tone or self.palette.ink)
+        self.stroke(tone or self.palette.ink, weight)
         if dash:
-            canvas.setDash([d * PT for d in dash])
-        canvas.line(self._x(x), self._y(y), self._x(to_x), self._y(y if to_y is None else to_y))
+            self.canvas.setDash([d * PT for d in dash])
+        to_y = y if to_y is None else to_y
+        code = [
+            "n",
+            f"{self._x(x):.2f} {self._y(y):.2f} m",
+            f"{self._x(to_x):.2f} {self._y(to_y):.2f} l",
+        ]
+        self._path(code, stroke=True)
         if dash:
-            canvas.setDash()
+            self.canvas.setDash()
+
+    def _path(self, code: list[str], *, fill: bool = False, stroke: bool = False) -> None:
+        """Draw a path given in the file's own words; the library would format each number anew."""
+        self.canvas.drawPath(PDFPathObject(code=code), stroke=int(stroke), fill=int(fill))
 
     def box(self, box: Box, *, fill: str = "", stroke: str = "", weight: float = 0.5) -> None:
         """Draw a box, filled, framed or both."""
-        canvas = self.canvas
         if fill:
-            canvas.setFillColor(fill)
+            self.fill(fill)
         if stroke:
-            canvas.setStrokeColor(stroke)
-            canvas.setLineWidth(weight)
-        canvas.rect(
-            self._x(box.x),
-            self._y(box.bottom),
-            box.width * PT,
-            box.height * PT,
-            stroke=int(bool(stroke)),
-            fill=int(bool(fill)),
-        )
+            self.stroke(stroke, weight)
+        size = f"{box.width * PT:.2f} {box.height * PT:.2f}"
+        code = ["n", f"{self._x(box.x):.2f} {self._y(box.bottom):.2f} {size} re"]
+        self._path(code, fill=bool(fill), stroke=bool(stroke))
 
     def hatch(self, box: Box, *, gap: float = 0.9, weight: float = 0.4, tone: str = "") -> None:
         """Fill a box with slanting lines that rise to the right, `gap` mm apart along its edge."""
-        canvas = self.canvas
-        canvas.saveState()
-        path = canvas.beginPath()
-        path.rect(self._x(box.x), self._y(box.bottom), box.width * PT, box.height * PT)
-        canvas.clipPath(path, stroke=0, fill=0)
-        canvas.setLineWidth(weight)
-        canvas.setStrokeColor(tone or self.palette.ink)
-        strokes = []
+        code = ["n"]
         # lines start on a grid of the page, so that neighbouring boxes join
         x = (box.x - box.height) // gap * gap
+        bottom, top = self._y(box.bottom), self._y(box.y)
         while x < box.right:
-            strokes.append(
-                (self._x(x), self._y(box.bottom), self._x(x + box.height), self._y(box.y))
-            )
+            code.append(f"{self._x(x):.2f} {bottom:.2f} m")
+            code.append(f"{self._x(x + box.height):.2f} {top:.2f} l")
             x += gap
-        canvas.lines(strokes)
-        canvas.restoreState()
+        with self.clipped(box):
+            self.stroke(tone or self.palette.ink, weight)
+            self._path(code, stroke=True)
+
+    @contextmanager
+    def clipped(self, box: Box) -> Iterator[Canvas]:
+        """Draw inside a box only."""
+        with self.apart() as canvas:
+            path = canvas.beginPath()
+            path.rect(self._x(box.x), self._y(box.bottom), box.width * PT, box.height * PT)
+            canvas.clipPath(path, stroke=0, fill=0)
+            yield canvas
 
     def polygon(
         self,
@@ -184,30 +285,23 @@ class Pen:
         closed: bool = True,
     ) -> None:
         """Draw straight lines from point to point, filled, stroked or both."""
-        canvas = self.canvas
-        path = canvas.beginPath()
-        first, *rest = points
-        path.moveTo(self._x(first[0]), self._y(first[1]))
-        for x, y in rest:
-            path.lineTo(self._x(x), self._y(y))
-        if closed:
-            path.close()
         if fill:
-            canvas.setFillColor(fill)
+            self.fill(fill)
         if stroke:
-            canvas.setStrokeColor(stroke)
-            canvas.setLineWidth(weight)
-        canvas.drawPath(path, stroke=int(bool(stroke)), fill=int(bool(fill)))
+            self.stroke(stroke, weight)
+        spots = [f"{self._x(x):.2f} {self._y(y):.2f}" for x, y in points]
+        code = ["n", f"{spots[0]} m", *(f"{spot} l" for spot in spots[1:])]
+        if closed:
+            code.append("h")
+        self._path(code, fill=bool(fill), stroke=bool(stroke))
 
     def disc(self, x: float, y: float, radius: float, *, fill: str = "", stroke: str = "") -> None:
         """Draw a disc or a ring around a point."""
-        canvas = self.canvas
         if fill:
-            canvas.setFillColor(fill)
+            self.fill(fill)
         if stroke:
-            canvas.setStrokeColor(stroke)
-            canvas.setLineWidth(0.6)
-        canvas.circle(
+            self.stroke(stroke, 0.6)
+        self.canvas.circle(
             self._x(x), self._y(y), radius * PT, stroke=int(bool(stroke)), fill=int(bool(fill))
         )
 

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from app.booklet import figures
 from app.booklet.book import Book, Sheet
+from app.booklet.figures import fitting_stature
 from app.booklet.pen import PT, Box
 from app.domain.exercise import Exercise
 from app.domain.figure import Detail, Phase, PosePair, bounds, draw
@@ -26,24 +26,13 @@ def draw_picture(
     pose = pose_of(sheet.book, exercise)
     if pose is None:
         return False
-    canvas = sheet.pen.canvas
-    name = f"{exercise.figure}-{phase.value}-{detail.name}-{box.width:.1f}-{box.height:.1f}"
-    if not canvas.hasForm(name):
-        drawing = draw(pose, phase, detail=detail)
-        frame = (2.0, 2.0, box.width * PT - 4.0, box.height * PT - 4.0)
-        tones = figures.GREY if sheet.book.options.grey else figures.COLOUR
-        stature = None
-        if detail is Detail.FULL:
-            # start and end share one scale, so that one can be laid over the other
-            both = (draw(pose, each, detail=detail) for each in Phase)
-            stature = min(figures.fitting_stature(bounds(d), frame[2], frame[3]) for d in both)
-        canvas.beginForm(name, 0, 0, box.width * PT, box.height * PT)
-        figures.draw_figure_in(
-            canvas, drawing, frame, detail=detail, tones=tones, stature_pt=stature
-        )
-        canvas.endForm()
-    canvas.saveState()
-    canvas.translate(*sheet.pen.at(box.x, box.bottom))
-    canvas.doForm(name)
-    canvas.restoreState()
+    left, bottom = sheet.pen.at(box.x, box.bottom)
+    frame = (left + 2.0, bottom + 2.0, box.width * PT - 4.0, box.height * PT - 4.0)
+    stature = None
+    if detail is Detail.FULL:
+        # start and end share one scale, so that one can be laid over the other
+        both = (draw(pose, each, detail=detail) for each in Phase)
+        stature = min(fitting_stature(bounds(d), frame[2], frame[3]) for d in both)
+    sheet.figures.put(pose, phase, frame, detail=detail, stature_pt=stature)
+    sheet.pen.forget()
     return True

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from app.booklet.book import Book, Sheet, note_in_lines
 from app.booklet.fonts import (
@@ -20,7 +21,7 @@ from app.booklet.fonts import (
     NBSP,
     Style,
 )
-from app.booklet.pen import Box
+from app.booklet.pen import Box, Pen
 from app.booklet.pictures import draw_picture
 from app.booklet.words import (
     dose_text,
@@ -109,6 +110,7 @@ def _lay_out(book: Book, slot: Slot, *, mark: str, joins: bool, row_mm: float) -
     return Row(slot, exercise, name, note, mark, joins, first, body_mm, height, cells)
 
 
+@lru_cache(maxsize=128)
 def cell_boxes(sets: int, left: float, *, row_mm: float) -> tuple[tuple[Box, Box], ...]:
     """The boxes of a row: for each set one for the load and one below it; four sets side by side.
 
@@ -214,22 +216,29 @@ def _fit(sheet: Sheet, dose: str, col: Columns) -> Style:
 
 
 def _cells(sheet: Sheet, row: Row, col: Columns, y: float) -> None:
+    """The boxes with all that belongs to them; drawn once for rows that are alike."""
+    tall = row.cells[0][0].height
+    name = f"cells-{len(row.cells)}-{tall:.1f}-{'time' if row.exercise.timed else 'reps'}"
+    sheet.pen.stamp(name, 0, y, lambda pen: _draw_cells(pen, row, col), text=True)
+
+
+def _draw_cells(pen: Pen, row: Row, col: Columns) -> None:
     """The boxes, their labels outside on the left, and the numbers of sets past the fourth."""
-    pen, p = sheet.pen, sheet.palette
+    p = pen.palette
     lower = "time" if row.exercise.timed else "reps"
     for number in range(0, len(row.cells), CELLS_A_ROW):
         line = row.cells[number : number + CELLS_A_ROW]
         for upper_box, lower_box in line:
             for box in (upper_box, lower_box):
-                pen.box(Box(box.x, y + box.y, box.width, box.height), stroke=p.cell, weight=0.5)
+                pen.box(box, stroke=p.cell, weight=0.5)
         first, last = line[0][0], line[-1][0]
-        pen.rule(first.x, y + first.y, last.right, weight=0.9)
+        pen.rule(first.x, first.y, last.right, weight=0.9)
         labels = ((first, "load"), (line[0][1], lower))
         for box, text in labels:
-            middle = y + box.y + box.height / 2 + 1.1
+            middle = box.y + box.height / 2 + 1.1
             pen.text(col.cells - 1.4, middle, text, style=LABEL, tone=p.mid, align=1)
         if number:
-            middle = y + first.bottom + 1.1
+            middle = first.bottom + 1.1
             text = f"sets {number + 1}–{number + len(line)}"
             text = text if len(line) > 1 else f"set {number + 1}"
             pen.text(col.label - 2.4, middle, text, style=LABEL, tone=p.mid, align=1)

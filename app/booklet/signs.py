@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 from app.booklet.book import Book, Sheet
 from app.booklet.fonts import BODY, CELL, LABEL_BOLD, SECTION, Face, Style
-from app.booklet.pen import Box
+from app.booklet.pen import Box, Pen
 
 _BAND_MM = 13.0
 _MARK = Style(Face.BOLD, 14, 14)
@@ -61,22 +63,40 @@ def strip(sheet: Sheet, box: Box, open_week: int) -> None:
 
     open_week: its index from 0. Weeks before it are grey, weeks to come pale, light ones hatched.
     """
-    pen, p, weeks = sheet.pen, sheet.palette, sheet.book.season.weeks
-    most = sheet.book.season.most_sets or 1.0
-    pitch = box.width / len(weeks)
-    wide = max(pitch - 0.5, pitch * 0.75)
-    for number, week in enumerate(weeks):
-        height = week.sets / most * (box.height - 0.2)
-        if not height:
-            continue
-        bar = Box(box.x + number * pitch + (pitch - wide) / 2, box.bottom - height, wide, height)
-        is_open = number == open_week
-        if week.light and not is_open:
-            pen.box(bar, fill=p.paper)
-            pen.hatch(bar, gap=0.75, weight=0.35, tone=p.mid)
-        else:
-            pen.box(bar, fill=p.accent if is_open else p.line if number < open_week else p.tint2)
-        pen.box(bar, stroke=p.ink if is_open else p.cell, weight=0.3)
-    x = box.x + (open_week + 0.5) * pitch
+    pen, p = sheet.pen, sheet.palette
+    pitch = box.width / len(sheet.book.season.weeks)
+    x = box.x + open_week * pitch
+    for name, tone, left, right in (
+        ("strip-past", p.line, box.x - 1, x),
+        ("strip-to-come", p.tint2, x + pitch, box.right + 1),
+    ):
+        with pen.clipped(Box(left, box.y - 1, right - left, box.height + 2)):
+            pen.stamp(name, box.x, box.y, partial(_draw_bars, sheet=sheet, box=box, tone=tone))
+    bar = _bar(sheet.book, open_week, box)
+    if bar.height:
+        bar = Box(box.x + bar.x, box.y + bar.y, bar.width, bar.height)
+        pen.box(bar, fill=p.accent, stroke=p.ink, weight=0.3)
+    x += pitch / 2
     pen.polygon(((x - 1.2, box.y - 1.9), (x + 1.2, box.y - 1.9), (x, box.y - 0.4)), fill=p.ink)
     pen.rule(box.x, box.bottom, box.right, weight=0.6)
+
+
+def _bar(book: Book, number: int, box: Box) -> Box:
+    """The bar of a week, from the strip's upper left corner."""
+    pitch = box.width / len(book.season.weeks)
+    wide = max(pitch - 0.5, pitch * 0.75)
+    height = book.season.weeks[number].sets / (book.season.most_sets or 1.0) * (box.height - 0.2)
+    return Box(number * pitch + (pitch - wide) / 2, box.height - height, wide, height)
+
+
+def _draw_bars(pen: Pen, *, sheet: Sheet, box: Box, tone: str) -> None:
+    """All bars in one tone, light weeks hatched."""
+    p = pen.palette
+    for number, week in enumerate(sheet.book.season.weeks):
+        bar = _bar(sheet.book, number, box)
+        if not bar.height:
+            continue
+        pen.box(bar, fill=p.paper if week.light else tone)
+        if week.light:
+            pen.hatch(bar, gap=0.75, weight=0.35, tone=p.mid)
+        pen.box(bar, stroke=p.cell, weight=0.3)

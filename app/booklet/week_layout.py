@@ -69,16 +69,25 @@ def lay_out_week(book: Book, week: Week, *, extra_mm: float = 0.0) -> WeekLayout
 
     extra_mm: room for the coach's notes and the energy targets beside the log.
     """
-    roomy = _lay_out(book, week, row_mm=ROOMY_MM, extra_mm=extra_mm)
-    if book.frame.height_mm > 290 and len(roomy.pages) == 2:
+    parts = _parts(book, week)
+    roomy = _lay_out(book, parts, extra_mm=extra_mm)
+    short_page = book.frame.height_mm < _SHORT_PAGE_MM
+    if not short_page and len(roomy.pages) == 2:
         return roomy
-    tight = _lay_out(book, week, row_mm=TIGHT_MM, extra_mm=extra_mm)
-    short_page = book.frame.height_mm < 290
+    closer = [
+        replace(part, rows=lay_out_rows(book, tuple(r.slot for r in part.rows), row_mm=TIGHT_MM))
+        for part in parts
+    ]
+    tight = _lay_out(book, closer, extra_mm=extra_mm)
     return tight if short_page or len(tight.pages) < len(roomy.pages) else roomy
 
 
-def _lay_out(book: Book, week: Week, *, row_mm: float, extra_mm: float) -> WeekLayout:
-    pages = _pack(book, _parts(book, week, row_mm=row_mm))
+_SHORT_PAGE_MM = 290.0
+"""Paper shorter than this takes the closer rows from the start."""
+
+
+def _lay_out(book: Book, parts: list[SessionPart], *, extra_mm: float) -> WeekLayout:
+    pages = _pack(book, parts)
     while len(pages) < 2:
         pages.append([])
     log_page = len(pages) - 1
@@ -91,17 +100,17 @@ def _lay_out(book: Book, week: Week, *, row_mm: float, extra_mm: float) -> WeekL
     return WeekLayout(tuple(tuple(page) for page in pages), log_page)
 
 
-def _parts(book: Book, week: Week, *, row_mm: float) -> list[SessionPart]:
-    """Every session of the week, whole."""
+def _parts(book: Book, week: Week) -> list[SessionPart]:
+    """Every session of the week, whole, its rows roomy."""
     parts = []
     for number, day in enumerate(week.days):
         for turn, session in enumerate(day.sessions, start=1):
             name = DAYS[number] if len(day.sessions) == 1 else f"{DAYS[number]}, session {turn}"
-            parts.append(_part(book, session, name, row_mm=row_mm))
+            parts.append(_part(book, session, name))
     return parts
 
 
-def _part(book: Book, session: Session, day: str, *, row_mm: float) -> SessionPart:
+def _part(book: Book, session: Session, day: str) -> SessionPart:
     width = book.frame.width
     minutes = session_minutes(session, book.content.catalogue)
     warmup = warmup_text(book, session)
@@ -113,7 +122,7 @@ def _part(book: Book, session: Session, day: str, *, row_mm: float) -> SessionPa
         # the bold word before it takes 19 mm of the first line
         warmup=book.wrap(warmup, CELL, width - 19.0) if session.slots else (),
         note=note,
-        rows=lay_out_rows(book, session.slots, row_mm=row_mm),
+        rows=lay_out_rows(book, session.slots, row_mm=ROOMY_MM),
     )
 
 

@@ -15,7 +15,7 @@ from app.booklet.fonts import (
     SESSION,
     SESSION_TITLE,
 )
-from app.booklet.pen import Box
+from app.booklet.pen import Box, Pen
 from app.booklet.week_layout import EAT_MM, LINES_MM, note_paragraphs
 from app.booklet.words import thousands
 from app.domain.energy import EnergyPlan, EnergyWeek
@@ -37,7 +37,7 @@ def draw_log(sheet: Sheet, index: int, y: float, *, first: bool) -> None:
 
 def targets_of(book: Book, index: int) -> EnergyWeek | None:
     """The energy and protein of a week, if the booklet has any."""
-    energy = book.content.energy
+    energy = book.energy
     if not isinstance(energy, EnergyPlan) or Part.ENERGY not in book.options.parts:
         return None
     return next((week for week in energy.weeks if week.number == index + 1), None)
@@ -76,18 +76,24 @@ def draw_notes(sheet: Sheet, paragraphs: Sequence[tuple[str, tuple[str, ...]]], 
 
 def draw_boxes(sheet: Sheet, y: float) -> float:
     """Seven boxes for body mass and seven for sleep; gives back their lower edge."""
-    pen, p = sheet.pen, sheet.palette
+    pen = sheet.pen
     y = _section(sheet, y, "Write down", "before breakfast, on any three days")
-    boxes = log_boxes(sheet.width, y + 5.4)
+    pen.stamp("log", 0, y, lambda new: _draw_log_boxes(new, sheet), text=True)
+    return y + 5.4 + 2 * LOG_CELL_MM[1]
+
+
+def _draw_log_boxes(pen: Pen, sheet: Sheet) -> None:
+    """The boxes and what stands beside and above them, under a rule at 0."""
+    p = pen.palette
+    boxes = log_boxes(sheet.width, 5.4)
     for day, box in zip(_DAYS, boxes[0], strict=True):
-        pen.text(box.x + box.width / 2, y + 4.2, day, style=LABEL, tone=p.mid, align=0.5)
+        pen.text(box.x + box.width / 2, 4.2, day, style=LABEL, tone=p.mid, align=0.5)
     units = sheet.book.issue.client.units
     for line, label in zip(boxes, (f"Body mass, {units}", "Sleep, hours"), strict=True):
         pen.text(0, line[0].y + LOG_CELL_MM[1] / 2 + 1.2, label, style=CELL)
         for box in line:
             pen.box(box, stroke=p.cell)
         pen.rule(line[0].x, line[0].y, line[-1].right, weight=0.9)
-    return boxes[1][0].bottom
 
 
 def log_boxes(width: float, y: float) -> tuple[tuple[Box, ...], tuple[Box, ...]]:

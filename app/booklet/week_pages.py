@@ -15,10 +15,11 @@ from app.booklet.fonts import (
     SESSION_TITLE,
     TITLE,
 )
-from app.booklet.pen import Box
+from app.booklet.pen import Box, Pen
 from app.booklet.row import (
     CELL_WIDE_MM,
     CELLS_A_ROW,
+    Columns,
     columns,
     draw_brackets,
     draw_row,
@@ -187,7 +188,12 @@ def _session_text(sheet: Sheet, part: SessionPart, y: float) -> float:
 
 def _column_heads(sheet: Sheet, y: float) -> None:
     """The heads of the columns with their baseline at `y`."""
-    col = columns(sheet.width)
+    sheet.pen.stamp(
+        "column-heads", 0, y, lambda pen: _draw_heads(pen, columns(sheet.width)), text=True
+    )
+
+
+def _draw_heads(pen: Pen, col: Columns) -> None:
     heads = (
         (col.name, "exercise"),
         (col.dose, "sets × reps"),
@@ -196,10 +202,10 @@ def _column_heads(sheet: Sheet, y: float) -> None:
         (col.rest, "rest"),
     )
     for x, text in heads:
-        sheet.pen.text(x, y, text, style=LABEL, tone=sheet.palette.mid)
+        pen.text(x, 0, text, style=LABEL, tone=pen.palette.mid)
     for number in range(CELLS_A_ROW):
         x = col.cells + (number + 0.5) * CELL_WIDE_MM
-        sheet.pen.text(x, y, f"set {number + 1}", style=LABEL, tone=sheet.palette.mid, align=0.5)
+        pen.text(x, 0, f"set {number + 1}", style=LABEL, tone=pen.palette.mid, align=0.5)
 
 
 # -- weeks without a session -----------------------------------------------------------------

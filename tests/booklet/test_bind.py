@@ -119,7 +119,7 @@ def hard_issue():
         "",
         "",
         "light | Sat: back_squat 3x5 95%RM core",
-        name="Ένα πολύ μακρύ όνομα προγράμματος για την ομάδα ορεινής διάσωσης " * 2,
+        name="Ένα πολύ μακρύ όνομα προγράμματος στην ομάδα ορεινής διάσωσης " * 2,
     )
     note = "Stop at the first slow repetition, and say so. " * 20
     first = whole.weeks[0]

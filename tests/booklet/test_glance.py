@@ -1,0 +1,38 @@
+"""The sentences over the chart are read off the plan."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from app.booklet import Options
+from app.booklet.bind import open_book
+from app.booklet.glance import intro, pages
+from app.domain.program import Block
+from tests.booklet.sample import content, issue, season
+from tests.builders import program
+
+
+def book_of(whole):
+    return open_book(issue(whole), content(), Options())
+
+
+def test_falling_reps_are_told_with_both_ends_and_the_light_weeks():
+    text = intro(book_of(season(21)))
+    assert "come down, from about 15 to 3" in text
+    assert "weeks 5, 10, 15 and 20" in text
+
+
+def test_rising_and_level_reps_are_told_as_they_are():
+    rising = program("Mon: back_squat 3x5 core", "Mon: back_squat 3x8 core")
+    assert "go up, from about 5 to 8" in intro(book_of(rising))
+    level = program("Mon: back_squat 3x5 core", times=2)
+    assert "stay near 5 repetitions" in intro(book_of(level))
+
+
+def test_an_empty_plan_promises_nothing():
+    assert intro(book_of(program("", ""))) == "2 weeks, nothing planned yet."
+
+
+def test_many_blocks_go_on_on_another_page():
+    whole = replace(season(52), blocks=tuple(Block(f"Block {n}", 1) for n in range(52)))
+    assert len(list(pages(book_of(whole)))) > 1

@@ -1,0 +1,51 @@
+"""Tests and what they stand for, or how to find a load."""
+
+from __future__ import annotations
+
+from app.booklet import Options, make
+from app.booklet.bind import open_book
+from app.booklet.loads_page import pages
+from app.domain.client import Client, ClientId
+from app.domain.exercise import ExerciseKey
+from app.domain.loads import one_rep_max_of
+from tests.booklet.reading_pdf import Printed
+from tests.booklet.sample import TAUGHT, content, issue, lifter, season
+from tests.builders import program
+
+
+def test_each_tested_exercise_stands_with_its_test_and_interval():
+    who = lifter()
+    booklet = Printed(make(issue(season(2), who), content()))
+    (page,) = booklet.pages_with("Where your loads come from Each load")
+    text = booklet.text(page)
+    for key in ("hip_thrust", "back_squat", "bench_press"):
+        found = one_rep_max_of(TAUGHT[ExerciseKey(key)], who)
+        test = next(t for t in who.tests if t.exercise == key)
+        row = f"{TAUGHT[ExerciseKey(key)].name} {test.load_kg:g} kg × {test.reps}, 5 Oct 2026"
+        assert row in text
+        assert f"{round(found.low, 1):g} to {round(found.high, 1):g}" in text
+
+
+def test_an_untested_exercise_says_where_to_begin():
+    booklet = Printed(make(issue(season(2)), content()))
+    (page,) = booklet.pages_with("How to find a load where")
+    assert "Curl Begin with the lightest load, 2 kg." in booklet.text(page)
+
+
+def test_where_nothing_takes_a_load_there_is_no_such_page():
+    book = open_book(issue(program("Mon: push_up 3x10, plank 2x30")), content(), Options())
+    assert list(pages(book)) == []
+
+
+def test_a_whole_library_of_untested_exercises_fits_on_its_pages():
+    keys = [e.key for e in TAUGHT if e.key != "band_walk"]
+    whole = program("Mon: " + ", ".join(f"{key} 3x8" for key in keys))
+    handed = issue(whole, Client(ClientId("x"), "Bo"))
+    booklet = Printed(make(handed, content()))
+    found = booklet.pages_with("How to find a load where")
+    text = " ".join(booklet.text(page) for page in found)
+    loaded = [
+        e.name for e in TAUGHT if e.key in keys and e.load_kind.value in ("barbell", "machine")
+    ]
+    for name in loaded:
+        assert name in text

@@ -1,0 +1,74 @@
+"""The warm-up line: drills with their dose, ramp sets that lead up to the printed load."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from app.booklet import Options
+from app.booklet.bind import open_book
+from app.booklet.warmup_text import drill_text, ramped_slots, warmup_text
+from app.domain.exercise import Catalogue, ExerciseKey, Pattern
+from app.domain.strength import ramp_sets
+from tests.booklet.sample import content, issue, lifter
+from tests.builders import CATALOGUE, exercise, program
+
+NBSP = "\u00a0"
+
+
+def line(text: str, **client) -> str:
+    whole = program(text)
+    book = open_book(issue(whole, lifter(**client)), content(), Options())
+    session = next(session for _, session in whole.weeks[0].sessions())
+    return warmup_text(book, session).replace(NBSP, " ")
+
+
+def test_ramp_sets_are_those_of_the_first_loaded_core_lift():
+    text = line("Tue (band_walk): back_squat 3x8 60kg core, leg_extension 3x10 30kg core")
+    steps = ramp_sets(60.0, 20.0, lifter().increments)
+    said = ", ".join(
+        f"{s.load_kg:g}{' kg' if not at else ''} × {s.reps}" for at, s in enumerate(steps)
+    )
+    assert text.endswith(f"ramp sets {said}")
+    assert text.count("ramp sets") == 1
+
+
+def test_a_second_core_lift_with_other_prime_movers_has_its_own():
+    text = line("Tue: back_squat 3x8 60kg core, bench_press 3x8 40kg core")
+    assert "ramp sets Back squat: 20 kg × 8" in text
+    assert "ramp sets Bench press: 20 kg × 8" in text
+
+
+def test_without_a_printed_load_there_are_no_ramp_sets():
+    whole = program("Tue: curl 3x8 core, back_squat 3x8")
+    book = open_book(issue(whole, lifter(tests=())), content(), Options())
+    session = next(session for _, session in whole.weeks[0].sessions())
+    assert ramped_slots(book, session) == ()
+    assert line("Tue: curl 3x8", tests=()) == "5 minutes easy movement"
+
+
+@pytest.mark.parametrize(
+    ("fields", "said"),
+    [
+        ({"rep_low": 10, "rep_high": 12}, "Leg swing × 10"),
+        ({"rep_low": 5, "rep_high": 8}, "Leg swing × 8"),
+        ({"rep_low": 30, "timed": True}, "Leg swing, 30 s"),
+        ({"rep_low": 60, "timed": True}, "Leg swing, 1 minute"),
+        ({"rep_low": 180, "timed": True}, "Leg swing, 3 minutes"),
+        ({"rep_low": 90, "timed": True}, "Leg swing, 90 s"),
+    ],
+)
+def test_a_drill_says_how_much_of_it(fields, said: str):
+    drill = exercise("leg_swing", Pattern.DRILL, "hip_flexors .5", **fields)
+    assert drill_text(drill).replace(NBSP, " ") == said
+
+
+def test_a_drill_that_warms_the_whole_body_takes_the_place_of_easy_movement():
+    walk = replace(CATALOGUE[ExerciseKey("band_walk")], timed=True, rep_low=300)
+    others = tuple(e for e in CATALOGUE if e.key != "band_walk")
+    catalogue = Catalogue((*others, walk))
+    whole = program("Tue (band_walk): curl 3x8")
+    book = open_book(issue(whole, catalogue=catalogue), content(catalogue=catalogue), Options())
+    session = next(session for _, session in whole.weeks[0].sessions())
+    assert warmup_text(book, session).replace(NBSP, " ") == "Band walk, 5 minutes"
