@@ -1,0 +1,67 @@
+"""The guide shows its pages, finds words, follows links inside it and none out of it."""
+
+from __future__ import annotations
+
+import pytest
+from PySide6.QtCore import QUrl
+from PySide6.QtGui import QTextDocument
+from PySide6.QtWidgets import QWidget
+from pytestqt.qtbot import QtBot
+
+from app.ui.guide import About, Guide, about_text, show_guide
+from app.ui.guide_text import Page, pages
+
+
+@pytest.fixture
+def window(qtbot: QtBot) -> QWidget:
+    made = QWidget()
+    qtbot.addWidget(made)
+    return made
+
+
+@pytest.mark.parametrize("page", pages(), ids=lambda page: page.name)
+def test_every_page_can_be_shown(window: QWidget, page: Page) -> None:
+    guide = show_guide(window, page.name)
+    text = guide.browser.toPlainText()
+    assert text.startswith(page.title)
+    assert "{{" not in text
+    assert "**" not in text
+
+
+def test_there_is_one_guide_however_often_it_is_asked_for(window: QWidget) -> None:
+    first = show_guide(window)
+    assert show_guide(window, "cautions") is first
+    assert first.browser.toPlainText().startswith("Cautions")
+    assert len(window.findChildren(Guide)) == 1
+
+
+def test_links_lead_to_pages_and_nowhere_else(window: QWidget) -> None:
+    guide = show_guide(window)
+    guide.follow(QUrl("12-cautions.md"))
+    assert guide.browser.toPlainText().startswith("Cautions")
+    guide.follow(QUrl("https://example.org/"))
+    guide.follow(QUrl.fromLocalFile("/etc/hostname"))
+    assert guide.browser.toPlainText().startswith("Cautions")
+
+
+def test_nothing_is_loaded_for_a_page(window: QWidget) -> None:
+    guide = show_guide(window)
+    kind = QTextDocument.ResourceType.ImageResource.value
+    assert guide.browser.loadResource(kind, QUrl.fromLocalFile("/etc/hostname")) is None
+
+
+def test_searching_lists_the_pages_that_hold_the_words(window: QWidget) -> None:
+    guide = show_guide(window)
+    guide.search.setText("floors LIGHT")
+    rows = range(guide.contents.count())
+    shown = [guide.contents.item(n).text() for n in rows if not guide.contents.item(n).isHidden()]
+    assert shown == ["Progression"]
+    assert guide.browser.toPlainText().startswith("Progression")
+    guide.search.setText("")
+    assert not any(guide.contents.item(n).isHidden() for n in rows)
+
+
+def test_the_box_says_the_versions(qtbot: QtBot, window: QWidget) -> None:
+    box = About(window)
+    assert "SQLite 3." in about_text()
+    assert box.windowTitle() == "About Weekloom"
