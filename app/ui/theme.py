@@ -123,8 +123,21 @@ def force(theme: Theme | None) -> None:
         _forced.append(theme)
 
 
+_fonts: dict[tuple[str, Step], QFont] = {}
+
+
 def font(step: Step) -> QFont:
-    """The system's font at one step of the scale, with tabular figures."""
+    """The system's font at one step of the scale, with tabular figures.
+
+    Made once for each system font: painters ask for it hundreds of times a frame.
+    """
+    key = (QApplication.font().key(), step)
+    if key not in _fonts:
+        _fonts[key] = _make_font(step)
+    return QFont(_fonts[key])
+
+
+def _make_font(step: Step) -> QFont:
     scale, weight = _STEPS[step]
     result = QFont(QApplication.font())
     size = result.pointSizeF()

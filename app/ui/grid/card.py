@@ -61,17 +61,17 @@ def paint_card(painter: QPainter, rect: QRectF, card: CardFace, *, pens: Pens, f
     small, number = pens.height("small"), pens.height("number")
     lines = [pens.height("medium"), number] + ([] if form.compact and not form.narrow else [small])
     top = rect.top() + (rect.height() - sum(lines)) / 2
-    _first_line(painter, card, (left, right), pens.baseline(top, "medium"), pens=pens)
+    two_lines = form.compact and not form.narrow
+    first = pens.baseline(top, "medium")
+    _first_line(painter, card, (left, right), first, pens=pens, with_note=two_lines)
     second = pens.baseline(top + lines[0], "number")
     third = pens.baseline(top + lines[0] + number, "small")
     if form.narrow:
         _narrow_lines(painter, card, (left, right), (second, third), pens=pens)
         return
     _second_line(painter, card, (left, right), second, pens=pens)
-    if not form.compact:
+    if not two_lines:
         _third_line(painter, card, (left, right), third, pens=pens)
-    elif card.note:
-        _note(painter, right, pens.baseline(top, "medium"), card, pens=pens)
 
 
 def _paint_ground(
@@ -96,10 +96,15 @@ def _paint_ground(
 
 
 def _first_line(
-    painter: QPainter, card: CardFace, edges: tuple[float, float], y: float, *, pens: Pens
+    painter: QPainter,
+    card: CardFace,
+    edges: tuple[float, float],
+    y: float,
+    *,
+    pens: Pens,
+    with_note: bool,
 ) -> None:
     left, right = edges
-    room = right - left
     if card.mark is not None:
         side = signs.CARD_SIGN
         signs.paint_weight(
@@ -110,8 +115,10 @@ def _first_line(
             accepted=card.mark.accepted,
             theme=pens.theme,
         )
-        room -= side + 6
-    name = pens.cut(card.name, "medium", room)
+        right -= side + 6
+    if with_note and card.note:
+        right = _note(painter, right, y, pens=pens)
+    name = pens.cut(card.name, "medium", right - left)
     pens.write(painter, QPointF(left, y), name, step="medium", colour=pens.theme.ink)
 
 
@@ -187,7 +194,7 @@ def _third_line(
 ) -> None:
     left, right = edges
     if card.note:
-        right = _note(painter, right, y, card, pens=pens)
+        right = _note(painter, right, y, pens=pens)
     rest = f"rest {card.rest}"
     more = "".join(f" · {detail}" for detail in card.details)
     text = pens.cut(rest + more, "small", right - left)
@@ -200,8 +207,8 @@ def _third_line(
         _underline(painter, (start, left + pens.width(text, "small")), y, True, pens=pens)
 
 
-def _note(painter: QPainter, right: float, y: float, card: CardFace, *, pens: Pens) -> float:
-    """The sign of a note, left of a finding's sign if they share a line; returns its left edge."""
+def _note(painter: QPainter, right: float, y: float, *, pens: Pens) -> float:
+    """The sign of a note, ending at `right`; returns where text before it must end."""
     side = 11.0
     signs.paint_note(
         painter, QRectF(right - side, y - side + 2, side, side), colour=pens.theme.ink2
@@ -216,6 +223,7 @@ def _paint_gap(painter: QPainter, rect: QRectF, card: CardFace, *, pens: Pens) -
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     pen = QPen(theme.accent, 1.5, Qt.PenStyle.CustomDashLine)
     pen.setDashPattern([5, 3])
+    pen.setCapStyle(Qt.PenCapStyle.FlatCap)
     painter.setPen(pen)
     painter.setBrush(Qt.BrushStyle.NoBrush)
     painter.drawRoundedRect(rect.adjusted(0.75, 0.75, -0.75, -0.75), 3, 3)

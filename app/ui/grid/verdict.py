@@ -214,12 +214,22 @@ def _verdict(day: int, outcome: Preview | CoachError, question: Question) -> Ver
         return Verdict(day, Word.CONFLICT, (short_text(forbidden[0]),))
     if soon:
         return Verdict(day, Word.TOO_SOON, (spacing_text(soon[0], day),))
-    if any(f.rule == "session_minutes" and f.place.day == day for f in gained):
+    if _runs_over(day, outcome, question):
         return Verdict(day, Word.TOO_LONG, lines[-1:])
     outside = [f for f in gained if f.weight is Weight.OUTSIDE]
     if outside:
         return Verdict(day, Word.OUTSIDE, (short_text(outside[0]), lines[-1]))
     return Verdict(day, Word.FITS, lines)
+
+
+def _runs_over(day: int, preview: Preview, question: Question) -> bool:
+    """True if the day would end past the client's time, later than it does now."""
+    facts, cap_min = question.context.facts, question.context.client.free[day].minutes
+    before, after = (
+        round(facts.week(p.weeks[question.index]).minutes_by_day[day])
+        for p in (preview.before, preview.after)
+    )
+    return bool(cap_min) and after > max(cap_min, before)
 
 
 def _lines(day: int, preview: Preview, question: Question) -> tuple[str, ...]:

@@ -132,3 +132,9 @@ def test_findings_are_said_in_few_words():
 def test_two_sessions_on_one_day_are_said_to_be():
     same = Finding("spacing", Weight.OUTSIDE, Place(day=2), "x", "text", measured=0.0)
     assert verdict.spacing_text(same, 2) == "twice on the same day"
+
+
+def test_a_day_that_runs_over_already_does_not_fit_more():
+    text = "Sat: bench_press 9x10 rest 180, barbell_row 9x10 rest 180"
+    said = judged("leg_extension", text)
+    assert said[5].word is Word.TOO_LONG
