@@ -6,6 +6,7 @@ keeps the identity from being reused: an edit that touches one session costs one
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import NamedTuple, TypeVar
@@ -63,12 +64,16 @@ class SessionFacts:
 
     session: Session
     slots: tuple[SlotFacts, ...]
-    sets: dict[Muscle, float]
     by_muscle: tuple[float, ...]
     by_group: tuple[float, ...]
     zones: tuple[int, ...]
     minutes: float
     starts: tuple[float, ...]
+
+    @property
+    def sets(self) -> dict[Muscle, float]:
+        """Sets for each muscle that gets any."""
+        return _named(self.by_muscle)
 
 
 class DaySession(NamedTuple):
@@ -129,7 +134,7 @@ class FactsMemo:
         self.catalogue = catalogue
         self.curve = find_curve(curve)
         self._portraits: dict[ExerciseKey, Portrait] = {}
-        self._fractions: dict[tuple[Effort | float, float], float] = {}
+        self._percents: dict[tuple[Effort | float, float], float] = {}
         self._sessions: dict[int, SessionFacts] = {}
         self._weeks: dict[int, WeekFacts] = {}
 
@@ -140,21 +145,22 @@ class FactsMemo:
             found = self._portraits[key] = _portrait(self.catalogue[key])
         return found
 
-    def fraction(self, slot: Slot) -> float:
-        """The fraction of 1RM that a set of the slot is done with, at its high repetitions."""
+    def percent(self, slot: Slot) -> float:
+        """% of 1RM that a set of the slot is done with, at its high repetitions, to a tenth."""
         effort = slot.effort
         # numbers are found much faster than values that have to be hashed field by field
         question = (effort.reps if isinstance(effort, Rir) else effort, slot.reps.high)
-        found = self._fractions.get(question)
+        found = self._percents.get(question)
         if found is None:
-            found = self._fractions[question] = set_fraction(effort, slot.reps.high, self.curve)
+            found = round(100 * set_fraction(effort, slot.reps.high, self.curve), 1)
+            self._percents[question] = found
         return found
 
     def rir(self, slot: Slot) -> float:
         """Repetitions left in reserve at the high end; below 0 if the load is too heavy for it."""
         if isinstance(slot.effort, Rir):
             return slot.effort.reps
-        share = self.fraction(slot)
+        share = set_fraction(slot.effort, slot.reps.high, self.curve)
         if share > 1.0:
             return 1.0 - slot.reps.high
         to_failure = (
@@ -194,7 +200,7 @@ class FactsMemo:
                     portrait.exercise,
                     portrait.primes,
                     self.rir(slot),
-                    round(100 * self.fraction(slot), 1),
+                    self.percent(slot),
                     effective_rest_s(session.slots, exercises, at) if slot.pair else slot.rest_s,
                     portrait.is_drill,
                 )
@@ -212,7 +218,6 @@ class FactsMemo:
         return SessionFacts(
             session,
             tuple(slots),
-            _named(muscles),
             tuple(muscles),
             tuple(groups),
             tuple(zones),
@@ -280,7 +285,7 @@ def _zone_number(reps: Reps) -> int:
 Count = TypeVar("Count", int, float)
 
 
-def _named(counts: list[Count]) -> dict[Muscle, Count]:
+def _named(counts: Sequence[Count]) -> dict[Muscle, Count]:
     # no session: no counts, and no muscle
     return {muscle: count for muscle, count in zip(MUSCLES, counts, strict=False) if count}
 

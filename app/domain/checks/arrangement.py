@@ -154,7 +154,7 @@ def spinal_load(week: WeekFacts, context: Context, *, index: int) -> Iterator[Fi
     band = context.band("spinal_load", index=index)
     if band is None:
         return
-    heavy = [session for session in week.sessions if _spine_heavy(session.facts)]
+    heavy = [session for session in week.sessions if _loads_spine(session.facts)]
     for earlier, later in pairwise(heavy):
         hours = 24.0 * (later.day - earlier.day)
         if hours not in band:
@@ -168,8 +168,8 @@ def spinal_load_over_sunday(
     band = context.band("spinal_load", index=index)
     if band is None:
         return
-    last = next((s for s in reversed(before.sessions) if _spine_heavy(s.facts)), None)
-    first = next((s for s in week.sessions if _spine_heavy(s.facts)), None)
+    last = next((s for s in reversed(before.sessions) if _loads_spine(s.facts)), None)
+    first = next((s for s in week.sessions if _loads_spine(s.facts)), None)
     if last and first and (hours := 24.0 * (first.day - last.day + 7)) not in band:
         yield _spine_again(last, first, hours=hours, band=band, week=week)
 
@@ -187,6 +187,13 @@ def _spine_again(
         text=f"Spine loaded by {second} {after} {first}, {how_far(hours, band, 'h')}",
         measured=hours,
     )
+
+
+def _loads_spine(facts: SessionFacts) -> bool:
+    for at in facts.slots:
+        if at.exercise.spinal_load >= HEAVY_SPINE and not at.is_drill:
+            return True
+    return False
 
 
 def _spine_heavy(facts: SessionFacts) -> list[str]:

@@ -43,6 +43,8 @@ class Context:
         self.emphasis: tuple[Muscle, ...] = program.emphasis or client.emphasis
         self.emphasised_groups = frozenset(GROUP_OF[muscle] for muscle in self.emphasis)
         self.facts = FactsMemo(catalogue, program.curve)
+        self.kept: dict[object, object] = {}
+        """What single rules work out once, by a key of their own."""
         self._bands: dict[tuple[str, str, int], Range | None] = {}
         self._caps: dict[int, Range | None] = {}
         self._dated = _dated_rules(ranges)

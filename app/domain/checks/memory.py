@@ -66,7 +66,7 @@ class Memo:
             if len(self._weeks) >= MOST_REMEMBERED:
                 self._weeks.clear()
             answer = by_weight(
-                one for rule in _WEEK_RULES for one in rule(week, context, index=index)
+                [one for rule in _WEEK_RULES for one in rule(week, context, index=index)]
             )
             found = self._weeks[key] = (week, answer)
         return found[1]

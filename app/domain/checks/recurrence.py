@@ -16,7 +16,7 @@ from app.domain.checks.say import (
     week_place,
 )
 from app.domain.exercise import Muscle
-from app.domain.facts import DaySession, WeekFacts
+from app.domain.facts import MUSCLES, DaySession, WeekFacts
 from app.domain.findings import Finding
 from app.domain.muscle_groups import GROUPS, muscle_name
 from app.domain.program import DAYS
@@ -105,11 +105,12 @@ def spacing_over_sunday(
 
 def _hard_in_both(earlier: DaySession, later: DaySession, seen: set[Muscle]) -> list[Muscle]:
     """Muscles worked hard in both sessions and not seen yet; they are seen now."""
-    first = earlier.facts.sets
     both = [
         muscle
-        for muscle, sets in later.facts.sets.items()
-        if sets >= HARD_FROM and muscle not in seen and first.get(muscle, 0.0) >= HARD_FROM
+        for muscle, before, after in zip(
+            MUSCLES, earlier.facts.by_muscle, later.facts.by_muscle, strict=True
+        )
+        if after >= HARD_FROM and before >= HARD_FROM and muscle not in seen
     ]
     seen.update(both)
     return both
