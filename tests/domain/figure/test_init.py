@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import app.domain.figure as figure
+from app.domain import figure
 
 
 def test_every_offered_name_exists() -> None:
