@@ -208,6 +208,15 @@ ACTIONS: tuple[Action, ...] = (
         _program,
         tip="Two days into one, or one into two",
     ),
+    Action(
+        "warmup",
+        "Program",
+        "Warm-up…",
+        lambda w: w.show_warmup(),
+        ("Ctrl+U",),
+        _program,
+        tip="Drills and ramp sets before a session",
+    ),
     Action("layout", "Program", "Start from a layout…", lambda w: w.show_layouts(), (), _program),
     Action(
         "next_week",

@@ -162,6 +162,12 @@ class Commands(QMainWindow):
 
         SplitDialog(self.bench, self).exec()
 
+    def show_warmup(self) -> None:
+        """Show the warm-up of a session of the open week."""
+        from app.ui.warmup_dialog import WarmupDialog
+
+        WarmupDialog(self.bench, self).exec()
+
     def show_layouts(self) -> None:
         """Show the layouts that can be laid over the open program."""
         from app.ui.new_program import LayoutSheet

@@ -256,6 +256,7 @@ def style_sheet(theme: Theme) -> str:
     QTableView, QTreeView, QListView {{ background: {c["sheet"]}; color: {c["ink"]};
         border: 1px solid {c["hair"]}; selection-background-color: {c["wash"]};
         selection-color: {c["accent"]}; gridline-color: {c["hair"]}; }}
+    QListWidget::item {{ padding: 3px 4px; }}
     QScrollArea, QScrollArea > QWidget > QWidget {{ background: transparent; border: none; }}
     QSplitter::handle {{ background: {c["hair"]}; }}
     QFrame[role="rule"] {{ background: {c["rule"]}; border: none; max-height: 1px; }}
