@@ -190,10 +190,7 @@ def _spine_again(
 
 
 def _loads_spine(facts: SessionFacts) -> bool:
-    for at in facts.slots:
-        if at.exercise.spinal_load >= HEAVY_SPINE and not at.is_drill:
-            return True
-    return False
+    return any(at.exercise.spinal_load >= HEAVY_SPINE and not at.is_drill for at in facts.slots)
 
 
 def _spine_heavy(facts: SessionFacts) -> list[str]:
