@@ -13,9 +13,11 @@ from hypothesis import strategies as st
 from app import resources
 from app.domain.errors import PlanFileError
 from app.domain.exercise import Catalogue
+from app.domain.program import Program
 from app.exchange.plan_file import Plan, gather, read_plan, write_plan
 from tests import strategies
 from tests.builders import CATALOGUE, client, exercise, program
+from tests.domain.edits.random_edits import runs
 
 SCHEMA = json.loads(resources.text("schema/plan.schema.json"))
 KNOWN = Catalogue(
@@ -57,6 +59,12 @@ def test_what_is_written_reads_back_equal_and_is_written_the_same_again(plan: Pl
     again = read(text, KNOWN)
     assert again == plan
     assert write_plan(again) == text
+
+
+@given(runs())
+def test_whatever_edits_make_of_a_program_reads_back_equal(values: list[Program]) -> None:
+    plan = Plan(client(), values[-1])
+    assert read(write_plan(plan)) == plan
 
 
 def first_slot(record: Any) -> Any:
