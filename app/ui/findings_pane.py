@@ -40,6 +40,7 @@ from PySide6.QtWidgets import (
 
 from app.domain.edits.fields import accept, take_back
 from app.domain.findings import Finding, Weight, edit
+from app.domain.mends import Mender
 from app.domain.working import UNSOURCED
 from app.ui import signs
 from app.ui.bench import Bench
@@ -67,6 +68,7 @@ class FindingsPane(QWidget):
         super().__init__(parent)
         self.bench = bench
         self.compact = False
+        self._mender: Mender | None = None
         self.title = plain("Findings", step="head")
         self.counts = [CountLabel(weight) for weight in Weight]
         self.accepted = plain("", role="small")
@@ -159,7 +161,7 @@ class FindingsPane(QWidget):
         reasons = {a.finding: a.reason for a in desk.program.accepted}
         lost = set() if preview is None else {f.id for f in preview.lost}
         rows = [
-            Row(f, "would go" if f.id in lost else "", reasons.get(f.id, ""))
+            Row(self._mended(f), "would go" if f.id in lost else "", reasons.get(f.id, ""))
             for f in desk.findings
             if stands(f)
         ]
@@ -168,6 +170,14 @@ class FindingsPane(QWidget):
             new = [Row(f, "would appear") for f in preview.gained if stands(f)]
             rows = [*new, *rows]
         return rows
+
+    def _mended(self, finding: Finding) -> Finding:
+        """The finding with its mend; worked out once, when its row is first shown."""
+        desk, mender = self.bench.desk, self._mender
+        context = desk.context
+        if mender is None or mender.program is not desk.program or mender.context is not context:
+            mender = self._mender = Mender(desk.program, context, earlier=mender)
+        return mender.mended(finding)
 
     # -- acts ------------------------------------------------------------------------------
 
