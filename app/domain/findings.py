@@ -67,7 +67,8 @@ class Finding:
     rule: the check's name; about: the muscle, exercise or other key it speaks of; text: the
     sentence, measured value first; measured and range as numbers where there are any; below is
     True, False or None (not a matter of more or less); place_text: 'Thursday', 'week 7';
-    reason and source: in plain words, and a key of the references; mend: an edit that would
+    reason: in plain words; source: a key of the references, 'common practice', or whose own word it
+    is ('limitation of 2 Oct 2026'); mend: an edit that would
     settle it, where there is an obvious one, labelled by what it does ('Add 2 sets').
     """
 

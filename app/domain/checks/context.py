@@ -103,7 +103,7 @@ class Context:
             known = any(free.minutes for free in self.client.free)
             band = self.band("session_minutes") if known else None
             minutes = float(self.client.free[day].minutes)
-            self._caps[day] = band and replace(band, high=minutes)
+            self._caps[day] = band and replace(own_word(band), high=minutes)
         return self._caps[day]
 
     def week_start(self, index: int) -> date:
@@ -134,6 +134,11 @@ class Context:
         if found is None:
             found = self._missing[exercise.key] = missing_equipment(exercise, self.client)
         return found
+
+
+def own_word(band: Range, word: str = "") -> Range:
+    """The range with the client's own word as its source: `word`, or what its note says."""
+    return replace(band, source=word or band.note or band.source, note="")
 
 
 def _all_ranges(ranges: RangeBook) -> list[Range]:

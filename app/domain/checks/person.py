@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from statistics import median
 
-from app.domain.checks.context import Context
+from app.domain.checks.context import Context, own_word
 from app.domain.checks.say import amount, finding, how_far, plural, slot_finding
 from app.domain.client import Outcome
 from app.domain.facts import WeekFacts
@@ -40,7 +40,7 @@ def dislikes(week: WeekFacts, context: Context, *, index: int) -> Iterator[Findi
     for placed in week.slots:
         if placed.at.slot.exercise in context.client.dislikes:
             text = f"is not liked by {context.client.name}"
-            yield slot_finding("dislikes", band, week=week, placed=placed, text=text)
+            yield slot_finding("dislikes", own_word(band), week=week, placed=placed, text=text)
 
 
 def availability(weeks: Sequence[WeekFacts], context: Context) -> Iterator[Finding]:

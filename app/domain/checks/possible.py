@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 from datetime import date
 
-from app.domain.checks.context import Breach, Context
+from app.domain.checks.context import Breach, Context, own_word
 from app.domain.checks.say import day_place, day_text, finding, listing, slot_finding
 from app.domain.client import Limitation, Side
 from app.domain.exercise import Equipment, Motion
@@ -59,7 +58,7 @@ def limitation(week: WeekFacts, context: Context, *, index: int) -> Iterator[Fin
         for breach in _in_force(broken, context.day_date(index, placed.day)) if broken else ():
             yield slot_finding(
                 "limitation",
-                replace(band, note=limitation_text(breach.limitation)),
+                own_word(band, limitation_text(breach.limitation)),
                 week=week,
                 placed=placed,
                 text=breach_text(breach),
@@ -105,7 +104,7 @@ def equipment(week: WeekFacts, context: Context, *, index: int) -> Iterator[Find
         if missing := context.missing(placed.at.exercise):
             yield slot_finding(
                 "equipment",
-                band,
+                own_word(band),
                 week=week,
                 placed=placed,
                 text=f"needs {equipment_text(missing)}",

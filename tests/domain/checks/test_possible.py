@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from datetime import timedelta
+from dataclasses import replace
+from datetime import date, timedelta
 
 import pytest
 
@@ -52,6 +53,21 @@ def test_a_limitation_is_a_conflict_past_its_angle() -> None:
     assert finding.text == "Split squat bends the left knee past 90°"
     assert finding.weight is Weight.CONFLICT
     assert finding.place_text == "Monday"
+    assert finding.source == "limitation"
+
+
+def test_a_limitation_is_told_with_its_date() -> None:
+    who = client(limitations=(replace(KNEE, since=date(2026, 10, 2)),))
+    (finding,) = findings("limitation", "Mon: split_squat 3x8", who=who)
+    assert finding.source == "limitation of 2 Oct 2026"
+
+
+def test_time_and_equipment_are_the_clients_own_word() -> None:
+    who = client(free=free(14), equipment=frozenset())
+    (minutes,) = findings("session_minutes", QUARTER, who=who)
+    (missing,) = findings("equipment", QUARTER, who=who)
+    assert minutes.source == "the client's own time"
+    assert missing.source == "the client's equipment"
 
 
 def test_a_motion_can_be_ruled_out_altogether() -> None:
