@@ -58,6 +58,7 @@ def test_from_the_library_to_a_day(window: RealWindow, by_keys):
     twin = by_keys("leg_extension", Key.Key_Home, *(Key.Key_Down,) * 2, focus=(3, 0))
     assert window.state() == twin
     assert twin["labels"] == ["Place Leg extension on Thursday"]
+    assert not twin["preview"]
 
 
 def test_from_the_library_to_a_free_day(window: RealWindow, by_keys):

@@ -100,8 +100,8 @@ class Carrier(QObject):
         hand = self.hand
         if hand is None:
             return False
+        self._let_go()  # first, so that the edit finds an empty hand
         landed = hand.put_down()
-        self._let_go()
         if landed is not None:
             self.ended.emit(landed)
         return landed is not None
@@ -109,8 +109,9 @@ class Carrier(QObject):
     def put_back(self) -> None:
         """Leave everything as it was."""
         if self.hand is not None:
-            self.hand.put_back()
+            hand = self.hand
             self._let_go()
+            hand.put_back()
 
     def _let_go(self) -> None:
         for timer in (self._judge, self._widen, self._piece, self._scroll):
@@ -166,6 +167,7 @@ class Carrier(QObject):
         if self.hand is None:
             return
         aim, via = self.hand.aim, self.hand.via
+        self.hand.look_away()
         self.hand = Hand(self._bench, self.hand.carried, via=via)
         self._judge.start()
         if self._point is not None:

@@ -12,7 +12,7 @@ from app.domain.edits.parts import Spot, find_slot, locate
 from app.domain.errors import EditError
 from app.domain.exercise import Catalogue
 from app.domain.findings import Edit, edit
-from app.domain.program import DAYS, Program, SlotId, Span
+from app.domain.program import DAYS, Program, Session, SlotId, Span
 from app.ui.carry import Carried
 from app.ui.grid.geometry import Target
 
@@ -84,6 +84,15 @@ def _onto_edit(slot_id: SlotId, onto: SlotId, ground: Ground, *, copy: bool) -> 
 
 
 def _slots_edit(slots: tuple[SlotId, ...], target: Target, ground: Ground, *, copy: bool) -> Edit:
+    session = None if copy or target.session is not None else _whole_session(slots, ground)
+    if session is not None:
+        return edit(
+            f"Move {session.title or 'session'} to {DAYS[target.day]}",
+            place.move_session,
+            session_id=session.id,
+            day=target.day,
+            span=ground.span,
+        )
     what = what_text(slots, ground)
     spot = spot_of(target, ground.week)
     if copy:
@@ -92,6 +101,20 @@ def _slots_edit(slots: tuple[SlotId, ...], target: Target, ground: Ground, *, co
     within = all(_stands_in(slot, target, ground) for slot in slots)
     label = f"Move {what} {'within' if within else 'to'} {DAYS[target.day]}"
     return edit(label, move_all, slot_ids=slots, to=spot, span=ground.span)
+
+
+def _whole_session(slots: tuple[SlotId, ...], ground: Ground) -> Session | None:
+    """The session of the open week whose cards these are, all of them; None if there is none."""
+    if len(slots) < 2:
+        return None
+    return next(
+        (
+            session
+            for _, session in ground.program.weeks[ground.week].sessions()
+            if tuple(slot.id for slot in session.slots) == slots
+        ),
+        None,
+    )
 
 
 def _stands_in(slot_id: SlotId, target: Target, ground: Ground) -> bool:

@@ -141,7 +141,7 @@ def _notes(
     pens: Pens,
 ) -> list[Note]:
     """What would appear, then what would go, in few lines."""
-    indent = pens.width("+", "medium") + signs.CARD_SIGN + 9
+    indent = pens.width("+", "medium") + signs.CARD_SIGN + 11
     most = 3 if room < WIDE_ENOUGH - 2 * PAD else 2
 
     def note(finding: Finding, *, goes: bool) -> Note:
@@ -169,7 +169,7 @@ def _paint_note(painter: QPainter, foot: QRectF, note: Note, y: float, *, pens: 
     if note.finding is not None:
         mark = "−" if note.goes else "+"
         pens.write(painter, QPointF(x, baseline), mark, step="medium", colour=theme.ink)
-        x += pens.width("+", "medium") + 4
+        x += pens.width("+", "medium") + 6
         side = signs.CARD_SIGN
         signs.paint_weight(
             painter,

@@ -101,6 +101,25 @@ def test_a_slot_on_a_card_of_another_session_takes_its_place():
     assert keys(copied(before), 0) == keys(before, 0)
 
 
+def test_a_whole_session_moves_as_one_to_a_free_day_and_keeps_its_title():
+    before = plan()
+    carried = Carried(slots=tuple(slot(before, 0, n) for n in range(3)), source=MINE)
+    edit = drop.edit_for(carried, Target(2), ground(before))
+    assert edit.label == "Move Mon 1 to Wednesday"
+    after = edit(before)
+    assert [s.title for s in after.weeks[0].days[2].sessions] == ["Mon 1"]
+    assert after.weeks[0].days[0].sessions == ()
+    assert keys(after, 2) == ["back_squat", "leg_curl", "curl"]
+
+
+def test_a_whole_session_onto_another_one_joins_it():
+    before = plan()
+    carried = Carried(slots=tuple(slot(before, 0, n) for n in range(3)), source=MINE)
+    edit = drop.edit_for(carried, Target(3, session(before, 3)), ground(before))
+    assert edit.label == "Move 3 exercises to Thursday"
+    assert keys(edit(before), 3)[-3:] == ["back_squat", "leg_curl", "curl"]
+
+
 def test_slots_of_another_window_are_refused_with_a_way_out():
     before = plan()
     carried = Carried(slots=(slot(before, 0, 0),), source="another")

@@ -144,6 +144,8 @@ def test_dropping_does_exactly_what_was_shown(grid):
     shown = grid.bench.preview.after
     drag.drop(point)
     assert grid.bench.desk.program == shown
+    assert grid.bench.preview is None
+    assert not grid.carrier.is_carrying
 
 
 def twin(grid: WeekGrid, qtbot, slot: SlotId, *keys: Qt.Key, ctrl: bool = False) -> None:
