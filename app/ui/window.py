@@ -159,6 +159,7 @@ class Window(Commands):
         self.grid.context_wanted.connect(self._context_menu)
         self.grid.insert_wanted.connect(lambda _day: self.library.start_search())
         self.library.place_wanted.connect(self.grid.place_exercise)
+        self.library.pick_wanted.connect(self.grid.pick_up_exercise)
         self.welcome.client_wanted.connect(self.new_client)
         self.welcome.program_wanted.connect(self.new_program)
         self.welcome.demo_wanted.connect(self.open_demo)

@@ -1,0 +1,142 @@
+"""Draw the pictures of the README and the guide anew, from the demo, without a screen.
+
+    .venv/bin/python packaging/pictures/docs_pictures.py [FOLDER]
+
+Writes PNG files into resources/guide/pictures, or the folder named. Run it after any change that
+shows, look at each picture, and commit them together with the change.
+"""
+
+from __future__ import annotations
+
+import os
+import sys
+import time
+from collections.abc import Callable
+from datetime import date
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parents[2]
+sys.path.insert(0, str(ROOT))
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+
+from PySide6.QtWidgets import QApplication, QDialog, QWidget  # noqa: E402
+
+from app import press  # noqa: E402
+from app.domain.exercise import ExerciseKey  # noqa: E402
+from app.ui import start, theme  # noqa: E402
+from app.ui.window import Window  # noqa: E402
+from db.store import Store  # noqa: E402
+
+WEEK = 6
+TODAY = date(2026, 11, 25)
+SIZE = (1600, 1000)
+
+
+def settle(milliseconds: int = 400) -> None:
+    """Let timers and paints catch up."""
+    end = time.monotonic() + milliseconds / 1000
+    while time.monotonic() < end:
+        QApplication.processEvents()
+        time.sleep(0.01)
+
+
+def open_window(size: tuple[int, int] = SIZE) -> Window:
+    """A window on a fresh demo, at week 7."""
+    window = start.window_on(Store.in_memory())
+    start.open_demo(window)
+    window.resize(*size)
+    window.show()
+    window.bench.show_week(WEEK)
+    settle()
+    return window
+
+
+def save(widget: QWidget, path: Path) -> None:
+    """Write a picture of the widget."""
+    widget.grab().save(str(path))
+    print(path.name)
+
+
+def dialog(make: Callable[[Window], QDialog], window: Window, path: Path) -> None:
+    """Write a picture of a dialog."""
+    made = make(window)
+    made.setModal(False)
+    made.show()
+    settle()
+    save(made, path)
+    made.close()
+
+
+def window_pictures(folder: Path) -> None:
+    """The window: light, dark, small, and with an exercise in hand."""
+    for name, colours, size in (
+        ("window", theme.LIGHT, SIZE),
+        ("window-dark", theme.DARK, SIZE),
+        ("window-small", theme.LIGHT, (1280, 720)),
+    ):
+        theme.force(colours)
+        theme.apply(start.application())
+        window = open_window(size)
+        save(window, folder / f"{name}.png")
+        window.close()
+    theme.force(theme.LIGHT)
+    theme.apply(start.application())
+    window = open_window()
+    window.grid.go_to(window.bench.desk.program.weeks[WEEK].days[3].sessions[0].slots[2].id)
+    window.grid.pick_up_exercise(ExerciseKey("leg_extension"))
+    settle(900)
+    save(window, folder / "window-drag.png")
+    window.close()
+
+
+def dialog_pictures(folder: Path) -> None:
+    """The dialogs that change much."""
+    from app.ui.progression_dialog import ProgressionDialog
+    from app.ui.split_dialog import SplitDialog
+    from app.ui.substitutes import SubstituteDialog
+
+    window = open_window()
+    bench = window.bench
+    slot = bench.desk.program.weeks[WEEK].days[0].sessions[0].slots[0]
+    dialog(lambda w: SplitDialog(bench, w), window, folder / "split.png")
+    dialog(lambda w: ProgressionDialog(bench, w), window, folder / "progression.png")
+    dialog(lambda w: SubstituteDialog(bench, slot.id, w), window, folder / "substitutes.png")
+    window.close()
+
+
+def booklet_pictures(folder: Path) -> None:
+    """Cover and a week of the booklet."""
+    from app.ui.pdf_pages import Pages
+
+    window = open_window()
+    desk = window.bench.desk
+    pages = Pages(press.bind(desk.draft_issue(TODAY), desk.catalogue, desk.ranges))
+    wanted = {"booklet-cover": 0, "booklet-week": _first_week(pages)}
+    for name, number in wanted.items():
+        pages.picture(number, 90).save(str(folder / f"{name}.png"))
+        print(f"{name}.png")
+    pages.close()
+    window.close()
+
+
+def _first_week(pages: object) -> int:
+    texts = pages._document  # type: ignore[attr-defined]  # noqa: SLF001 - a script of ours
+    for number in range(len(texts)):
+        if "Week 1 " in texts[number].get_textpage().get_text_range()[:40]:
+            return number
+    raise SystemExit("The booklet has no page for week 1.")
+
+
+def main() -> int:
+    """Draw everything."""
+    folder = Path(sys.argv[1]) if len(sys.argv) > 1 else ROOT / "resources/guide/pictures"
+    folder.mkdir(parents=True, exist_ok=True)
+    start.application()
+    window_pictures(folder)
+    dialog_pictures(folder)
+    booklet_pictures(folder)
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
