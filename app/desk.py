@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import logging
 from collections.abc import Callable, Hashable
+from contextlib import AbstractContextManager
 from dataclasses import dataclass, replace
 from datetime import date, datetime
 from typing import Protocol
@@ -15,7 +16,7 @@ from uuid import uuid4
 
 from app.domain import checks
 from app.domain.client import Client, ClientId
-from app.domain.exercise import Catalogue
+from app.domain.exercise import Catalogue, Exercise, ExerciseKey
 from app.domain.facts import WeekFacts
 from app.domain.findings import Edit, Finding
 from app.domain.loads import load_for
@@ -47,6 +48,24 @@ class Keeper(Protocol):
 
     def coach(self) -> Coach:
         """Who hands booklets out."""
+
+    def own_exercises(self, *, retired: bool = False) -> tuple[Exercise, ...]:
+        """The coach's own exercises; with `retired`, also those no longer offered."""
+
+    def save_exercise(self, exercise: Exercise) -> None:
+        """Keep an exercise of the coach's own."""
+
+    def retire_exercise(self, key: ExerciseKey) -> None:
+        """Offer an exercise no longer."""
+
+    def together(self) -> AbstractContextManager[None]:
+        """Make everything that is kept inside the block one transaction."""
+
+    def setting(self, key: str) -> str:
+        """The view state kept under `key`; empty if there is none."""
+
+    def set_setting(self, key: str, value: str) -> None:
+        """Keep view state that belongs in the file."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,6 +130,12 @@ class Desk:
         program = None if program_id is None else self.store.load_program(program_id)
         self._show(Work(client, program))
 
+    def read_again(self) -> None:
+        """Take up what the file holds now; steps taken before can no longer be undone."""
+        work = self._open_work()
+        self._histories.pop(work.client.id, None)
+        self.open(work.client.id, None if work.program is None else work.program.id)
+
     def close(self) -> None:
         """Open nothing."""
         self._show(None)
@@ -122,6 +147,13 @@ class Desk:
             self._loads.clear()
         for listener in tuple(self._listeners):
             listener(before, work)
+
+    def use_catalogue(self, catalogue: Catalogue) -> None:
+        """Work with other exercises from now on; what was worked out of the old ones is dropped."""
+        self.catalogue = catalogue
+        self._memo = checks.Memo()
+        self._loads.clear()
+        self._show(self.work)
 
     # -- edits -----------------------------------------------------------------------------
 

@@ -73,6 +73,15 @@ ACTIONS: tuple[Action, ...] = (
         tip="The program and its client as one readable file",
     ),
     Action("import_plan", "File", "Open a plan file…", lambda w: w.import_plan(), ("Ctrl+O",)),
+    Action(
+        "read_again",
+        "File",
+        "Read the file again",
+        lambda w: w.read_again(),
+        ("F5",),
+        _client,
+        tip="Take up what another window kept in the same file",
+    ),
     Action("coach", "File", "Your name on booklets…", lambda w: w.edit_coach(), apart=True),
     Action("quit", "File", "Close", lambda w: w.close(), ("Ctrl+Q",), apart=True),
     Action(

@@ -66,6 +66,17 @@ class Commands(QMainWindow):
         if program_id is not None:
             self.show_present_week()
 
+    def read_again(self) -> None:
+        """Take up what another window kept in the same file."""
+        week = self.bench.week
+        try:
+            self.bench.desk.read_again()
+        except CoachError as error:
+            self.say(error.sentence)
+            return
+        self.bench.show_week(week)
+        self.say("Read again from the file. Earlier steps can no longer be undone.")
+
     def show_present_week(self) -> None:
         """Show the week that today lies in, or the end that is nearer to it."""
         program = self.bench.desk.program
