@@ -3,16 +3,19 @@
 from __future__ import annotations
 
 import platform
+from collections.abc import Sequence
 from typing import Any
 
 from PySide6.QtCore import QSize, Qt, QUrl, qVersion
-from PySide6.QtGui import QTextDocument
+from PySide6.QtGui import QKeySequence, QTextDocument
 from PySide6.QtWidgets import (
     QDialog,
     QHBoxLayout,
     QLineEdit,
     QListWidget,
     QListWidgetItem,
+    QMenu,
+    QMenuBar,
     QTextBrowser,
     QVBoxLayout,
     QWidget,
@@ -21,7 +24,7 @@ from PySide6.QtWidgets import (
 import app
 from app.ui import theme
 from app.ui.forms import button, plain, text_field
-from app.ui.guide_text import Page, filled, find_page, pages
+from app.ui.guide_text import Command, Page, filled, find_page, pages
 from db.schema import SCHEMA, SQLITE
 
 LICENCE = "MIT licence"
@@ -44,12 +47,12 @@ class GuideBrowser(QTextBrowser):
         """Nothing is loaded: pages are set as text."""
         return None
 
-    def show_page(self, page: Page) -> None:
+    def show_page(self, page: Page, commands: Sequence[Command]) -> None:
         """Show a page from its top."""
         self.document().setDefaultFont(theme.font("body"))
         safe = QTextDocument.MarkdownFeature.MarkdownDialectGitHub
         safe |= QTextDocument.MarkdownFeature.MarkdownNoHTML
-        self.document().setMarkdown(filled(page), safe)
+        self.document().setMarkdown(filled(page, commands), safe)
         self.verticalScrollBar().setValue(0)
 
 
@@ -92,7 +95,8 @@ class Guide(QDialog):
 
     def _show(self, item: QListWidgetItem | None) -> None:
         if item is not None:
-            self.browser.show_page(find_page(item.data(Qt.ItemDataRole.UserRole)))
+            page = find_page(item.data(Qt.ItemDataRole.UserRole))
+            self.browser.show_page(page, commands_of(self.parentWidget()))
 
     def narrow(self, wanted: str) -> None:
         """List the pages that hold every word typed; open the first if the open one does not."""
@@ -113,6 +117,21 @@ class Guide(QDialog):
             return
         self.search.clear()
         self.open_page(page.name)
+
+
+def commands_of(window: QWidget | None) -> tuple[Command, ...]:
+    """What the menus of a window offer, in their order."""
+    native = QKeySequence.SequenceFormat.NativeText
+    found = []
+    for bar in () if window is None else window.findChildren(QMenuBar):
+        for menu in (action.menu() for action in bar.actions()):
+            if not isinstance(menu, QMenu):
+                continue
+            for action in (a for a in menu.actions() if not a.isSeparator()):
+                text = action.text().partition(": ")[0].rstrip("…").replace("&", "")
+                keys = ", ".join(keys.toString(native) for keys in action.shortcuts())
+                found.append(Command(menu.title().replace("&", ""), text, keys))
+    return tuple(found)
 
 
 def show_guide(window: QWidget, page: str | None = None) -> Guide:

@@ -7,12 +7,9 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import cache
 
-from PySide6.QtGui import QKeySequence
-
 from app import press, resources
 from app.domain.ranges import Range, Who
 from app.resources.files import names_in
-from app.ui.actions import ACTIONS, MENUS, Action
 
 FOLDER = "guide"
 
@@ -25,6 +22,15 @@ class Page:
     file: str
     title: str
     text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Command:
+    """A command as a menu shows it; keys as this system names them."""
+
+    menu: str
+    text: str
+    keys: str
 
 
 @cache
@@ -48,9 +54,9 @@ def find_page(name: str) -> Page:
     raise KeyError(name)
 
 
-def filled(page: Page) -> str:
-    """The page's Markdown with its tables made."""
-    return re.sub(r"\{\{(\w+)\}\}", lambda found: TABLES[found[1]](), page.text)
+def filled(page: Page, commands: Sequence[Command] = ()) -> str:
+    """The page's Markdown with its tables made; commands: those of the window it is shown for."""
+    return re.sub(r"\{\{(\w+)\}\}", lambda found: TABLES[found[1]](commands), page.text)
 
 
 def _table(head: tuple[str, ...], rows: Sequence[tuple[str, ...]]) -> str:
@@ -62,23 +68,16 @@ def _cell(text: str) -> str:
     return text.replace("|", "/").replace("\n", " ")
 
 
-def shortcuts() -> str:
+def shortcuts(commands: Sequence[Command]) -> str:
     """Every command with its keys, menu by menu."""
     parts = []
-    for menu in MENUS:
-        mine = [action for action in ACTIONS if action.menu == menu]
-        rows = [(action.text.rstrip("…"), keys_of(action)) for action in mine]
+    for menu in dict.fromkeys(command.menu for command in commands):
+        rows = [(command.text, command.keys) for command in commands if command.menu == menu]
         parts.append(f"## {menu}\n\n{_table(('command', 'keys'), rows)}")
     return "\n\n".join(parts)
 
 
-def keys_of(action: Action) -> str:
-    """The keys of a command as this system names them."""
-    native = QKeySequence.SequenceFormat.NativeText
-    return ", ".join(QKeySequence(keys).toString(native) for keys in action.shortcuts)
-
-
-def ranges() -> str:
+def ranges(_: Sequence[Command] = ()) -> str:
     """Every shipped range with its unit, for whom it is and its source."""
     book, names = resources.range_book().ranges, resources.references()
     rows = []
@@ -122,7 +121,7 @@ def _between(what: str, low: int | None, high: int | None) -> str:
     return "" if high is None else f"{what} to {high}"
 
 
-def sources() -> str:
+def sources(_: Sequence[Command] = ()) -> str:
     """Every reference in full, in the order of its key."""
     cited = press.citations()
     return "\n".join(f"- {_escaped(cited[key].text)}" for key in sorted(cited))
@@ -132,7 +131,7 @@ def _escaped(text: str) -> str:
     return re.sub(r"([\\`*_\[\]<>#])", r"\\\1", text)
 
 
-TABLES: dict[str, Callable[[], str]] = {
+TABLES: dict[str, Callable[[Sequence[Command]], str]] = {
     "shortcuts": shortcuts,
     "ranges": ranges,
     "sources": sources,

@@ -5,11 +5,11 @@ from __future__ import annotations
 import pytest
 from PySide6.QtCore import QUrl
 from PySide6.QtGui import QTextDocument
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QMainWindow, QWidget
 from pytestqt.qtbot import QtBot
 
-from app.ui.guide import About, Guide, about_text, show_guide
-from app.ui.guide_text import Page, pages
+from app.ui.guide import About, Guide, about_text, commands_of, show_guide
+from app.ui.guide_text import Command, Page, pages
 
 
 @pytest.fixture
@@ -59,6 +59,20 @@ def test_searching_lists_the_pages_that_hold_the_words(window: QWidget) -> None:
     assert guide.browser.toPlainText().startswith("Progression")
     guide.search.setText("")
     assert not any(guide.contents.item(n).isHidden() for n in rows)
+
+
+def test_the_shortcuts_are_those_of_the_window(qtbot: QtBot) -> None:
+    window = QMainWindow()
+    qtbot.addWidget(window)
+    menu = window.menuBar().addMenu("&File")
+    menu.addAction("Make &booklet…").setShortcut("Ctrl+P")
+    menu.addSeparator()
+    menu.addAction("Undo: Move Back squat")
+    assert commands_of(window) == (
+        Command("File", "Make booklet", "Ctrl+P"),
+        Command("File", "Undo", ""),
+    )
+    assert "Make booklet" in show_guide(window, "shortcuts").browser.toPlainText()
 
 
 def test_the_box_says_the_versions(qtbot: QtBot, window: QWidget) -> None:
