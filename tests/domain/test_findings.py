@@ -7,6 +7,7 @@ from dataclasses import replace
 import pytest
 
 from app.domain.edits.fields import add_sets
+from app.domain.errors import EditError
 from app.domain.findings import Finding, Place, Weight, edit
 from app.domain.program import SessionId, SlotId, StrandId, WeekId
 from tests.builders import program
@@ -44,3 +45,12 @@ def test_an_edit_is_a_value_that_can_be_applied() -> None:
     assert more == edit("Add 2 sets", add_sets, slot_id=slot, by=2)
     assert more != edit("Add 2 sets", add_sets, slot_id=slot, by=3)
     assert next(more(plan).weeks[0].slots()).sets == 5
+
+
+def test_an_edit_that_cannot_be_applied_says_so_and_leaves_the_plan() -> None:
+    plan = program("Mon: curl 3x10")
+    gone = edit("Add 2 sets", add_sets, slot_id=SlotId(999), by=2)
+    with pytest.raises(EditError, match="no longer in the program"):
+        gone(plan)
+    assert plan == program("Mon: curl 3x10")
+    assert len({gone, edit("Add 2 sets", add_sets, slot_id=SlotId(999), by=2)}) == 1

@@ -1,0 +1,40 @@
+"""Whether an exercise fits a client: equipment, limitations of the day, dislikes."""
+
+from __future__ import annotations
+
+from datetime import date
+
+import pytest
+
+from app.domain.client import Limitation
+from app.domain.exercise import Equipment, ExerciseKey, Joint, Motion
+from app.domain.fit import fits
+from tests import builders
+
+ON = date(2026, 11, 25)
+SQUAT = builders.CATALOGUE[ExerciseKey("back_squat")]
+
+
+def knee(**fields) -> Limitation:
+    """No bending of the knee past 90 degrees; the squat asks for 120."""
+    return Limitation(Joint.KNEE, Motion.FLEXION, past_degrees=90, **fields)
+
+
+def test_everything_fits_who_has_everything() -> None:
+    assert all(fits(exercise, builders.client(), ON) for exercise in builders.CATALOGUE)
+
+
+@pytest.mark.parametrize(
+    ("fields", "fit"),
+    [
+        ({"equipment": frozenset({Equipment.BODY, Equipment.BARBELL})}, False),
+        ({"equipment": frozenset({Equipment.BARBELL, Equipment.RACK})}, True),
+        ({"dislikes": frozenset({SQUAT.key})}, False),
+        ({"limitations": (knee(),)}, False),
+        ({"limitations": (knee(until=date(2026, 11, 24)),)}, True),
+        ({"limitations": (knee(since=date(2026, 11, 26)),)}, True),
+    ],
+    ids=["no rack", "all there", "disliked", "ruled out", "no longer", "not yet"],
+)
+def test_a_squat_fits_or_not(fields: dict, fit: bool) -> None:
+    assert fits(SQUAT, builders.client(**fields), ON) is fit
