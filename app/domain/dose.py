@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
 from enum import StrEnum
+from itertools import pairwise
 
 from app.domain.curve import Curve, find_curve
 from app.domain.effort import Effort, Rir, fraction
@@ -27,9 +28,13 @@ __all__ = [
     "extra_gain_percent",
     "frequency",
     "frequency_working",
+    "hours_between",
     "intensity_distribution",
     "load_serves",
     "minutes_working",
+    "program_intensity",
+    "program_minutes",
+    "program_rep_zones",
     "program_sets",
     "rep_zone",
     "rep_zones",
@@ -113,6 +118,26 @@ def frequency(week: Week, catalogue: Catalogue) -> Mapping[Muscle, int]:
     return {muscle: count[muscle] for muscle in Muscle if muscle in count}
 
 
+def hours_between(week: Week, catalogue: Catalogue) -> Mapping[Muscle, tuple[int, ...]]:
+    """Hours from each session of the week that trains a muscle to the next one that does.
+
+    The last number leads to the first session of the same week a week later, as if the week came
+    again; two sessions of one day are 0 hours apart.
+    """
+    days: dict[Muscle, list[int]] = {}
+    for day, session in week.sessions():
+        for muscle, sets in session_sets(session, catalogue).items():
+            if sets >= TRAINED_FROM:
+                days.setdefault(muscle, []).append(day)
+    return {
+        muscle: tuple(
+            24 * (later - day) for day, later in pairwise((*days[muscle], days[muscle][0] + 7))
+        )
+        for muscle in Muscle
+        if muscle in days
+    }
+
+
 VOLUME_BANDS = ((5.0, "low (<5)"), (10.0, "medium (5-9)"), (float("inf"), "high (10+)"))
 """Weekly sets as a meta-analysis banded them, each with the first number past it; more grew more,
 as a trend only. Source: schoenfeld2017-volume."""
@@ -184,6 +209,36 @@ def rep_zones(week: Week, catalogue: Catalogue) -> Mapping[RepZone, int]:
         if not exercise.timed and exercise.pattern is not Pattern.DRILL:
             count[rep_zone(slot.reps.middle)] += slot.sets
     return count
+
+
+def program_rep_zones(program: Program, catalogue: Catalogue) -> Mapping[RepZone, int]:
+    """Sets of the whole program in each zone of repetitions."""
+    weeks = [rep_zones(week, catalogue) for week in program.weeks]
+    return {zone: sum(week[zone] for week in weeks) for zone in RepZone}
+
+
+def program_intensity(program: Program, catalogue: Catalogue) -> Mapping[int, int]:
+    """Sets of the whole program in each tenth of 1RM, on the program's own curve."""
+    total: dict[int, int] = {}
+    for week in program.weeks:
+        for tenth, sets in intensity_distribution(week, catalogue, program.curve).items():
+            total[tenth] = total.get(tenth, 0) + sets
+    return dict(sorted(total.items()))
+
+
+def program_minutes(program: Program, catalogue: Catalogue) -> tuple[Minutes, ...]:
+    """Minutes of all sessions together, for each week of the program."""
+    weeks = []
+    for week in program.weeks:
+        each = [session_minutes(session, catalogue) for _, session in week.sessions()]
+        weeks.append(
+            Minutes(
+                sum(one.low for one in each),
+                sum(one.expected for one in each),
+                sum(one.high for one in each),
+            )
+        )
+    return tuple(weeks)
 
 
 def set_fraction(effort: Effort, reps: float, curve: str | Curve = "textbook") -> float:

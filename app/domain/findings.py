@@ -52,6 +52,7 @@ class Edit:
     arguments: tuple[tuple[str, Any], ...] = ()
 
     def __call__(self, program: Program) -> Program:
+        """The program with the edit applied."""
         return self.function(program, **dict(self.arguments))
 
 
@@ -91,4 +92,4 @@ class Finding:
         p = self.place
         where = f"s{p.strand}" if p.strand is not None else "" if p.day is None else f"d{p.day}"
         week = "program" if p.week is None else f"w{p.week}"
-        return "/".join((self.rule, week, where, self.about))
+        return f"{self.rule}/{week}/{where}/{self.about}"

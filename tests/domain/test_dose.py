@@ -11,11 +11,16 @@ from app.domain.dose import (
     RepZone,
     frequency,
     frequency_working,
+    hours_between,
     intensity_distribution,
     minutes_working,
+    program_intensity,
+    program_minutes,
+    program_rep_zones,
     program_sets,
     rep_zone,
     rep_zones,
+    session_minutes,
     session_sets,
     sets_working,
     strength_effect,
@@ -73,6 +78,25 @@ def test_every_week_of_a_program_is_counted() -> None:
     assert [sets[Muscle.BICEPS] for sets in program_sets(built, CATALOGUE)] == [3, 4]
 
 
+def test_hours_run_from_session_to_session_and_round_the_week() -> None:
+    built = week("Mon: curl 3x12 | Thu: curl 3x12, crunch 2x15 | Thu: curl 1x12")
+    hours = hours_between(built, CATALOGUE)
+    assert hours[Muscle.BICEPS] == (72, 0, 96)
+    assert hours[Muscle.ABDOMINALS] == (168,)
+    assert hours_between(week(), CATALOGUE) == {}
+
+
+def test_a_program_adds_up_its_weeks() -> None:
+    built = program("Mon: curl 3x5 RIR 0", "Mon: curl 2x10 RIR 0 | Thu: curl 1x10 RIR 0", "")
+    assert list(program_rep_zones(built, CATALOGUE).values()) == [3, 3, 0]
+    assert program_intensity(built, CATALOGUE) == {70: 3, 80: 3}
+    each = [
+        sum(session_minutes(one, CATALOGUE).expected for _, one in w.sessions())
+        for w in built.weeks
+    ]
+    assert [minutes.expected for minutes in program_minutes(built, CATALOGUE)] == each
+
+
 @pytest.mark.parametrize(
     ("reps", "zone"),
     [
@@ -115,7 +139,11 @@ def test_what_has_no_load_or_is_timed_has_no_tonnage() -> None:
 def test_the_account_of_sets_adds_up() -> None:
     account = sets_working(week(BENCH_AND_ARMS), Muscle.TRICEPS, CATALOGUE)
     assert account.title == "5 sets"
-    assert [line.value for line in account.lines][:3] == ["4 × 0.5 = 2", "3 × 1 = 3", "medium (5-9)"]
+    assert [line.value for line in account.lines][:3] == [
+        "4 × 0.5 = 2",
+        "3 × 1 = 3",
+        "medium (5-9)",
+    ]
 
 
 def test_the_account_of_sessions_says_which_count() -> None:
