@@ -124,8 +124,11 @@ class RangeBook:
         age: int | None = None,
         week: int | None = None,
     ) -> Range | None:
-        """The most precise range of `rule` that covers such a client; own ones win ties."""
-        own = tuple(o.range for o in self.overrides if o.range.rule == rule)
+        """The most precise range of `rule` that covers such a client.
+
+        Of equally precise ones the coach's own wins, and of those the newest.
+        """
+        own = tuple(o.range for o in reversed(self.overrides) if o.range.rule == rule)
         fitting = [
             r
             for r in (*own, *self.ranges.get(rule, ()))
@@ -137,6 +140,11 @@ class RangeBook:
         """A book in which the coach's own range stands on top."""
         mine = replace(override, range=replace(override.range, own=True))
         return RangeBook(self.ranges, (*self.overrides, mine))
+
+    def without_own(self, rule: str, who: Who) -> RangeBook:
+        """A book in which the shipped range of that rule for those people holds again."""
+        kept = tuple(o for o in self.overrides if (o.range.rule, o.range.who) != (rule, who))
+        return RangeBook(self.ranges, kept)
 
 
 def range_book_from_mappings(tables: Iterable[Mapping[str, object]]) -> RangeBook:

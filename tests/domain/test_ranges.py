@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date
 
 import pytest
@@ -61,6 +62,21 @@ def test_the_coachs_own_range_stands_on_top() -> None:
     assert found is not None
     assert (found.low, found.own) == (9, True)
     assert changed.overrides[0].why == "small room"
+
+
+def test_the_newest_of_the_coachs_own_holds_until_it_is_taken_back() -> None:
+    own = Range("weekly_sets", 9, 15, "sets", "common practice")
+    changed = book(SETS)
+    for low in (9, 10):
+        changed = changed.with_own(
+            Override(replace(own, low=low), "Tavi Hellmark", date(2026, 11, low), "small room")
+        )
+    assert [
+        r.low
+        for one in (changed, changed.without_own("weekly_sets", own.who))
+        if (r := sought(one))
+    ] == [10, 12]
+    assert changed.without_own("rest", own.who).overrides == changed.overrides
 
 
 def test_an_unknown_rule_has_no_range() -> None:
