@@ -14,7 +14,6 @@ from app.booklet import (
     cover,
     energy_page,
     exercise_page,
-    figures,
     glance,
     loads_page,
     notes_page,
@@ -149,7 +148,7 @@ def print_pages(book: Book, pages: tuple[Page, ...]) -> bytes:
     pen = Pen(canvas, book.faces, book.palette, paper.height_mm)
     sheet = Sheet(
         pen=pen,
-        figures=FigureForms(canvas, figures.GREY if book.options.grey else figures.COLOUR),
+        figures=FigureForms(canvas, grey=book.options.grey),
         book=book,
         number=1,
         count=len(pages),

@@ -1,12 +1,10 @@
 """Exercise figures in print: the domain's primitives as vectors on a reportlab canvas."""
 
 import math
-from collections.abc import Iterable, Mapping
-from functools import cache
+from collections.abc import Iterable, Iterator, Mapping
+from functools import cache, lru_cache
 
-from reportlab.lib.colors import Color, HexColor
 from reportlab.pdfgen.canvas import Canvas
-from reportlab.pdfgen.pathobject import PDFPathObject
 
 from app.domain.figure import (
     Bounds,
@@ -60,26 +58,24 @@ STANDING = 1.0  # a figure is never printed larger than a standing person would 
 
 
 @cache
-def _colour(tone: str) -> Color:
-    return HexColor(tone)
+def _rgb(tone: str) -> str:
+    """'#rrggbb' as three parts of one, in the file's own words."""
+    return " ".join(f"{int(tone[at : at + 2], 16) / 255:.4f}" for at in (1, 3, 5))
 
 
-def _trace_path(canvas: Canvas, item: Path, place: tuple[float, float, float]) -> None:
+def _path_code(item: Path, place: tuple[float, float, float]) -> str:
+    """The outline in the file's own words: the library formats numbers at ten times the cost."""
     x0, y0, factor = place
-    points = [(x0 + x * factor, y0 + y * factor) for x, y in item.points]
-    # written out here: the library formats each number at ten times the cost
-    spots = [f"{x:.2f} {y:.2f}" for x, y in points]
-    code = ["n", f"{spots[0]} m"]
+    spots = [f"{x0 + x * factor:.2f} {y0 + y * factor:.2f}" for x, y in item.points]
+    code = [f"{spots[0]} m"]
     if item.curved:
         code += (f"{' '.join(spots[at : at + 3])} c" for at in range(1, len(spots), 3))
     else:
         code += (f"{spot} l" for spot in spots[1:])
-    if item.closed:
-        code.append("h")
-    _paint_path(canvas, code, item)
+    return " ".join((*code, "h")) if item.closed else " ".join(code)
 
 
-def _trace_circle(canvas: Canvas, item: Circle, place: tuple[float, float, float]) -> None:
+def _circle_code(item: Circle, place: tuple[float, float, float]) -> str:
     """Four arcs as cubic curves."""
     x0, y0, factor = place
     x, y = x0 + item.center[0] * factor, y0 + item.center[1] * factor
@@ -91,28 +87,46 @@ def _trace_circle(canvas: Canvas, item: Circle, place: tuple[float, float, float
         (x - r, y - k, x - k, y - r, x, y - r),
         (x + k, y - r, x + r, y - k, x + r, y),
     )
-    code = ["n", f"{x + r:.2f} {y:.2f} m"]
-    code += (" ".join(f"{value:.2f}" for value in arc) + " c" for arc in arcs)
-    _paint_path(canvas, [*code, "h"], item)
+    curves = (" ".join(f"{value:.2f}" for value in arc) + " c" for arc in arcs)
+    return " ".join((f"{x + r:.2f} {y:.2f} m", *curves, "h"))
 
 
-def _paint_path(canvas: Canvas, code: list[str], item: Primitive) -> None:
-    canvas.drawPath(
-        PDFPathObject(code=code),
-        stroke=int(item.stroke is not None),
-        fill=int(item.fill is not None),
-    )
-
-
-def _set_paint(canvas: Canvas, item: Primitive, tones: Tones, contour_pt: float) -> None:
+def _paint_code(item: Primitive, tones: Tones, contour_pt: float) -> Iterator[str]:
+    """Tones, weight and dashes of one item."""
     if item.fill is not None:
-        canvas.setFillColor(_colour(tones[item.fill]))
+        yield f"{_rgb(tones[item.fill])} rg"
     if item.stroke is not None:
-        canvas.setStrokeColor(_colour(tones[item.stroke]))
         width = item.weight * contour_pt
-        canvas.setLineWidth(width)
+        yield f"{_rgb(tones[item.stroke])} RG {width:.3f} w"
         dotted = isinstance(item, Path) and item.dotted
-        canvas.setDash([0.01, width * 2.7] if dotted else [])
+        yield f"[0.01 {width * 2.7:.2f}] 0 d" if dotted else "[] 0 d"
+
+
+_END = {(True, True): "B", (True, False): "f", (False, True): "S", (False, False): "n"}
+
+
+def figure_code(
+    drawing: Iterable[Primitive],
+    origin_pt: tuple[float, float],
+    *,
+    stature_pt: float,
+    detail: Detail,
+    tones: Tones = COLOUR,
+) -> str:
+    """A drawing in the words of a PDF page, with a graphics state of its own."""
+    place = (*origin_pt, stature_pt)
+    lines = ["q 1 j 1 J"]
+    # most items repeat the paint of the one before
+    before: dict[str, str] = {}
+    for item in drawing:
+        for paint in _paint_code(item, tones, detail.contour):
+            operator = paint[-2:]
+            if before.get(operator) != paint:
+                before[operator] = paint
+                lines.append(paint)
+        outline = _circle_code(item, place) if isinstance(item, Circle) else _path_code(item, place)
+        lines.append(f"{outline} {_END[item.fill is not None, item.stroke is not None]}")
+    return "\n".join((*lines, "Q"))
 
 
 def draw_figure(
@@ -125,17 +139,9 @@ def draw_figure(
     tones: Tones = COLOUR,
 ) -> None:
     """Put a drawing on the canvas: its zero at `origin_pt`, a standing person `stature_pt` high."""
-    canvas.saveState()
-    canvas.setLineJoin(1)
-    canvas.setLineCap(1)
-    x0, y0 = origin_pt
-    for item in drawing:
-        _set_paint(canvas, item, tones, detail.contour)
-        if isinstance(item, Circle):
-            _trace_circle(canvas, item, (x0, y0, stature_pt))
-        else:
-            _trace_path(canvas, item, (x0, y0, stature_pt))
-    canvas.restoreState()
+    canvas.addLiteral(
+        figure_code(drawing, origin_pt, stature_pt=stature_pt, detail=detail, tones=tones)
+    )
 
 
 def fitting_stature(box: Bounds, width_pt: float, height_pt: float) -> float:
@@ -166,6 +172,24 @@ def draw_figure_in(
     draw_figure(canvas, drawing, origin, stature_pt=stature, detail=detail, tones=tones)
 
 
+@lru_cache(maxsize=512)
+def _kept_code(pair: PosePair, phase: Phase, detail: Detail, stature: float, grey: bool) -> str:
+    """The code of a figure at the origin, kept for the next booklet."""
+    return figure_code(
+        draw(pair, phase, detail=detail),
+        (0.0, 0.0),
+        stature_pt=stature,
+        detail=detail,
+        tones=GREY if grey else COLOUR,
+    )
+
+
+@lru_cache(maxsize=1024)
+def _kept_bounds(pair: PosePair, phase: Phase, detail: Detail) -> Bounds:
+    """The box around a figure, kept for the next page."""
+    return bounds(draw(pair, phase, detail=detail))
+
+
 class FigureForms:
     """Puts figures on the pages of one document, storing each one once.
 
@@ -173,10 +197,9 @@ class FigureForms:
     printed it becomes a form of the document, and later pages only refer to it.
     """
 
-    def __init__(self, canvas: Canvas, tones: Tones = COLOUR) -> None:
+    def __init__(self, canvas: Canvas, *, grey: bool = False) -> None:
         self._canvas = canvas
-        self._tones = tones
-        self._drawn: dict[tuple[str, Phase, Detail], tuple[tuple[Primitive, ...], Bounds]] = {}
+        self._grey = grey
         self._names: dict[tuple[str, Phase, Detail, float], str] = {}
 
     def put(
@@ -189,41 +212,36 @@ class FigureForms:
         stature_pt: float | None = None,
     ) -> None:
         """Put one position into a frame (left, bottom, width, height), as `draw_figure_in` does."""
-        box = self._drawing(pair, phase, detail)[1]
+        box = _kept_bounds(pair, phase, detail)
         left, bottom, width, height = frame_pt
         stature = stature_pt or fitting_stature(box, width, height)
         name = self._form(pair, phase, detail, stature=stature)
         across = left + width / 2 - (box.left + box.right) / 2 * stature
-        self._canvas.saveState()
-        self._canvas.translate(across, bottom - box.bottom * stature)
+        self._canvas.addLiteral(f"q 1 0 0 1 {across:.2f} {bottom - box.bottom * stature:.2f} cm")
         self._canvas.doForm(name)
-        self._canvas.restoreState()
+        self._canvas.addLiteral("Q")
 
-    def _drawing(
-        self, pair: PosePair, phase: Phase, detail: Detail
-    ) -> tuple[tuple[Primitive, ...], Bounds]:
-        key = (pair.key, phase, detail)
-        if key not in self._drawn:
-            drawing = draw(pair, phase, detail=detail)
-            self._drawn[key] = (drawing, bounds(drawing))
-        return self._drawn[key]
+    def shared_stature(
+        self, pair: PosePair, width_pt: float, height_pt: float, *, detail: Detail
+    ) -> float:
+        """Points per stature at which start and end both fit, so that they can be compared."""
+        return min(
+            fitting_stature(_kept_bounds(pair, phase, detail), width_pt, height_pt)
+            for phase in Phase
+        )
 
     def _form(self, pair: PosePair, phase: Phase, detail: Detail, *, stature: float) -> str:
         key = (pair.key, phase, detail, round(stature, 2))
         if key not in self._names:
             self._names[key] = f"figure{len(self._names)}"
-            self._store(self._names[key], *self._drawing(pair, phase, detail), detail, stature)
+            self._store(self._names[key], pair, phase, detail, stature=round(stature, 2))
         return self._names[key]
 
     def _store(
-        self,
-        name: str,
-        drawing: tuple[Primitive, ...],
-        box: Bounds,
-        detail: Detail,
-        stature: float,
+        self, name: str, pair: PosePair, phase: Phase, detail: Detail, *, stature: float
     ) -> None:
         """Make a drawing a form of the document; its frame leaves room for the contour."""
+        box = _kept_bounds(pair, phase, detail)
         beyond = 3 * detail.contour
         self._canvas.beginForm(
             name,
@@ -232,12 +250,5 @@ class FigureForms:
             math.ceil(box.right * stature + beyond),
             math.ceil(box.top * stature + beyond),
         )
-        draw_figure(
-            self._canvas,
-            drawing,
-            (0.0, 0.0),
-            stature_pt=stature,
-            detail=detail,
-            tones=self._tones,
-        )
+        self._canvas.addLiteral(_kept_code(pair, phase, detail, stature, self._grey))
         self._canvas.endForm()

@@ -10,9 +10,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass, field
 from functools import lru_cache
 
-from reportlab.lib.colors import Color, HexColor
 from reportlab.pdfgen.canvas import Canvas
-from reportlab.pdfgen.pathobject import PDFPathObject
 from reportlab.pdfgen.textobject import PDFTextObject
 
 from app.booklet.fonts import MM_PER_PT, Face, Faces, Style, one_line
@@ -26,9 +24,28 @@ _STAMP_PT = (-100, -900, 700, 100)
 
 
 @lru_cache(maxsize=256)
-def _colour(tone: str) -> Color:
-    """The library's colour for '#rrggbb'; a string would be parsed anew every time."""
-    return HexColor(tone)
+def _rgb(tone: str) -> str:
+    """'#rrggbb' as three parts of one, in the file's own words."""
+    return " ".join(f"{int(tone[at : at + 2], 16) / 255:.4f}" for at in (1, 3, 5))
+
+
+class _Lines(PDFTextObject):
+    """Lines of text at places; writes numbers itself, at a tenth of the library's cost."""
+
+    _code: list[str]
+    _formatText: Callable[[str], str]  # noqa: N815  # the library's name
+
+    def put(self, x_pt: float, y_pt: float) -> None:
+        """Go on at a place."""
+        self._code.append(f"1 0 0 1 {x_pt:.2f} {y_pt:.2f} Tm")
+
+    def tone(self, tone: str) -> None:
+        """Go on in a tone."""
+        self._code.append(f"{_rgb(tone)} rg")
+
+    def write(self, text: str) -> None:
+        """Letters in the font that was set."""
+        self._code.append(self._formatText(text))
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,7 +85,7 @@ class Pen:
     height_mm: float
     left_mm: float = 0.0
     missing: dict[str, str] = field(default_factory=dict)
-    _text: PDFTextObject | None = None
+    _text: _Lines | None = None
     _text_tone: str = ""
     _font: tuple[str, float] = ("", 0.0)
     _fill: str = ""
@@ -95,16 +112,16 @@ class Pen:
         """Fill in this tone from now on."""
         if tone != self._fill:
             self._fill = tone
-            self.canvas.setFillColor(_colour(tone))
+            self.canvas.addLiteral(f"{_rgb(tone)} rg")
 
     def stroke(self, tone: str, weight: float) -> None:
         """Draw lines in this tone and weight (points) from now on."""
         if tone != self._stroke:
             self._stroke = tone
-            self.canvas.setStrokeColor(_colour(tone))
+            self.canvas.addLiteral(f"{_rgb(tone)} RG")
         if weight != self._weight:
             self._weight = weight
-            self.canvas.setLineWidth(weight)
+            self.canvas.addLiteral(f"{weight:g} w")
 
     @contextmanager
     def apart(self) -> Iterator[Canvas]:
@@ -134,9 +151,9 @@ class Pen:
             draw(inner)
             inner.end()
             canvas.endForm()
-        with self.apart():
-            canvas.translate(self._x(x), self._y(y))
-            canvas.doForm(name)
+        canvas.addLiteral(f"q 1 0 0 1 {self._x(x):.2f} {self._y(y):.2f} cm")
+        canvas.doForm(name)
+        canvas.addLiteral("Q")
 
     def _x(self, x: float) -> float:
         return (self.left_mm + x) * PT
@@ -178,16 +195,16 @@ class Pen:
         """Add one line to the text of the page."""
         line = self._text
         if line is None:
-            line = self._text = self.canvas.beginText()
+            line = self._text = _Lines(self.canvas)
         if tone != self._text_tone:
             self._text_tone = tone
-            line.setFillColor(_colour(tone))
-        line.setTextOrigin(x_pt, y_pt)
+            line.tone(tone)
+        line.put(x_pt, y_pt)
         for name, piece in self.faces.runs(text, style.face):
             if self._font != (name, style.size):
                 self._font = (name, style.size)
                 line.setFont(name, style.size)
-            line.textOut(piece)
+            line.write(piece)
 
     def lines(
         self, x: float, y: float, lines: tuple[str, ...], *, style: Style, tone: str = ""
@@ -226,21 +243,16 @@ class Pen:
     ) -> None:
         """Draw a line, level unless `to_y` says otherwise; weight in points, dash in mm."""
         self.stroke(tone or self.palette.ink, weight)
-        if dash:
-            self.canvas.setDash([d * PT for d in dash])
         to_y = y if to_y is None else to_y
-        code = [
-            "n",
-            f"{self._x(x):.2f} {self._y(y):.2f} m",
-            f"{self._x(to_x):.2f} {self._y(to_y):.2f} l",
-        ]
-        self._path(code, stroke=True)
+        code = f"{self._x(x):.2f} {self._y(y):.2f} m {self._x(to_x):.2f} {self._y(to_y):.2f} l S"
         if dash:
-            self.canvas.setDash()
+            code = f"[{' '.join(f'{d * PT:.2f}' for d in dash)}] 0 d {code} [] 0 d"
+        self.canvas.addLiteral(code)
 
-    def _path(self, code: list[str], *, fill: bool = False, stroke: bool = False) -> None:
+    def _path(self, code: str, *, fill: bool = False, stroke: bool = False) -> None:
         """Draw a path given in the file's own words; the library would format each number anew."""
-        self.canvas.drawPath(PDFPathObject(code=code), stroke=int(stroke), fill=int(fill))
+        end = "B" if fill and stroke else "f" if fill else "S" if stroke else "n"
+        self.canvas.addLiteral(f"{code} {end}")
 
     def box(self, box: Box, *, fill: str = "", stroke: str = "", weight: float = 0.5) -> None:
         """Draw a box, filled, framed or both."""
@@ -249,12 +261,12 @@ class Pen:
         if stroke:
             self.stroke(stroke, weight)
         size = f"{box.width * PT:.2f} {box.height * PT:.2f}"
-        code = ["n", f"{self._x(box.x):.2f} {self._y(box.bottom):.2f} {size} re"]
+        code = f"{self._x(box.x):.2f} {self._y(box.bottom):.2f} {size} re"
         self._path(code, fill=bool(fill), stroke=bool(stroke))
 
     def hatch(self, box: Box, *, gap: float = 0.9, weight: float = 0.4, tone: str = "") -> None:
         """Fill a box with slanting lines that rise to the right, `gap` mm apart along its edge."""
-        code = ["n"]
+        code = []
         # lines start on a grid of the page, so that neighbouring boxes join
         x = (box.x - box.height) // gap * gap
         bottom, top = self._y(box.bottom), self._y(box.y)
@@ -264,7 +276,7 @@ class Pen:
             x += gap
         with self.clipped(box):
             self.stroke(tone or self.palette.ink, weight)
-            self._path(code, stroke=True)
+            self._path(" ".join(code), stroke=True)
 
     @contextmanager
     def clipped(self, box: Box) -> Iterator[Canvas]:
@@ -290,10 +302,10 @@ class Pen:
         if stroke:
             self.stroke(stroke, weight)
         spots = [f"{self._x(x):.2f} {self._y(y):.2f}" for x, y in points]
-        code = ["n", f"{spots[0]} m", *(f"{spot} l" for spot in spots[1:])]
+        code = [f"{spots[0]} m", *(f"{spot} l" for spot in spots[1:])]
         if closed:
             code.append("h")
-        self._path(code, fill=bool(fill), stroke=bool(stroke))
+        self._path(" ".join(code), fill=bool(fill), stroke=bool(stroke))
 
     def disc(self, x: float, y: float, radius: float, *, fill: str = "", stroke: str = "") -> None:
         """Draw a disc or a ring around a point."""

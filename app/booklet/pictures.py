@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from app.booklet.book import Book, Sheet
-from app.booklet.figures import fitting_stature
 from app.booklet.pen import PT, Box
 from app.domain.exercise import Exercise
-from app.domain.figure import Detail, Phase, PosePair, bounds, draw
+from app.domain.figure import Detail, Phase, PosePair
 
 
 def pose_of(book: Book, exercise: Exercise) -> PosePair | None:
@@ -31,8 +30,7 @@ def draw_picture(
     stature = None
     if detail is Detail.FULL:
         # start and end share one scale, so that one can be laid over the other
-        both = (draw(pose, each, detail=detail) for each in Phase)
-        stature = min(fitting_stature(bounds(d), frame[2], frame[3]) for d in both)
+        stature = sheet.figures.shared_stature(pose, frame[2], frame[3], detail=detail)
     sheet.figures.put(pose, phase, frame, detail=detail, stature_pt=stature)
     sheet.pen.forget()
     return True

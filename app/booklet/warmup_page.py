@@ -9,7 +9,7 @@ from app.booklet.book import Book, Draw, Page, Sheet
 from app.booklet.fonts import BODY, BODY_BOLD, CELL, CELL_BOLD, LABEL
 from app.booklet.pen import Box
 from app.booklet.pictures import draw_picture, pose_of
-from app.booklet.warmup_text import ramp_of, ramp_text, ramped_slots
+from app.booklet.warmup_text import ramp_text, ramps_of
 from app.booklet.words import and_text
 from app.domain.exercise import Exercise, ExerciseKey
 from app.domain.program import DAYS
@@ -85,12 +85,12 @@ def _drills(book: Book) -> list[_Drill]:
 def _ramps(book: Book) -> tuple[tuple[str, str, str], ...]:
     """Day, exercise and ramp sets of the first printed week that has any."""
     for index in book.week_range:
-        rows = []
+        rows: list[tuple[str, str, str]] = []
         for number, session in book.issue.program.weeks[index].sessions():
-            for slot in ramped_slots(book, session):
-                exercise = book.exercise(slot.exercise)
-                if ramp := ramp_of(book, slot, exercise):
-                    rows.append((DAYS[number], exercise.name, ramp_text(book, ramp)))
+            rows += [
+                (DAYS[number], exercise.name, ramp_text(book, ramp))
+                for exercise, ramp in ramps_of(book, session)
+            ]
         if rows:
             return tuple(rows[:12])
     return ()

@@ -13,18 +13,18 @@ from app.domain.warmup import GENERAL_FROM_S
 EASY = f"5{NBSP}minutes easy movement"
 
 
-def ramped_slots(book: Book, session: Session) -> tuple[Slot, ...]:
-    """The slots that ramp sets lead up to: loaded core lifts whose prime movers are still cold."""
+def ramps_of(book: Book, session: Session) -> tuple[tuple[Exercise, tuple[RampSet, ...]], ...]:
+    """Loaded core lifts whose prime movers are still cold, with the ramp sets before them."""
     warm: set[Muscle] = set()
-    slots = []
+    ramps = []
     for slot in session.slots:
         exercise = book.exercise(slot.exercise)
         if slot.role is not Role.CORE or warm & set(exercise.primes):
             continue
-        if ramp_of(book, slot, exercise):
+        if ramp := ramp_of(book, slot, exercise):
             warm |= set(exercise.primes)
-            slots.append(slot)
-    return tuple(slots)
+            ramps.append((exercise, ramp))
+    return tuple(ramps)
 
 
 def ramp_of(book: Book, slot: Slot, exercise: Exercise) -> tuple[RampSet, ...]:
@@ -63,11 +63,7 @@ def warmup_text(book: Book, session: Session) -> str:
     parts = [drill_text(drill) for drill in drills]
     if not any(drill.timed and drill.rep_low >= GENERAL_FROM_S for drill in drills):
         parts.insert(0, EASY)
-    ramps = [
-        (book.exercise(slot.exercise).name, ramp_text(book, ramp))
-        for slot in ramped_slots(book, session)
-        if (ramp := ramp_of(book, slot, book.exercise(slot.exercise)))
-    ]
+    ramps = [(exercise.name, ramp_text(book, ramp)) for exercise, ramp in ramps_of(book, session)]
     if len(ramps) == 1:
         parts.append(f"ramp sets {ramps[0][1]}")
     else:

@@ -10,11 +10,11 @@ from statistics import median
 
 import pytest
 from reportlab.pdfgen.canvas import Canvas
-from reportlab.pdfgen.textobject import PDFTextObject
 
 from app import resources
 from app.booklet import Content, make
-from app.booklet.fonts import open_faces
+from app.booklet.fonts import Style, open_faces
+from app.booklet.pen import Pen
 from app.domain.client import Client
 from app.domain.exercise import Catalogue, ExerciseKey
 from app.domain.program import Block, Program
@@ -40,19 +40,19 @@ def lines_of(
     pages: list[list[Line]] = [[]]
     forms: dict[str, list[Line]] = {}
     into: list[list[Line]] = []
-    write, show = PDFTextObject.textOut, Canvas.showPage
+    write, show = Pen._write, Canvas.showPage
     begin, end, place = Canvas.beginForm, Canvas.endForm, Canvas.doForm
 
-    def note(self: PDFTextObject, text: str) -> None:
-        line = (self.getX(), self.getY(), self._fontname, self._fontsize, text)
-        (into[-1] if into else pages[-1]).append(line)
-        write(self, text)
+    def note(self: Pen, x: float, y: float, text: str, *, style: Style, tone: str) -> None:
+        for font, piece in self.faces.runs(text, style.face):
+            (into[-1] if into else pages[-1]).append((x, y, font, style.size, piece))
+        write(self, x, y, text, style=style, tone=tone)
 
     def turn(self: Canvas) -> None:
         pages.append([])
         show(self)
 
-    def open_form(self: Canvas, name: str, *box: float) -> None:
+    def open_form(self: Canvas, name: str, *box: int) -> None:
         into.append(forms.setdefault(name, []))
         begin(self, name, *box)
 
@@ -65,7 +65,7 @@ def lines_of(
         place(self, name)
 
     with monkeypatch.context() as patch:
-        patch.setattr(PDFTextObject, "textOut", note)
+        patch.setattr(Pen, "_write", note)
         for name, function in (
             ("showPage", turn),
             ("beginForm", open_form),

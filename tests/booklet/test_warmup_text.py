@@ -8,7 +8,7 @@ import pytest
 
 from app.booklet import Options
 from app.booklet.bind import open_book
-from app.booklet.warmup_text import drill_text, ramped_slots, warmup_text
+from app.booklet.warmup_text import drill_text, ramps_of, warmup_text
 from app.domain.exercise import Catalogue, ExerciseKey, Pattern
 from app.domain.strength import ramp_sets
 from tests.booklet.sample import content, issue, lifter
@@ -44,7 +44,7 @@ def test_without_a_printed_load_there_are_no_ramp_sets():
     whole = program("Tue: curl 3x8 core, back_squat 3x8")
     book = open_book(issue(whole, lifter(tests=())), content(), Options())
     session = next(session for _, session in whole.weeks[0].sessions())
-    assert ramped_slots(book, session) == ()
+    assert ramps_of(book, session) == ()
     assert line("Tue: curl 3x8", tests=()) == "5 minutes easy movement"
 
 
