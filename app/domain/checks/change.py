@@ -13,9 +13,11 @@ from app.domain.checks.say import (
     slot_finding,
     week_place,
 )
-from app.domain.facts import WeekFacts
+from app.domain.exercise import ExerciseKey
+from app.domain.facts import MOST_REMEMBERED, WeekFacts
 from app.domain.findings import Finding
 from app.domain.muscle_groups import muscle_name
+from app.domain.ranges import Range
 
 
 def set_rise(
@@ -55,7 +57,7 @@ def load_rise(
         return
     for placed in week.counted:
         at, was = placed.at, before.by_strand.get(placed.at.slot.strand)
-        if was is None:
+        if was is None or (at.percent <= was.percent and at.slot.load_kg is None):
             continue
         by_hand = was.slot.load_kg and at.slot.load_kg and at.slot.load_kg / was.slot.load_kg
         percent = round(100 * ((by_hand or at.percent / was.percent) - 1), 1)
@@ -129,14 +131,33 @@ def time_since_change(weeks: Sequence[WeekFacts], context: Context) -> Iterator[
         due = frozenset.intersection(*run)
         if due and index >= limit:
             due -= weeks[index - limit].exercises
-        for placed in weeks[index].slots if due else ():
-            if placed.at.slot.exercise in due:
-                due -= {placed.at.slot.exercise}
-                yield slot_finding(
-                    "time_since_change",
-                    band,
-                    week=weeks[index],
-                    placed=placed,
-                    text=f"the same for {limit} weeks",
-                    measured=limit,
+        if due:
+            yield from _the_same(due, limit, week=weeks[index], band=band, context=context)
+
+
+def _the_same(
+    due: frozenset[ExerciseKey], weeks: int, *, week: WeekFacts, band: Range, context: Context
+) -> tuple[Finding, ...]:
+    """A finding on the first slot of each exercise that is due; kept while the week stays."""
+    kept = context.unchanging.get(id(week))
+    if kept is None or kept[:2] != (week, due):
+        found = []
+        left = set(due)
+        for placed in week.slots:
+            if (key := placed.at.slot.exercise) in left:
+                left.remove(key)
+                text = f"the same for {weeks} weeks"
+                found.append(
+                    slot_finding(
+                        "time_since_change",
+                        band,
+                        week=week,
+                        placed=placed,
+                        text=text,
+                        measured=weeks,
+                    )
                 )
+        if len(context.unchanging) >= MOST_REMEMBERED:
+            context.unchanging.clear()
+        kept = context.unchanging[id(week)] = (week, due, tuple(found))
+    return kept[2]

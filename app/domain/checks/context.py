@@ -9,7 +9,8 @@ from datetime import date, timedelta
 from app.domain.activation import highest_amplitude
 from app.domain.client import Client, Limitation
 from app.domain.exercise import Catalogue, Equipment, Exercise, ExerciseKey, Motion, Muscle, Reach
-from app.domain.facts import FactsMemo
+from app.domain.facts import FactsMemo, WeekFacts
+from app.domain.findings import Finding
 from app.domain.muscle_groups import GROUP_OF
 from app.domain.program import Program
 from app.domain.ranges import Range, RangeBook
@@ -45,6 +46,10 @@ class Context:
         self.facts = FactsMemo(catalogue, program.curve)
         self.kept: dict[object, object] = {}
         """What single rules work out once, by a key of their own."""
+        self.unchanging: dict[
+            int, tuple[WeekFacts, frozenset[ExerciseKey], tuple[Finding, ...]]
+        ] = {}
+        """Findings on exercises that stay the same, by the identity of the week they stand in."""
         self._bands: dict[tuple[str, str, int], Range | None] = {}
         self._caps: dict[int, Range | None] = {}
         self._dated = _dated_rules(ranges)
