@@ -8,13 +8,11 @@ from __future__ import annotations
 
 import argparse
 import os
-import platform
 import sys
 import tempfile
 from collections.abc import Callable, Sequence
 from contextlib import closing
 from datetime import date, datetime
-from importlib import metadata
 from pathlib import Path
 from typing import TYPE_CHECKING, NoReturn, Protocol
 
@@ -194,6 +192,9 @@ def _day(text: str) -> date:
 
 def version_text() -> str:
     """The versions of the program, its schema, Python, Qt and SQLite, one a line."""
+    import platform
+    from importlib import metadata
+
     from db.schema import HEAD, SQLITE
 
     return "\n".join(

@@ -285,7 +285,7 @@ def programs(draw: st.DrawFn, most_weeks: int = 4) -> Program:
             weeks=tuple(drawn),
             blocks=in_blocks(len(drawn), block_names),
             emphasis=draw(st.lists(st.sampled_from(Muscle), unique=True, max_size=4).map(tuple)),
-            curve=draw(st.sampled_from(("textbook", "epley"))),
+            curve=draw(st.sampled_from(("textbook", "epley_inverse"))),
             accepted=draw(few(acceptances)),
             next_id=draw(st.integers(1, 10**9)),
             archived=draw(st.booleans()),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import sqlite3
+import sys
 from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
@@ -286,6 +287,18 @@ def test_a_folder_that_cannot_be_written_to_is_told(
     monkeypatch.setattr("tempfile.mkstemp", no)
     refused(run("booklet", plan, "--out", out, "--weeks", "1-1"), str(out), "You may not write")
     assert not out.exists()
+
+
+@pytest.mark.skipif(not sys.platform.startswith("linux"), reason="needs a folder nobody may fill")
+@pytest.mark.parametrize(
+    "arguments",
+    [["demo", "--to", "/proc/demo"], ["export", "--to", "/proc/plans"]],
+    ids=" ".join,
+)
+def test_even_the_superuser_is_told_where_nothing_can_be_written(
+    run: Run, own: Path, arguments: list[str]
+) -> None:
+    refused(run("--file", own, *arguments), "/proc/")
 
 
 # -- the coach's file ------------------------------------------------------------------------

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from app.domain.client import Client
+from app.domain.curve import find_curve
 from app.domain.errors import CoachError, PlanFileError
 from app.domain.exercise import Catalogue, Exercise, ExerciseKey
 from app.domain.program import Program, broken_laws
@@ -113,6 +114,10 @@ def _refuse_faults(record: Any, *, source: str, schema: Schema) -> None:
 def _refuse_unlawful(plan: Plan) -> None:
     if plan.program is None:
         return
+    try:
+        find_curve(plan.program.curve)
+    except CoachError as error:
+        raise PlanFileError(error.what, where="program.curve", mend=error.mend) from error
     broken = broken_laws(plan.program)
     if broken:
         raise PlanFileError(

@@ -105,6 +105,10 @@ def first_slot(record: Any) -> Any:
         (lambda r: first_slot(r).pop("sets"), ["slots[0]: The field 'sets' is missing."]),
         (lambda r: r["program"].update(start="2026-11-24"), ["program: ", "not a Monday"]),
         (lambda r: r["program"].update(start="2026-02-30"), ["program.start: ", "no day"]),
+        (
+            lambda r: r["program"].update(curve="epley_invers"),
+            ["program.curve: ", "Did you mean 'epley_inverse'?"],
+        ),
         (lambda r: r.update(version=2), ["version 2", "Update Weekloom"]),
         (lambda r: r.update(format="other"), ['"weekloom plan"']),
         (lambda r: r["program"].update(next_id=1), ["program: An id lies past"]),

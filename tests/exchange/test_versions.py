@@ -167,7 +167,7 @@ PROGRAM = Program(
     ),
     blocks=(Block("Base", 1), Block("Rest", 1)),
     emphasis=(Muscle.GLUTEALS,),
-    curve="epley",
+    curve="epley_inverse",
     accepted=(Acceptance("weekly_sets/w1//chest", "on purpose"),),
     next_id=11,
     archived=True,
