@@ -28,7 +28,6 @@ from app.booklet.figures import FigureForms
 from app.booklet.fonts import Face, open_faces, refuse_missing
 from app.booklet.pen import PT, Pen
 from app.booklet.season import sum_up
-from app.domain.energy import Aim, EnergyPlan, Referral, plan
 from app.domain.errors import CoachError
 from app.domain.work import Issue
 
@@ -62,24 +61,9 @@ def open_book(issue: Issue, content: Content, options: Options) -> Book:
         faces=open_faces(content.fonts),
         season=sum_up(issue.program, content.catalogue),
         loads={load.slot: load.load_kg for load in issue.loads},
-        energy=content.energy or energy_of(issue),
+        energy=content.energy,
         frame=frame_of(options.paper),
     )
-
-
-def energy_of(issue: Issue) -> EnergyPlan | Referral | None:
-    """The targets of a client for whom energy is a subject, over the plan's weeks.
-
-    None where it is no subject or a figure is missing that the equations need.
-    """
-    client, program = issue.client, issue.program
-    if client.energy_goal is None:
-        return None
-    aim = Aim(weeks=len(program.weeks), pal=client.activity_level)
-    try:
-        return plan(client, client.energy_goal, on=program.start, aim=aim)
-    except CoachError:
-        return None
 
 
 def bind(book: Book) -> tuple[Page, ...]:

@@ -82,8 +82,8 @@ class Content:
 
     fonts: the folder that holds the four font files; references: by key; muscles: plain names for
     a client ('front thigh'); poses: start and end of exercises by their figure name; nothing is
-    drawn where a pose is missing; energy: targets that were made
-    otherwise than from the client's own goal and activity.
+    drawn where a pose is missing; energy: the targets of the plan's
+    weeks, a referral, or nothing.
     """
 
     catalogue: Catalogue
