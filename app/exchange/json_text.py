@@ -22,16 +22,30 @@ def write_json(record: Any) -> str:
 
 
 def _text(record: Any, indent: str) -> str:
-    line = json.dumps(record, ensure_ascii=False, allow_nan=False)
-    if len(line) + len(indent) <= WIDTH or not isinstance(record, list | dict) or not record:
-        return line
     deeper = indent + "  "
     if isinstance(record, dict):
-        quoted = ((json.dumps(name, ensure_ascii=False), part) for name, part in record.items())
-        parts = [f"{deeper}{name}: {_text(part, deeper)}" for name, part in quoted]
-        return "{\n" + ",\n".join(parts) + f"\n{indent}}}"
-    parts = [deeper + _text(part, deeper) for part in record]
-    return "[\n" + ",\n".join(parts) + f"\n{indent}]"
+        quoted = ((_scalar(name), part) for name, part in record.items())
+        parts = [f"{name}: {_text(part, deeper)}" for name, part in quoted]
+        opening, closing = "{", "}"
+    elif isinstance(record, list):
+        parts = [_text(part, deeper) for part in record]
+        opening, closing = "[", "]"
+    else:
+        return _scalar(record)
+    line = opening + ", ".join(parts) + closing
+    if len(line) + len(indent) <= WIDTH and "\n" not in line:
+        return line
+    return (
+        opening
+        + "".join(
+            f"\n{deeper}{part}{',' * (number < len(parts))}" for number, part in enumerate(parts, 1)
+        )
+        + f"\n{indent}{closing}"
+    )
+
+
+def _scalar(value: Any) -> str:
+    return json.dumps(value, ensure_ascii=False, allow_nan=False)
 
 
 def read_json(data: bytes, *, source: str) -> Any:
