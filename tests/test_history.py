@@ -1,0 +1,88 @@
+"""The list of kept steps, against a plain list."""
+
+from __future__ import annotations
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from app.domain.work import Work
+from app.history import DEPTH, History, Step
+from tests import builders
+
+WORKS = tuple(Work(builders.client(name=f"Client {n}")) for n in range(6))
+
+
+def step(number: int, key: object = None) -> Step:
+    """A step from one work to the next."""
+    return Step(f"edit {number}", WORKS[number % 6], WORKS[(number + 1) % 6], key)
+
+
+def test_an_empty_history_has_nothing_to_take_back() -> None:
+    history = History()
+    assert history.undoable is None
+    assert history.redoable is None
+    assert history.undone() == history
+    assert history.redone() == history
+
+
+def test_what_was_taken_back_can_be_done_again_until_something_new_is_done() -> None:
+    history = History().pushed(step(0)).pushed(step(1)).undone()
+    assert history.undoable == step(0)
+    assert history.redoable == step(1)
+    assert history.redone().undoable == step(1)
+    forked = history.pushed(step(2))
+    assert forked.redoable is None
+    assert forked.steps == (step(0), step(2))
+
+
+def test_steps_of_one_gesture_merge_from_its_first_before_to_its_last_after() -> None:
+    history = History().pushed(step(0)).pushed(step(1, "spin")).pushed(step(2, "spin"))
+    assert history.steps == (step(0), Step("edit 2", WORKS[1], WORKS[3], "spin"))
+    assert history.done == 2
+
+
+def test_gestures_do_not_merge_across_another_step_nor_without_a_key() -> None:
+    history = History().pushed(step(0, "a")).pushed(step(1, "b")).pushed(step(2, "a"))
+    assert len(history.steps) == 3
+    assert len(History().pushed(step(0)).pushed(step(1)).steps) == 2
+
+
+def test_only_the_last_steps_are_kept() -> None:
+    history = History()
+    for number in range(DEPTH + 3):
+        history = history.pushed(step(number))
+    assert history.done == len(history.steps) == DEPTH
+    assert history.steps[0] == step(3)
+    assert history.undoable == step(DEPTH + 2)
+
+
+ACTS = st.lists(
+    st.one_of(
+        st.tuples(st.just("push"), st.sampled_from([None, "a", "b"])),
+        st.tuples(st.sampled_from(["undo", "redo"]), st.none()),
+    ),
+    max_size=40,
+)
+
+
+@given(ACTS)
+def test_it_behaves_like_a_list_with_a_mark(acts: list[tuple[str, str | None]]) -> None:
+    history, model, mark = History(), list[Step](), 0
+    for number, (act, key) in enumerate(acts):
+        if act == "push":
+            new = step(number, key)
+            history = history.pushed(new)
+            del model[mark:]
+            if model and key is not None and model[-1].key == key:
+                model[-1] = Step(new.label, model[-1].before, new.after, key)
+            else:
+                model.append(new)
+            mark = len(model)
+        elif act == "undo":
+            history, mark = history.undone(), max(0, mark - 1)
+        else:
+            history, mark = history.redone(), min(len(model), mark + 1)
+        assert list(history.steps) == model
+        assert history.done == mark
+        assert history.undoable == (model[mark - 1] if mark else None)
+        assert history.redoable == (model[mark] if mark < len(model) else None)

@@ -1,0 +1,84 @@
+"""From an issue to its booklet: what the pages draw on, and the bytes."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date
+from typing import Any
+
+import pytest
+
+from app import press, resources
+from app.booklet import Options
+from app.domain import energy
+from app.domain.client import Client, EnergyGoal, StrengthTest
+from app.domain.exercise import ExerciseKey
+from app.domain.work import Coach, Issue, IssueId
+from tests import builders
+
+
+def issue(**client_fields) -> Issue:
+    """A small issue of shipped exercises for an adult whose figures are known."""
+    tests = (StrengthTest(ExerciseKey("back_squat"), date(2026, 10, 2), 90, 5),)
+    client: Client = builders.client(**{"tests": tests, **client_fields})
+    program = builders.program("Mon: back_squat 3x10 core, leg_extension 3x12", times=2)
+    return Issue(IssueId("i"), date(2026, 11, 25), Coach("Tavi Hellmark"), client, program, ())
+
+
+def content(one: Issue):
+    return press.content_for(one, resources.catalogue(), resources.range_book())
+
+
+def test_every_reference_has_a_short_form_and_a_full_one_with_its_year() -> None:
+    cited = press.citations()
+    shipped = resources.references()
+    assert set(cited) == set(shipped)
+    for key, citation in cited.items():
+        assert citation.short == shipped[key].short
+        issued: Any = shipped[key].csl["issued"]
+        year = issued["date-parts"][0][0]
+        assert str(year) in citation.text, key
+        assert citation.text.strip() == citation.text
+
+
+def test_references_are_formatted_once() -> None:
+    assert press.citations() is press.citations()
+
+
+def test_the_pages_draw_on_what_is_shipped() -> None:
+    made = content(issue())
+    assert made.fonts == resources.path_of("fonts")
+    assert made.references is press.citations()
+    assert set(made.muscles) == set(resources.muscle_names())
+    assert made.poses == resources.poses()
+
+
+def test_energy_is_said_only_where_a_goal_was_set() -> None:
+    assert content(issue()).energy is None
+    plan = content(issue(energy_goal=EnergyGoal.HOLD)).energy
+    assert isinstance(plan, energy.EnergyPlan)
+    assert len(plan.weeks) == 2
+
+
+def test_who_must_be_referred_gets_no_numbers() -> None:
+    refer = issue(energy_goal=EnergyGoal.LOSE, refer=("kidney disease",))
+    assert isinstance(content(refer).energy, energy.Referral)
+
+
+def test_missing_figures_leave_energy_out() -> None:
+    assert content(issue(energy_goal=EnergyGoal.HOLD, mass_kg=None)).energy is None
+
+
+@pytest.mark.parametrize("options", [None, Options(weeks=(2, 2), grey=True)])
+def test_an_issue_is_bound_to_pdf_bytes(options: Options | None) -> None:
+    made = press.bind(issue(), resources.catalogue(), resources.range_book(), options=options)
+    assert made.startswith(b"%PDF-")
+    assert made.rstrip().endswith(b"%%EOF")
+
+
+def test_binding_the_same_issue_twice_gives_the_same_bytes() -> None:
+    one = issue()
+    first, second = (
+        press.bind(replace(one), resources.catalogue(), resources.range_book()) for _ in range(2)
+    )
+    assert first == second
