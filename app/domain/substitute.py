@@ -26,11 +26,11 @@ from app.domain.muscle_groups import muscle_name
 from app.domain.program import DAYS, Program, Slot, SlotId, Span
 from app.domain.ranges import RangeBook
 
-MUSCLES_WEIGHT = 0.40
-PATTERN_WEIGHT = 0.32
-KIND_WEIGHT = 0.06
+MUSCLES_WEIGHT = 0.34
+PATTERN_WEIGHT = 0.36
+KIND_WEIGHT = 0.10
 KIN_WEIGHT = 0.10
-DEMAND_WEIGHT = 0.06
+DEMAND_WEIGHT = 0.04
 REPS_WEIGHT = 0.03
 ACTIVATION_WEIGHT = 0.03
 EMPHASIS_FACTOR = 1.5

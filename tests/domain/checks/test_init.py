@@ -142,3 +142,36 @@ def test_sums_do_not_hang_on_the_order_within_a_session(slots: list[str]) -> Non
     texts = sorted(f.text for f in check(plan) if f.rule in rules)
     usual = program("Mon: back_squat 3x8, curl 2x20 rest 30, leg_press 3x10, crunch 3x9")
     assert texts == sorted(f.text for f in check(usual) if f.rule in rules)
+
+
+@given(st.permutations(["curl 3x12, crunch 3x9", "leg_press 4x10", "bench_press 3x8 core"]))
+def test_sums_do_not_hang_on_the_order_of_a_days_sessions(sessions: list[str]) -> None:
+    rules = {"weekly_sets", "weekly_frequency", "session_sets", "session_minutes", "left_out"}
+
+    def said(order: list[str]) -> list[str]:
+        plan = program(" | ".join(f"Mon: {one}" for one in order))
+        return sorted(one.text for one in check(plan) if one.rule in rules)
+
+    assert said(sessions) == said(sorted(sessions))
+
+
+@given(EDITS, st.integers(0, 99), st.integers(1, 4))
+def test_more_sets_never_make_a_muscle_short(
+    acts: list[tuple[str, int, int]], number: int, more: int
+) -> None:
+    plan = program(*PLAN)
+    for act in acts:
+        plan = edited(plan, act)
+    slots = [slot for week in plan.weeks for slot in week.slots() if slot.sets <= 20 - more]
+    if not slots:
+        return
+
+    def short(one: Program) -> set[str]:
+        return {f.id for f in check(one) if f.rule == "weekly_sets" and f.below}
+
+    slot = slots[number % len(slots)]
+    grown = short(add_sets(plan, slot.id, by=more))
+    trained = {muscle.value for muscle in CATALOGUE[slot.exercise].primes}
+    # a muscle that had no set at all is told of elsewhere until it has its first
+    new = {one.rsplit("/", 1)[1] for one in grown - short(plan)}
+    assert not new & trained
