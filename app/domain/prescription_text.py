@@ -147,6 +147,17 @@ def _tempo(text: str) -> str:
     return text.upper() if text.count("-") == 3 else f"{text.upper()}-0"
 
 
+def read_tempo(text: str) -> str:
+    """The tempo that the text says, as four figures; empty for none. Raises PrescriptionError."""
+    text = text.strip()
+    found = _TEMPO.fullmatch(text)
+    if text and found is None:
+        raise PrescriptionError(
+            f"'{text}' is no tempo.", mend="Write four figures, '3-0-1-0', or leave it empty."
+        )
+    return _tempo(found[1]) if found else ""
+
+
 def _load(found: re.Match[str]) -> dict[str, object]:
     load = _figure(found[1])
     kg = kg_from_lb(load) if found[2].lower().startswith("lb") else load

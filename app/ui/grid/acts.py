@@ -16,7 +16,17 @@ from app.domain.errors import CoachError
 from app.domain.exercise import ExerciseKey
 from app.domain.findings import Edit, edit
 from app.domain.prescription_text import Written, applied, parse
-from app.domain.program import DAYS, Field, Program, Session, SessionId, Slot, SlotId, Span
+from app.domain.program import (
+    DAYS,
+    Field,
+    Program,
+    Role,
+    Session,
+    SessionId,
+    Slot,
+    SlotId,
+    Span,
+)
 from app.ui.bench import Bench
 from app.ui.carry import Carried
 from app.ui.grid import drop
@@ -47,15 +57,28 @@ _FIELDS: tuple[tuple[Field, str], ...] = (
 
 
 def write(
-    program: Program, *, slot_id: SlotId, written: Written, span: Span = Span.THIS_WEEK
+    program: Program,
+    *,
+    slot_id: SlotId,
+    written: Written,
+    span: Span = Span.THIS_WEEK,
+    note: str | None = None,
+    role: Role | None = None,
 ) -> Program:
-    """The program with what was written in the slot's strand; only what differs is set."""
+    """The program with what was written in the slot's strand; only what differs is set.
+
+    note and role: None leaves them.
+    """
     slot = find_slot(program, slot_id)
     wanted = applied(slot, written)
     for field, name in _FIELDS:
         value = getattr(wanted, name)
         if value != getattr(slot, name):
             program = fields.set_field(program, slot_id, field, value=value, span=span)
+    if note is not None and note.strip() != slot.note:
+        program = fields.set_note(program, slot_id, note=note, span=span)
+    if role is not None and role is not slot.role:
+        program = fields.set_role(program, slot_id, role=role, span=span)
     return program
 
 
@@ -300,6 +323,22 @@ class Acts:
             )
         )
         return None
+
+    def write_all(self, slot_id: SlotId, written: Written, *, note: str, role: Role) -> bool:
+        """Set every field of one exercise as one step. Raises CoachError if it is gone."""
+        slot = find_slot(self._bench.desk.program, slot_id)
+        name = self._bench.desk.catalogue[slot.exercise].name
+        return self._keep(
+            edit(
+                f"Set prescription of {name}",
+                write,
+                slot_id=slot_id,
+                written=written,
+                span=self._bench.span,
+                note=note,
+                role=role,
+            )
+        )
 
     def write_note(self, slot_id: SlotId, note: str) -> bool:
         """Set the note for the client on one exercise."""

@@ -41,6 +41,12 @@ class Keyed(Protocol):
     def edit_card(self, slot_id: SlotId | None = None) -> None:
         """Edit in place."""
 
+    def edit_fields(self, slot_id: SlotId | None = None) -> None:
+        """Edit in a sheet."""
+
+    def edit_note(self) -> None:
+        """Edit the note in place."""
+
 
 Key = Qt.Key
 Chord = tuple[Qt.Key, Qt.KeyboardModifier]
@@ -68,6 +74,8 @@ AT_REST: Mapping[Chord, Act] = {
     (Key.Key_Return, _PLAIN): lambda g: g.edit_card(),
     (Key.Key_Enter, _PLAIN): lambda g: g.edit_card(),
     (Key.Key_F2, _PLAIN): lambda g: g.edit_card(),
+    (Key.Key_Return, _ALT): lambda g: g.edit_fields(),
+    (Key.Key_N, _PLAIN): lambda g: g.edit_note(),
     (Key.Key_Insert, _PLAIN): lambda g: g.insert_wanted.emit(g.cursor_day),
     (Key.Key_Delete, _PLAIN): lambda g: g.acts.remove(),
     (Key.Key_Backspace, _PLAIN): lambda g: g.acts.remove(),

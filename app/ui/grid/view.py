@@ -236,6 +236,43 @@ class WeekGrid(WeekSurface):
                         rect = geometry.on_screen(box, placed.caption, scroll)
                     self._open_editor(self._title_editor(session_id, session.title), rect)
 
+    def edit_fields(self, slot_id: SlotId | None = None) -> None:
+        """Open all fields of a card, of the one in focus by default, as a sheet."""
+        from app.ui.grid.card_sheet import CardSheet
+
+        slots = (slot_id,) if slot_id is not None else self.acts.slots
+        shown = self.face.card(slots[0]) if slots else None
+        if shown is None:
+            return
+        exercise = self.bench.desk.catalogue[shown[1].slot.exercise]
+        sheet = CardSheet(
+            self,
+            self.acts,
+            shown[1].slot,
+            name=exercise.name,
+            timed=exercise.timed,
+            unit=self.bench.desk.client.units,
+        )
+        sheet.exec()
+
+    def edit_note(self) -> None:
+        """Open the note of the card in focus, or of the day where none is."""
+        found = None if self.cursor_slot is None else self.layout_now.card(self.cursor_slot)
+        shown = None if self.cursor_slot is None else self.face.card(self.cursor_slot)
+        if found is not None and shown is not None:
+            note, rect = shown[1].note, self.card_rect(*found)
+        else:
+            note = self.face.days[self.cursor_day].note
+            rect = self.layout_now.days[self.cursor_day].head
+        editor = InlineEditor(self, text=note, name="Note", commit=self._keep_note, complete=False)
+        self._open_editor(editor, rect)
+
+    def _keep_note(self, text: str) -> None:
+        if self.cursor_slot is not None:
+            self.acts.write_note(self.cursor_slot, text)
+        else:
+            self.session_acts.write_day_note(self.cursor_day, text)
+
     def _title_editor(self, session_id: SessionId, title: str) -> InlineEditor:
         def commit(text: str) -> None:
             if text.strip() and text.strip() != title:

@@ -336,3 +336,15 @@ def test_keys_of_the_grid_come_before_the_windows_shortcuts(grid):
     event.ignore()
     QApplication.sendEvent(grid, event)
     assert event.isAccepted()
+
+
+def test_a_note_is_written_in_place_on_a_card_or_a_day(grid, qtbot):
+    grid.go_to(scene.slot_id(grid.bench, 0, 0))
+    for text in ("belt on", "hall closes at 20:00"):
+        qtbot.keyClick(grid, Key.Key_N)
+        field = grid._editor.field
+        field.setText(text)
+        qtbot.keyClick(field, Key.Key_Return)
+        grid.go_to_day(0)
+    assert grid.face.days[0].cards[0].note == "belt on"
+    assert grid.face.days[0].note == "hall closes at 20:00"
