@@ -84,11 +84,12 @@ def take_in_plan(
     if answer == Answer.KEEP_BOTH:
         arrival = expect(store, beside(arrival.plan))
     mine = {exercise.key for exercise in store.own_exercises(retired=True)}
-    for exercise in arrival.exercises:
-        if answer == Answer.REPLACE or exercise.key not in mine:
-            store.save_exercise(exercise)
-    if arrival.exercises:
-        desk.catalogue = desk.catalogue.with_own(store.own_exercises(retired=True))
+    replacing = answer == Answer.REPLACE
+    kept = tuple(e for e in arrival.exercises if replacing or e.key not in mine)
+    for exercise in kept:
+        store.save_exercise(exercise)
+    if kept:
+        desk.catalogue = desk.catalogue.with_own(kept)
     put_on_desk(bench, arrival)
     plan = arrival.plan
     name = plan.client.name if plan.program is None else plan.program.name

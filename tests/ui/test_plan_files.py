@@ -164,6 +164,20 @@ def test_keeping_both_leaves_what_was_there(
     assert store.own_exercises() == (own,)
 
 
+def test_own_exercises_of_the_plan_are_at_hand_at_once(
+    bench: Bench, store: Store, window: QWidget, tmp_path: Path
+) -> None:
+    own = replace(
+        resources.catalogue()[ExerciseKey("leg_extension")], key=ExerciseKey("sled_march"), own=True
+    )
+    theirs = program("Mon: sled_march 3x10", id=ProgramId("march"))
+    path = saved(Plan(RUNA, theirs, (own,)), tmp_path)
+    assert take_in_plan(bench, store, path, window=window)
+    assert bench.desk.catalogue[own.key] == own
+    assert bench.desk.findings is not None
+    assert store.own_exercises() == (own,)
+
+
 def test_leaving_it_changes_nothing(
     bench: Bench, store: Store, window: QWidget, tmp_path: Path
 ) -> None:
