@@ -6,6 +6,7 @@ Names and contrast are those of the design's tokens; widgets ask for a role, nev
 from __future__ import annotations
 
 from dataclasses import dataclass, fields
+from string import Template
 from typing import Literal
 
 from PySide6.QtCore import Qt
@@ -179,94 +180,11 @@ def palette(theme: Theme) -> QPalette:
 
 
 def style_sheet(theme: Theme) -> str:
-    """The style of stock controls: hairlines, small radii, one accent, targets of 28 and 32 px."""
-    c = {role: getattr(theme, role).name() for role in ROLES}
-    chevron = _url(f"icons/chevron-{'dark' if theme.dark else 'light'}.svg")
-    tick, dot = _url("icons/tick.svg"), _url("icons/dot.svg")
-    return f"""
-    QToolTip {{ background: {c["card"]}; color: {c["ink"]}; border: 1px solid {c["rule"]};
-        padding: 4px 6px; }}
-    QMainWindow, QDialog, QMenuBar, QStatusBar {{ background: {c["paper"]}; color: {c["ink"]}; }}
-    QMenuBar::item {{ padding: 6px 10px; background: transparent; }}
-    QMenuBar::item:selected, QMenu::item:selected {{ background: {c["wash"]};
-        color: {c["accent"]}; }}
-    QMenu {{ background: {c["card"]}; color: {c["ink"]}; border: 1px solid {c["rule"]};
-        padding: 4px; }}
-    QMenu::item {{ padding: 5px 24px 5px 12px; }}
-    QMenu::item:disabled {{ color: {c["ink3"]}; }}
-    QMenu::separator {{ height: 1px; background: {c["hair"]}; margin: 4px 8px; }}
-    QPushButton, QToolButton {{ background: {c["card"]}; color: {c["ink"]};
-        border: 1px solid {c["rule"]}; border-radius: 4px; padding: 3px 12px;
-        min-height: 22px; }}
-    QToolButton {{ padding: 3px 6px; min-width: 22px; }}
-    QPushButton:hover, QToolButton:hover {{ background: {c["hover"]}; }}
-    QPushButton:disabled, QToolButton:disabled {{ color: {c["ink3"]};
-        border-color: {c["hair"]}; }}
-    QToolButton[flat="true"], QPushButton[flat="true"] {{ background: transparent;
-        border: 1px solid transparent; }}
-    QPushButton[link="true"] {{ background: transparent; border: 1px solid transparent;
-        color: {c["accent"]}; padding: 0 2px; min-height: 22px; }}
-    QPushButton[link="true"]:hover {{ border-bottom: 1px solid {c["accent"]}; }}
-    QPushButton[link="true"]:focus {{ border: 2px solid {c["accent"]}; padding: 0 1px; }}
-    QPushButton:focus, QToolButton:focus {{ border: 2px solid {c["accent"]};
-        padding: 2px 11px; }}
-    QToolButton:focus {{ padding: 2px 5px; }}
-    QPushButton:checked, QToolButton:checked {{ background: {c["wash"]}; color: {c["accent"]};
-        border-color: {c["accent"]}; }}
-    QPushButton[primary="true"] {{ background: {c["fill"]}; color: {c["on_fill"]};
-        border: 1px solid {c["accent"]}; min-height: 26px; font-weight: 600; }}
-    QPushButton[primary="true"]:disabled {{ background: {c["band"]}; color: {c["ink3"]};
-        border-color: {c["hair"]}; }}
-    QPushButton[primary="true"]:focus {{ border: 2px solid {c["ink"]}; }}
-    QLineEdit, QSpinBox, QDoubleSpinBox, QDateEdit, QComboBox, QPlainTextEdit {{
-        background: {c["card"]}; color: {c["ink"]}; border: 1px solid {c["rule"]};
-        border-radius: 4px; padding: 3px 8px; min-height: 24px;
-        selection-background-color: {c["fill"]}; selection-color: {c["on_fill"]}; }}
-    QLineEdit:focus, QSpinBox:focus, QDoubleSpinBox:focus, QDateEdit:focus, QComboBox:focus,
-    QPlainTextEdit:focus {{ border: 2px solid {c["accent"]}; padding: 2px 7px; }}
-    QLineEdit[wrong="true"] {{ border: 2px solid {c["conflict"]}; }}
-    QComboBox::drop-down {{ border: none; width: 22px; }}
-    QComboBox::down-arrow, QDateEdit::down-arrow {{ image: url({chevron}); width: 14px;
-        height: 14px; }}
-    QDateEdit::drop-down {{ border: none; width: 22px; }}
-    QComboBox:disabled {{ color: {c["ink3"]}; border-color: {c["hair"]}; }}
-    QCheckBox, QRadioButton {{ spacing: 8px; color: {c["ink"]}; }}
-    QCheckBox::indicator, QRadioButton::indicator {{ width: 16px; height: 16px;
-        background: {c["card"]}; border: 1px solid {c["rule"]}; border-radius: 3px; }}
-    QRadioButton::indicator {{ border-radius: 8px; }}
-    QCheckBox::indicator:checked {{ background: {c["fill"]}; border-color: {c["accent"]};
-        image: url({tick}); }}
-    QRadioButton::indicator:checked {{ background: {c["fill"]}; border-color: {c["accent"]};
-        image: url({dot}); }}
-    QCheckBox:focus, QRadioButton:focus {{ color: {c["accent"]}; }}
-    QCheckBox::indicator:focus, QRadioButton::indicator:focus {{
-        border: 2px solid {c["accent"]}; }}
-    QCheckBox:disabled, QRadioButton:disabled {{ color: {c["ink3"]}; }}
-    QScrollBar:vertical {{ background: transparent; width: 11px; margin: 0; }}
-    QScrollBar:horizontal {{ background: transparent; height: 11px; margin: 0; }}
-    QScrollBar::handle {{ background: {c["rule"]}; border-radius: 3px; margin: 2px;
-        min-height: 28px; min-width: 28px; }}
-    QScrollBar::handle:hover {{ background: {c["ink3"]}; }}
-    QScrollBar::add-line, QScrollBar::sub-line {{ width: 0; height: 0; }}
-    QScrollBar::add-page, QScrollBar::sub-page {{ background: transparent; }}
-    QComboBox QAbstractItemView {{ background: {c["card"]}; color: {c["ink"]};
-        selection-background-color: {c["wash"]}; selection-color: {c["accent"]}; }}
-    QHeaderView::section {{ background: {c["paper"]}; color: {c["ink3"]}; border: none;
-        border-bottom: 1px solid {c["rule"]}; padding: 4px 6px; }}
-    QTableView, QTreeView, QListView {{ background: {c["sheet"]}; color: {c["ink"]};
-        border: 1px solid {c["hair"]}; selection-background-color: {c["wash"]};
-        selection-color: {c["accent"]}; gridline-color: {c["hair"]}; }}
-    QListWidget::item {{ padding: 3px 4px; }}
-    QScrollArea, QScrollArea > QWidget > QWidget {{ background: transparent; border: none; }}
-    QSplitter::handle {{ background: {c["hair"]}; }}
-    QFrame[role="rule"] {{ background: {c["rule"]}; border: none; max-height: 1px; }}
-    QProgressBar {{ background: {c["band"]}; border: none; border-radius: 3px; }}
-    QProgressBar::chunk {{ background: {c["accent"]}; border-radius: 3px; }}
-    QStatusBar::item {{ border: none; }}
-    QStatusBar {{ border-top: 1px solid {c["hair"]}; color: {c["ink2"]}; }}
-    QLabel[role="small"] {{ color: {c["ink3"]}; }}
-    QLabel[role="wrong"] {{ color: {c["conflict"]}; font-weight: 600; }}
-    """
+    """The style of stock controls in these colours (`resources/window.qss`)."""
+    parts = {role: getattr(theme, role).name() for role in ROLES}
+    parts["chevron"] = _url(f"icons/chevron-{'dark' if theme.dark else 'light'}.svg")
+    parts |= {"tick": _url("icons/tick.svg"), "dot": _url("icons/dot.svg")}
+    return Template(resources.text("window.qss")).substitute(parts)
 
 
 def _url(relative: str) -> str:
