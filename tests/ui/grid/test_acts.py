@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QApplication
 
 from app.domain.edits.parts import find_slot
 from app.domain.exercise import ExerciseKey
-from app.domain.program import Field, Reps, Span
+from app.domain.program import Field, Reps, SlotId, Span
 from app.ui.grid.acts import Acts, SessionActs, relettered
 from tests import builders
 from tests.ui.grid import scene
@@ -17,7 +17,7 @@ class Standing:
     """Where the keyboard stands."""
 
     cursor_day = 0
-    cursor_slot = None
+    cursor_slot: SlotId | None = None
 
 
 @pytest.fixture
@@ -90,7 +90,7 @@ def test_cut_and_paste_carries_over_to_another_week(on):
 
 def test_pasting_nothing_of_ours_says_so(on, acts):
     QApplication.clipboard().setText("back squat")
-    said = []
+    said: list[str] = []
     on.refused.connect(said.append)
     assert not acts.paste()
     assert "no exercise on the clipboard" in said[0]
@@ -109,7 +109,7 @@ def test_placing_puts_the_exercise_behind_the_card_in_focus_or_at_the_end(on):
 
 
 def test_placing_what_the_library_does_not_hold_is_refused(on, acts):
-    said = []
+    said: list[str] = []
     on.refused.connect(said.append)
     assert not acts.place(ExerciseKey("nothing"))
     assert "no exercise 'nothing'" in said[0]
@@ -131,7 +131,7 @@ def test_pairing_neighbours_and_dissolving_them_again(on, acts):
 
 
 def test_pairing_strangers_is_refused_with_a_way_out(on, acts):
-    said = []
+    said: list[str] = []
     on.refused.connect(said.append)
     choose(on, (0, 0), (3, 0))
     assert not acts.pair()

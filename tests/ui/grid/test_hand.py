@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from app.desk import Preview
 from app.domain.exercise import ExerciseKey
+from app.domain.findings import Edit
 from app.domain.program import Span
 from app.ui.carry import Carried
 from app.ui.grid.geometry import Target
@@ -16,9 +18,14 @@ def session(on, day: int):
 
 def test_every_place_is_tried_once_however_often_the_pointer_returns(qapp, monkeypatch):
     on = scene.bench()
-    asked = []
+    asked: list[Edit] = []
     real = on.desk.preview
-    monkeypatch.setattr(on.desk, "preview", lambda edit: asked.append(edit) or real(edit))
+
+    def preview(edit: Edit) -> Preview:
+        asked.append(edit)
+        return real(edit)
+
+    monkeypatch.setattr(on.desk, "preview", preview)
     hand = Hand(on, Carried(exercise=ExerciseKey("curl")), via=Via.MOUSE)
     here, there = Target(0, session(on, 0), 1), Target(3, session(on, 3), 1)
     first = hand.point(here)
@@ -30,7 +37,7 @@ def test_every_place_is_tried_once_however_often_the_pointer_returns(qapp, monke
 
 def test_every_pane_sees_the_aim_and_then_what_is_kept(qapp):
     on = scene.bench()
-    seen = []
+    seen: list[Preview | None] = []
     on.previewed.connect(seen.append)
     hand = Hand(on, Carried(exercise=ExerciseKey("curl")), via=Via.MOUSE)
     hand.point(Target(0, session(on, 0), 1))
@@ -49,7 +56,7 @@ def test_a_refused_aim_clears_what_the_panes_showed(qapp):
 
 def test_the_status_line_says_what_letting_go_does(qapp):
     on = scene.bench()
-    said = []
+    said: list[str] = []
     on.said.connect(said.append)
     on.choose_span(Span.FROM_HERE)
     hand = Hand(on, Carried(exercise=ExerciseKey("curl")), via=Via.MOUSE)

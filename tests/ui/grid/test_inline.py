@@ -31,7 +31,7 @@ def opened(ground: QWidget, commit, rect: QRectF = MIDDLE) -> InlineEditor:
 
 
 def test_enter_keeps_and_closes(ground, qtbot):
-    kept = []
+    kept: list[str] = []
     editor = opened(ground, kept.append)
     with qtbot.waitSignal(editor.closed):
         qtbot.keyClick(editor.field, Key.Key_Return)
@@ -39,7 +39,7 @@ def test_enter_keeps_and_closes(ground, qtbot):
 
 
 def test_escape_leaves_the_old_value(ground, qtbot):
-    kept = []
+    kept: list[str] = []
     editor = opened(ground, kept.append)
     with qtbot.waitSignal(editor.closed):
         qtbot.keyClick(editor.field, Key.Key_Escape)

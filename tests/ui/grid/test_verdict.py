@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from app.domain.checks.context import Context
-from app.domain.client import FreeTime, Joint, Limitation, Motion
-from app.domain.exercise import ExerciseKey
+from app.domain.client import FreeTime, Limitation
+from app.domain.exercise import ExerciseKey, Joint, Motion
 from app.domain.findings import Finding, Place, Weight
-from app.domain.ranges import Range
+from app.domain.ranges import Range, RangeBook
 from app.ui.carry import Carried
 from app.ui.grid import verdict
 from app.ui.grid.geometry import Target
@@ -59,7 +59,7 @@ def test_a_day_that_would_run_over_is_too_long_with_its_minutes():
 def test_a_forbidden_exercise_is_a_conflict_wherever_there_is_time():
     knee = Limitation(Joint.KNEE, Motion.FLEXION, past_degrees=90)
     on = scene.bench(limitations=(knee,))
-    on.desk.ranges = scene.RangeBook(
+    on.desk.ranges = RangeBook(
         {
             **scene.RANGES.ranges,
             "limitation": (
