@@ -1,7 +1,8 @@
 """Which session stands on which page of a week, as values.
 
-A row never splits; a session splits only where it is taller than a page, and then its head and
-column heads repeat. Rows shrink before a session moves; type and cells never do.
+A row never splits. A session is split where it is taller than a page, or from the left to the
+right page where that keeps the week on one spread; its head and column heads then repeat. Rows
+shrink before a session moves; type and cells never do.
 """
 
 from __future__ import annotations
@@ -18,11 +19,11 @@ from app.domain.program import DAYS, Session, Week
 
 _LEAD_FIRST, _LEAD = 6.4, 8.6  # from the rule above to the session's baseline
 _RULE, _LINE, _HAIR, _HEADS, _UNDER_HEADS = 1.8, 4.6, 1.8, 3.8, 1.4
-LOG_MM = 40.0
+LOG_MM = 35.0
 """Room for the boxes for body mass and sleep with their title."""
 LINES_MM = 12.0 + 2 * NOTE_LINE_MM
 """Room for the title of the lines with two of them."""
-EAT_MM = 22.0
+EAT_MM = 18.0
 """Room for the week's energy and protein."""
 
 
@@ -65,7 +66,7 @@ class WeekLayout:
 
 
 def lay_out_week(book: Book, week: Week, *, extra_mm: float = 0.0) -> WeekLayout:
-    """The pages of a week: roomy where that costs no page, else tight.
+    """The pages of a week: roomy where that costs no page, else tight, else split on a spread.
 
     extra_mm: room for the coach's notes and the energy targets beside the log.
     """
@@ -79,6 +80,9 @@ def lay_out_week(book: Book, week: Week, *, extra_mm: float = 0.0) -> WeekLayout
         for part in parts
     ]
     tight = _lay_out(book, closer, extra_mm=extra_mm)
+    if len(tight.pages) > 2:
+        split = _lay_out(book, closer, extra_mm=extra_mm, across=True)
+        tight = split if len(split.pages) < len(tight.pages) else tight
     return tight if short_page or len(tight.pages) < len(roomy.pages) else roomy
 
 
@@ -86,8 +90,10 @@ _SHORT_PAGE_MM = 290.0
 """Paper shorter than this takes the closer rows from the start."""
 
 
-def _lay_out(book: Book, parts: list[SessionPart], *, extra_mm: float) -> WeekLayout:
-    pages = _pack(book, parts)
+def _lay_out(
+    book: Book, parts: list[SessionPart], *, extra_mm: float, across: bool = False
+) -> WeekLayout:
+    pages = _pack(book, parts, across=across)
     while len(pages) < 2:
         pages.append([])
     log_page = len(pages) - 1
@@ -126,8 +132,11 @@ def _part(book: Book, session: Session, day: str) -> SessionPart:
     )
 
 
-def _pack(book: Book, parts: list[SessionPart]) -> list[list[SessionPart]]:
-    """The parts on pages, in order; a part that fits no page is split between rows."""
+def _pack(book: Book, parts: list[SessionPart], *, across: bool) -> list[list[SessionPart]]:
+    """The parts on pages, in order; a part that fits no page is split between rows.
+
+    across: a part may also go on from a left page to the right one beside it.
+    """
     pages: list[list[SessionPart]] = [[]]
     room = left = book.frame.room
     queue = list(parts)
@@ -138,7 +147,8 @@ def _pack(book: Book, parts: list[SessionPart]) -> list[list[SessionPart]]:
             pages[-1].append(part)
             left -= height
             continue
-        if first or part.height(first=True) > room:
+        facing = across and len(pages) % 2 == 1
+        if first or facing or part.height(first=True) > room:
             count = _fitting_rows(part, left, first=first)
             if count >= (1 if first else 2):
                 head, tail = _split(part, count)
@@ -151,7 +161,7 @@ def _pack(book: Book, parts: list[SessionPart]) -> list[list[SessionPart]]:
 
 
 def _fitting_rows(part: SessionPart, room_mm: float, *, first: bool) -> int:
-    """How many rows fit under the head."""
+    """How many rows fit under the head; a pair stays together if it can."""
     room_mm -= part.head_mm(first=first)
     count = 0
     for row in part.rows:
@@ -159,7 +169,10 @@ def _fitting_rows(part: SessionPart, room_mm: float, *, first: bool) -> int:
         if room_mm < 0:
             break
         count += 1
-    return count
+    together = count
+    while 0 < together < len(part.rows) and part.rows[together].joins:
+        together -= 1
+    return together or count
 
 
 def _split(part: SessionPart, count: int) -> tuple[SessionPart, SessionPart]:

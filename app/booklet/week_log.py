@@ -58,7 +58,7 @@ def _draw_targets(sheet: Sheet, index: int, y: float) -> float:
         x = number * 40.0
         x += pen.text(x, y, figure, style=FIGURE) + 1.8
         pen.text(x, y, unit, style=BODY)
-    return y + EAT_MM - 11.0
+    return y + EAT_MM - 8.4  # the title and the figures took that much
 
 
 def draw_notes(sheet: Sheet, paragraphs: Sequence[tuple[str, tuple[str, ...]]], y: float) -> float:

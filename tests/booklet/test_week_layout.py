@@ -66,6 +66,29 @@ def test_rows_shrink_before_a_session_needs_another_spread():
     assert len(heights) == 1
 
 
+def test_three_full_sessions_stay_on_one_spread_by_going_on_from_left_to_right():
+    six = ", ".join(["back_squat 4x5"] * 6)
+    book = book_of(f"Mon: {six} | Wed: {six} | Sat: {six}")
+    layout = lay_out_week(book, book.issue.program.weeks[0])
+    assert len(layout.pages) == 2
+    left, right = layout.pages
+    assert [part.day for part in left] == ["Monday", "Wednesday"]
+    assert [(part.day, part.goes_on) for part in right] == [
+        ("Wednesday", True),
+        ("Saturday", False),
+    ]
+    assert right[0].minutes == ""
+
+
+def test_a_pair_is_not_parted_by_a_page():
+    pairs = ", ".join(["back_squat 4x5 pair A, curl 3x8 pair A, plank 2x30"] * 5)
+    book = book_of(f"Mon: {pairs}")
+    layout = lay_out_week(book, book.issue.program.weeks[0])
+    for page in layout.pages:
+        for part in page:
+            assert not part.rows[0].joins
+
+
 def test_letter_paper_always_takes_the_tight_row():
     book = book_of("Mon: back_squat 4x5", Paper.LETTER)
     layout = lay_out_week(book, book.issue.program.weeks[0])
