@@ -39,14 +39,14 @@ from PySide6.QtWidgets import (
 )
 
 from app.domain.edits.fields import accept, take_back
-from app.domain.findings import Finding, Weight, edit
+from app.domain.findings import Edit, Finding, Weight, edit
 from app.domain.mends import Mender
 from app.domain.working import UNSOURCED
 from app.ui import signs
 from app.ui.bench import Bench
 from app.ui.forms import ask_text, plain
 from app.ui.theme import current, font
-from app.ui.words import DOT
+from app.ui.words import DOT, label_text, tip
 
 ROW = Qt.ItemDataRole.UserRole
 WORDS = (("conflict", "conflicts"), ("outside", "outside"), ("remark", "remarks"))
@@ -161,7 +161,7 @@ class FindingsPane(QWidget):
         reasons = {a.finding: a.reason for a in desk.program.accepted}
         lost = set() if preview is None else {f.id for f in preview.lost}
         rows = [
-            Row(self._mended(f), "would go" if f.id in lost else "", reasons.get(f.id, ""))
+            Row(f, "would go" if f.id in lost else "", reasons.get(f.id, ""))
             for f in desk.findings
             if stands(f)
         ]
@@ -171,13 +171,13 @@ class FindingsPane(QWidget):
             rows = [*new, *rows]
         return rows
 
-    def _mended(self, finding: Finding) -> Finding:
-        """The finding with its mend; worked out once, when its row is first shown."""
+    def mend_of(self, finding: Finding) -> Edit | None:
+        """The edit that would settle it; worked out once, when its row is first painted."""
         desk, mender = self.bench.desk, self._mender
         context = desk.context
         if mender is None or mender.program is not desk.program or mender.context is not context:
             mender = self._mender = Mender(desk.program, context, earlier=mender)
-        return mender.mended(finding)
+        return mender.mended(finding).mend
 
     # -- acts ------------------------------------------------------------------------------
 
@@ -194,8 +194,9 @@ class FindingsPane(QWidget):
 
     def mend(self, finding: Finding) -> None:
         """Apply the finding's mend as one edit."""
-        if finding.mend is not None and self.bench.keep(finding.mend):
-            self.bench.said.emit(f"{finding.mend.label}. Undo takes it back.")
+        mend = self.mend_of(finding)
+        if mend is not None and self.bench.keep(mend):
+            self.bench.said.emit(f"{mend.label}. Undo takes it back.")
 
     def accept(self, finding: Finding) -> None:
         """Ask for a reason and let the finding rest."""
@@ -215,9 +216,10 @@ class FindingsPane(QWidget):
             return
         row: Row = item.data(ROW)
         menu = QMenu(self)
+        menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         menu.addAction("Go there", lambda: self.go_to(row.finding))
         if row.finding.mend is not None:
-            menu.addAction(row.finding.mend.label, lambda: self.mend(row.finding))
+            menu.addAction(label_text(row.finding.mend.label), lambda: self.mend(row.finding))
         if row.reason:
             menu.addAction("Take the acceptance back", lambda: self.take_back(row.finding))
         else:
@@ -230,15 +232,16 @@ class FindingsPane(QWidget):
             return ""
         if row.reason:
             return "Take back"
-        if row.finding.mend is None:
+        mend = self.mend_of(row.finding)
+        if mend is None:
             return "Accept…"
-        return "Mend" if self.compact else row.finding.mend.label
+        return "Mend" if self.compact else mend.label
 
     def press_button(self, row: Row) -> None:
         """What the row's button does."""
         if row.reason:
             self.take_back(row.finding)
-        elif row.finding.mend is None:
+        elif self.mend_of(row.finding) is None:
             self.accept(row.finding)
         else:
             self.mend(row.finding)
@@ -430,7 +433,11 @@ class FindingDelegate(QStyledItemDelegate):
         option: QStyleOptionViewItem,
         index: QModelIndex | QPersistentModelIndex,
     ) -> bool:
-        if isinstance(event, QMouseEvent) and event.type() == QMouseEvent.Type.MouseButtonRelease:
+        if (
+            isinstance(event, QMouseEvent)
+            and event.type() == QMouseEvent.Type.MouseButtonRelease
+            and event.button() is Qt.MouseButton.LeftButton
+        ):
             row: Row = index.data(ROW)
             if self._button(QRectF(option.rect), row).contains(event.position()):
                 self.pane.press_button(row)
@@ -450,12 +457,5 @@ class FindingDelegate(QStyledItemDelegate):
             return False
         row: Row = index.data(ROW)
         lines = [row.finding.text, row.finding.reason, source_text(self.pane.bench, row.finding)]
-        QToolTip.showText(event.globalPos(), plain_tip(lines), view)
+        QToolTip.showText(event.globalPos(), tip(*lines), view)
         return True
-
-
-def plain_tip(lines: list[str]) -> str:
-    """Lines as a tooltip that wraps and is never taken for markup of its own."""
-    from html import escape
-
-    return "<qt>" + "<br>".join(escape(line) for line in lines if line) + "</qt>"
