@@ -144,15 +144,16 @@ class BookletDialog(Sheet):
         from app import press
 
         self.show_error("")
+        self._enable(False)
+        if self._job is not None:
+            self._job.cancel()
         try:
             options = self.options()
         except CoachError as error:
+            self.busy.hide()
             self.show_error(error.sentence)
             return
-        if self._job is not None:
-            self._job.cancel()
         self.busy.show()
-        self._enable(False)
         desk, issue = self.bench.desk, self.issue
         self._job = worker.start(
             lambda: press.bind(issue, desk.catalogue, desk.ranges, options=options),

@@ -45,5 +45,5 @@ def from_mime(mime: QMimeData) -> Carried | None:
             slots=tuple(SlotId(int(i)) for i in record["slots"]),
             source=str(record["source"]),
         )
-    except (ValueError, KeyError, TypeError):
+    except (ValueError, KeyError, TypeError, OverflowError):
         return None

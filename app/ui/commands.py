@@ -99,7 +99,7 @@ class Commands(QMainWindow):
 
         client = ask_new_client(self)
         if client is not None:
-            self.bench.desk.add_client(client)
+            self._keep_new(lambda: self.bench.desk.add_client(client))
 
     def new_program(self) -> None:
         """Ask for a new program and open it."""
@@ -111,7 +111,13 @@ class Commands(QMainWindow):
             return
         program = ask_new_program(self.bench, self)
         if program is not None:
-            self.bench.desk.add_program(program)
+            self._keep_new(lambda: self.bench.desk.add_program(program))
+
+    def _keep_new(self, keep: Callable[[], object]) -> None:
+        try:
+            keep()
+        except CoachError as error:
+            self.say(error.sentence)
 
     def open_demo(self) -> None:
         """Fill this empty file with the demo's team and open the first member."""

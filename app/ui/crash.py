@@ -15,6 +15,8 @@ from PySide6.QtWidgets import QApplication, QMessageBox
 
 log = logging.getLogger(__name__)
 
+_telling: list[QMessageBox] = []
+
 _LEVELS = {
     QtMsgType.QtDebugMsg: logging.DEBUG,
     QtMsgType.QtInfoMsg: logging.INFO,
@@ -30,7 +32,9 @@ def log_file() -> Path:
 
 
 def install() -> None:
-    """Write a log that rotates, and catch what nobody caught."""
+    """Catch what nobody caught, and write a log that rotates where one can be written."""
+    sys.excepthook = caught
+    threading.excepthook = _caught_in_thread
     path = log_file()
     try:
         path.parent.mkdir(parents=True, exist_ok=True, mode=0o700)
@@ -44,11 +48,12 @@ def install() -> None:
     root = logging.getLogger()
     root.setLevel(logging.INFO)
     root.addHandler(handler)
-    sys.excepthook = caught
-    threading.excepthook = lambda args: log.error(
-        "in a thread", exc_info=(args.exc_type, args.exc_value or args.exc_type(), None)
-    )
     qInstallMessageHandler(_from_qt)
+
+
+def _caught_in_thread(args: threading.ExceptHookArgs) -> None:
+    error = args.exc_value or args.exc_type()
+    log.error("in a thread", exc_info=(args.exc_type, error, args.exc_traceback))
 
 
 def _from_qt(kind: QtMsgType, _context: QMessageLogContext, text: str) -> None:
@@ -61,8 +66,8 @@ def caught(kind: type[BaseException], error: BaseException, trace: TracebackType
         sys.__excepthook__(kind, error, trace)
         return
     log.error("not caught", exc_info=(kind, error, trace))
-    if QApplication.instance() is None:
-        return
+    if QApplication.instance() is None or _telling:
+        return  # one box is enough, however often a painter fails behind it
     box = QMessageBox()
     box.setWindowTitle("Weekloom")
     box.setIcon(QMessageBox.Icon.Warning)
@@ -70,4 +75,8 @@ def caught(kind: type[BaseException], error: BaseException, trace: TracebackType
     box.setInformativeText(
         f"You can go on. If it happens again, send the last lines of {log_file()} to us."
     )
-    box.exec()
+    _telling.append(box)
+    try:
+        box.exec()
+    finally:
+        _telling.clear()

@@ -62,4 +62,6 @@ class EmphasisSheet(Sheet):
 
     def keep(self) -> None:
         """Keep the emphasis as one edit."""
-        self.bench.keep(edit("Change the emphasis", set_emphasis, emphasis=self.choice.chosen()))
+        self.bench.desk.keep(
+            edit("Change the emphasis", set_emphasis, emphasis=self.choice.chosen())
+        )

@@ -7,6 +7,7 @@ point are both read, and what was typed stays until it is right.
 from __future__ import annotations
 
 from collections.abc import Callable
+from math import isfinite
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
@@ -25,7 +26,7 @@ from PySide6.QtWidgets import (
 
 from app.domain.errors import CoachError
 from app.ui import theme
-from app.ui.words import number
+from app.ui.words import number, tip
 
 
 def plain(text: str = "", *, step: theme.Step = "body", role: str = "") -> QLabel:
@@ -77,7 +78,7 @@ class Elided(QLabel):
         shown = self.fontMetrics().elidedText(
             self.text(), Qt.TextElideMode.ElideRight, self.width()
         )
-        self.setToolTip(self.text() if shown != self.text() else "")
+        self.setToolTip(tip(self.text()) if shown != self.text() else "")
         self.style().drawItemText(
             painter,
             self.rect(),
@@ -162,8 +163,12 @@ class NumberField(QWidget):
             return self._parsed()
         except CoachError as error:
             self.show_error(error.sentence)
-            self.edit.setFocus()
             raise
+
+    @property
+    def is_wrong(self) -> bool:
+        """True while an error stands under the field."""
+        return bool(self.wrong.text())
 
     def whole_value(self) -> int:
         """The number typed as a whole number. Raises CoachError as `value` does."""
@@ -180,6 +185,8 @@ class NumberField(QWidget):
             raise self._error("is missing")
         try:
             value = float(text)
+            if not isfinite(value):
+                raise ValueError
         except ValueError:
             raise self._error(f"'{self.edit.text().strip()}' is not a number") from None
         if self.whole and value != int(value):
@@ -250,8 +257,17 @@ class Sheet(QDialog):
             self.keep()
         except CoachError as error:
             self.show_error(error.sentence)
+            wrong = next((f for f in self.findChildren(NumberField) if f.is_wrong), None)
+            if wrong is not None:
+                wrong.edit.setFocus()
             return
         self.accept()
+
+    def exec(self) -> int:
+        """Show the dialog until it is closed; then let go of it, with all that listens in it."""
+        result = super().exec()
+        self.deleteLater()
+        return result
 
     def keep(self) -> None:
         """What the primary verb does; overridden."""

@@ -165,7 +165,7 @@ class LayoutSheet(Sheet):
         """Lay the chosen layout over the program as one edit."""
         layout, desk = self.layouts.chosen(), self.bench.desk
         assert layout is not None
-        self.bench.keep(
+        self.bench.desk.keep(
             edit(
                 f"Lay out {layout.name.lower()}",
                 lay_out,

@@ -231,7 +231,7 @@ class ProgressionDialog(Sheet):
 
     def keep(self) -> None:
         """Apply the scheme as one edit."""
-        self.bench.keep(self._edit(self.scheme()))
+        self.bench.desk.keep(self._edit(self.scheme()))
 
 
 def _pairs(*rows: tuple[str, QWidget]) -> QFormLayout:

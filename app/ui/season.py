@@ -46,6 +46,7 @@ class SeasonStrip(QWidget):
         self._would: dict[int, Column] = {}
         self._picture: QPixmap | None = None
         self._press: int | None = None
+        self._anchor: int | None = None
         self._hovered: int | None = None
         self._open_later = QTimer(self)
         self._open_later.setSingleShot(True)
@@ -155,7 +156,8 @@ class SeasonStrip(QWidget):
         if event.button() is not Qt.MouseButton.LeftButton or at is None:
             return
         if event.modifiers() & Qt.KeyboardModifier.ShiftModifier:
-            self._choose(min(at, self.bench.week), max(at, self.bench.week))
+            self._anchor = self.bench.week
+            self._choose(min(at, self._anchor), max(at, self._anchor))
             return
         self._press = at
         self.chosen = range(0)
@@ -165,6 +167,7 @@ class SeasonStrip(QWidget):
         at = self.frame().column_at(event.position())
         pressed = event.buttons() & Qt.MouseButton.LeftButton
         if pressed and self._press is not None and at is not None and at != self._press:
+            self._anchor = self._press
             self._choose(min(at, self._press), max(at, self._press))
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
@@ -185,8 +188,9 @@ class SeasonStrip(QWidget):
         if event.key() in steps and self._columns:
             to = max(0, min(week + steps[Qt.Key(event.key())], len(self._columns) - 1))
             if event.modifiers() & Qt.KeyboardModifier.ShiftModifier:
-                start = self.chosen.start if self.chosen and self.chosen.stop - 1 == week else week
-                self._choose(min(start, to), max(start, to))
+                if not self.chosen or self._anchor is None:
+                    self._anchor = week
+                self._choose(min(self._anchor, to), max(self._anchor, to))
             else:
                 self.chosen = range(0)
             self.bench.show_week(to)

@@ -263,7 +263,7 @@ class SplitDialog(Sheet):
 
     def keep(self) -> None:
         """Make the change as one edit."""
-        self.bench.keep(self.edit())
+        self.bench.desk.keep(self.edit())
 
 
 def _same_session(week: Week, session: Session) -> Session | None:

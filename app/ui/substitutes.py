@@ -105,7 +105,7 @@ class SubstituteDialog(Sheet):
         """Swap."""
         one = self.chosen()
         if one is not None:
-            self.bench.keep(self.edit(one))
+            self.bench.desk.keep(self.edit(one))
 
 
 def spoken(one: Substitute) -> str:

@@ -18,6 +18,7 @@ from app.domain.client import ClientId
 from app.domain.program import ProgramId
 from app.ui.bench import Bench
 from app.ui.icons import icon
+from app.ui.words import tip
 from db.lines import ClientLine, ProgramLine
 
 NEW = "\N{HORIZONTAL ELLIPSIS}new"
@@ -113,8 +114,10 @@ class TopBar(QWidget):
         back, on = history.undoable, history.redoable
         self.undo_button.setEnabled(back is not None)
         self.redo_button.setEnabled(on is not None)
-        self.undo_button.setToolTip(f"Undo: {back.label} (Ctrl+Z)" if back else "Nothing to undo")
-        self.redo_button.setToolTip(f"Redo: {on.label} (Ctrl+Y)" if on else "Nothing to redo")
+        self.undo_button.setToolTip(
+            tip(f"Undo: {back.label} (Ctrl+Z)" if back else "Nothing to undo")
+        )
+        self.redo_button.setToolTip(tip(f"Redo: {on.label} (Ctrl+Y)" if on else "Nothing to redo"))
         self.undo_label.setText(f"Undo: {back.label}" if back else "")
         self.booklet.setEnabled(self.bench.desk.has_program)
         self.programs.setEnabled(self.bench.desk.work is not None)

@@ -31,6 +31,7 @@ from app.ui.tally import TallyPane
 from app.ui.top_bar import TopBar
 from app.ui.week_head import WeekHead
 from app.ui.welcome import Welcome
+from app.ui.words import label_text
 from db.store import Store
 
 NARROW = 1400
@@ -145,7 +146,7 @@ class Window(Commands):
         history = self.bench.desk.history
         for key, step in (("undo", history.undoable), ("redo", history.redoable)):
             word = key.capitalize()
-            self.actions_by_id[key].setText(f"{word}: {step.label}" if step else word)
+            self.actions_by_id[key].setText(label_text(f"{word}: {step.label}") if step else word)
 
     def _connect(self) -> None:
         bench = self.bench
@@ -160,6 +161,7 @@ class Window(Commands):
         self.grid.insert_wanted.connect(lambda _day: self.library.start_search())
         self.library.place_wanted.connect(self.grid.place_exercise)
         self.library.pick_wanted.connect(self.grid.pick_up_exercise)
+        self.client_pane.opened.connect(self._opened_by_hand)
         self.welcome.client_wanted.connect(self.new_client)
         self.welcome.program_wanted.connect(self.new_program)
         self.welcome.demo_wanted.connect(self.open_demo)
@@ -209,6 +211,7 @@ class Window(Commands):
     def _context_menu(self, slots: object, where: QPoint) -> None:
         self._enable_actions()
         menu = QMenu(self)
+        menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         for action in (a for a in ACTIONS if a.card):
             if action.apart and not menu.isEmpty():
                 menu.addSeparator()
@@ -221,6 +224,9 @@ class Window(Commands):
         """Fold the client pane to a rail, or open it."""
         self._folded_by_hand = not self.client_pane.folded
         self.client_pane.fold(self._folded_by_hand)
+
+    def _opened_by_hand(self) -> None:
+        self._folded_by_hand = False
 
     def dress(self) -> None:
         """Take on the platform's colours after they changed."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import date
+from html import escape
 
 from PySide6.QtCore import QDate, QLocale
 
@@ -84,6 +85,17 @@ def client_line(client: Client, today: date) -> str:
         status += f", {number(client.trained_years)} {unit}"
     parts.append(status)
     return f" {DOT} ".join(parts)
+
+
+def tip(*lines: str) -> str:
+    """Lines as a tooltip that wraps and is never taken for markup of its own."""
+    told = "<br>".join(escape(line) for line in lines if line)
+    return f"<qt>{told}</qt>" if told else ""
+
+
+def label_text(text: str) -> str:
+    """The text for a menu or button, where a single '&' would underline the next letter."""
+    return text.replace("&", "&&")
 
 
 def list_of(names: list[str]) -> str:

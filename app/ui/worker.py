@@ -60,12 +60,18 @@ def start(
     """
     job = Job(work)
 
+    def on_done(value: T) -> None:
+        if not job.cancelled:  # it may have been on its way already
+            done(value)
+
     def on_failed(error: Exception) -> None:
+        if job.cancelled:
+            return
         if not isinstance(error, CoachError):
             raise error
         failed(error)
 
-    job.signals.done.connect(done)
+    job.signals.done.connect(on_done)
     job.signals.failed.connect(on_failed)
     QThreadPool.globalInstance().start(job)
     return job

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from datetime import date, datetime
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QMouseEvent
 from PySide6.QtWidgets import (
     QFrame,
@@ -35,7 +35,12 @@ RAIL = 34
 
 
 class ClientPane(QFrame):
-    """Sections from profile to energy; each opens its form. Folds to a rail."""
+    """Sections from profile to energy; each opens its form. Folds to a rail.
+
+    opened(): a click on the rail opened the pane.
+    """
+
+    opened = Signal()
 
     def __init__(self, bench: Bench, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -51,7 +56,7 @@ class ClientPane(QFrame):
         self.stack.addWidget(self.rail)
         self.fold(False)
         bench.changed.connect(self._changed)
-        bench.week_shown.connect(lambda _week: self._show_days())
+        bench.week_shown.connect(lambda _week: self._show_week())
         self.refresh()
 
     def fold(self, folded: bool) -> None:
@@ -62,12 +67,25 @@ class ClientPane(QFrame):
 
     def _unfold(self, event: QMouseEvent) -> None:
         self.fold(False)
+        self.opened.emit()
 
     def _changed(self, before: object, after: object) -> None:
         if getattr(before, "client", None) is not getattr(after, "client", None):
             self.refresh()
         else:
-            self._show_days()
+            self._show_week()
+
+    def _show_week(self) -> None:
+        self._show_days()
+        work = self.bench.desk.work
+        if work is None:
+            return
+        told = energy_lines.lines(work.client, self.bench, self.today)
+        if len(told) != len(self.energy_labels):
+            self.refresh()
+            return
+        for label, (text, _) in zip(self.energy_labels, told, strict=True):
+            label.setText(text)
 
     # -- what is shown ---------------------------------------------------------------------
 
@@ -84,6 +102,7 @@ class ClientPane(QFrame):
         self.column.setSpacing(4)
         work = self.bench.desk.work
         self.days = DayBars()
+        self.energy_labels: list[QLabel] = []
         if work is None:
             self.column.addWidget(plain("No client is open", step="head"))
             self.rail.show_words(("Client",))
@@ -215,8 +234,8 @@ class ClientPane(QFrame):
 
     def _energy(self, client: Client) -> None:
         self._head("Energy and protein")
-        for text, quiet in energy_lines.lines(client, self.bench, self.today):
-            self._line(text, quiet=quiet)
+        told = energy_lines.lines(client, self.bench, self.today)
+        self.energy_labels = [self._line(text, quiet=quiet) for text, quiet in told]
         self._buttons(("Energy…", self.edit_energy))
 
     # -- forms -----------------------------------------------------------------------------

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from app.domain.client import FreeTime
 from app.domain.program import DAYS
 from app.ui.theme import current, font
-from app.ui.words import DASH
+from app.ui.words import DASH, tip
 
 
 class DayBars(QWidget):
@@ -32,7 +32,7 @@ class DayBars(QWidget):
         )
         self.setAccessibleDescription(", ".join(told))
         lines = [f"{DAYS[d]}: {t.note}" for d, t in enumerate(free) if t.note]
-        self.setToolTip("\n".join(lines))
+        self.setToolTip(tip(*lines))
         self.update()
 
     def paintEvent(self, event: QPaintEvent) -> None:

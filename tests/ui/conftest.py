@@ -1,0 +1,96 @@
+"""What tests of the window share: a desk on a store in memory, filled as a coach would fill it.
+
+No test may wait for somebody to close a dialog: every modal loop fails.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import pytest
+from PySide6.QtCore import QLocale
+from PySide6.QtGui import QPalette
+from PySide6.QtWidgets import QApplication, QDialog, QMenu, QMessageBox
+from pytestqt.qtbot import QtBot
+
+from app import resources
+from app.desk import Desk
+from app.domain.work import Work
+from app.ui import theme
+from app.ui.bench import Bench
+from app.ui.window import Window
+from db.store import Store
+from tests.ui.desks import PROGRAM, RUNA
+
+
+@pytest.fixture(autouse=True)
+def no_modal_loops(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A test that opens a modal loop would wait for ever; it fails instead."""
+
+    def refuse(self: object, *_: object) -> int:
+        raise AssertionError(f"{type(self).__name__} was opened to wait for somebody")
+
+    for kind in (QDialog, QMessageBox, QMenu):
+        monkeypatch.setattr(kind, "exec", refuse)
+
+
+@pytest.fixture(autouse=True)
+def plain_numbers() -> Iterator[None]:
+    """Numbers and months as in English, whatever the machine says."""
+    before = QLocale()
+    QLocale.setDefault(QLocale.c())
+    yield
+    QLocale.setDefault(before)
+
+
+@pytest.fixture
+def dressed(qapp: QApplication) -> Iterator[QApplication]:
+    """The application in the light theme, and undressed afterwards."""
+    theme.force(theme.LIGHT)
+    theme.apply(qapp)
+    yield qapp
+    theme.force(None)
+    qapp.setStyleSheet("")
+    qapp.setPalette(QPalette())
+
+
+@pytest.fixture
+def store() -> Iterator[Store]:
+    """A store in memory with one client and one program."""
+    made = Store.in_memory()
+    made.save(None, Work(RUNA, PROGRAM), label="Add client")
+    yield made
+    made.close()
+
+
+@pytest.fixture
+def desk(store: Store) -> Desk:
+    """A desk with Runa's program open, on the shipped exercises and ranges."""
+    made = Desk(store, resources.catalogue(), resources.range_book())
+    made.open(RUNA.id, PROGRAM.id)
+    return made
+
+
+@pytest.fixture
+def bench(qapp: QApplication, desk: Desk) -> Bench:
+    """The state of a window on that desk."""
+    return Bench(desk)
+
+
+@pytest.fixture
+def empty_bench(qapp: QApplication) -> Iterator[Bench]:
+    """The state of a window on a file with nobody in it."""
+    made = Store.in_memory()
+    yield Bench(Desk(made, resources.catalogue(), resources.range_book()))
+    made.close()
+
+
+@pytest.fixture
+def window(qtbot: QtBot, dressed: QApplication, bench: Bench, store: Store) -> Window:
+    """The whole window on screen, 1600 by 1000."""
+    made = Window(bench, store)
+    qtbot.addWidget(made)
+    made.resize(1600, 1000)
+    made.show()
+    qtbot.waitExposed(made)
+    return made
