@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
 from PySide6.QtCore import QPointF, QRectF, Qt
@@ -14,6 +15,7 @@ from app.ui.grid.pens import Pens, sharp
 from app.ui.theme import Step
 
 INSET = 12.0
+NARROW_INSET = 8.0
 CORE_STEM, STEM = 4.0, 1.0
 HATCH = 7.0
 EFFORT_AT = 66.0
@@ -30,10 +32,10 @@ class Form:
     carried: bool = False
 
 
-def _inner(rect: QRectF, card: CardFace) -> tuple[float, float]:
+def _inner(rect: QRectF, card: CardFace, *, narrow: bool = False) -> tuple[float, float]:
     """Left and right edge of the text."""
     shift = HATCH if card.light else 0.0
-    return rect.left() + INSET + shift, rect.right() - INSET / 2
+    return rect.left() + (NARROW_INSET if narrow else INSET) + shift, rect.right() - INSET / 2
 
 
 def effort_at(card: CardFace, pens: Pens) -> float:
@@ -57,7 +59,7 @@ def paint_card(painter: QPainter, rect: QRectF, card: CardFace, *, pens: Pens, f
         _paint_gap(painter, rect, card, pens=pens)
         return
     _paint_ground(painter, rect, card, pens=pens, selected=form.selected)
-    left, right = _inner(rect, card)
+    left, right = _inner(rect, card, narrow=form.narrow)
     small, number = pens.height("small"), pens.height("number")
     lines = [pens.height("medium"), number] + ([] if form.compact and not form.narrow else [small])
     top = rect.top() + (rect.height() - sum(lines)) / 2
@@ -142,17 +144,49 @@ def _narrow_lines(
     *,
     pens: Pens,
 ) -> None:
-    """Sets × reps and, right, effort; rest without its word and, right, load."""
+    """Sets × reps and, right, effort; rest without its word and, right, load.
+
+    An effort too long for its place is written short, or takes the place of the rest.
+    """
     (left, right), (second, third) = edges, baselines
     end = _scheme(painter, card, QPointF(left, second), pens=pens)
-    effort = pens.cut(card.effort, "body", right - end - 6)
-    start = pens.write_right(
-        painter, QPointF(right, second), effort, step="body", colour=pens.theme.ink2
+    load_left = _load(painter, card, QPointF(right, third), pens=pens, pin=False)
+    beside = _fitting(card.effort, right - end - 6, pens)
+    if beside is not None:
+        text, step = beside
+        at = QPointF(right - pens.width(text, step), second)
+        _field(painter, at, text, step=step, pinned=Field.EFFORT in card.pinned, pens=pens)
+        at = QPointF(left, third)
+        _field(painter, at, card.rest, step="small", pinned=Field.REST in card.pinned, pens=pens)
+        return
+    room = load_left - left - 4
+    text, step = _fitting(card.effort, room, pens) or (
+        pens.cut(card.effort, "small", room),
+        "small",
     )
-    _underline(painter, (start, right), second, Field.EFFORT in card.pinned, pens=pens)
-    _load(painter, card, QPointF(right, third), pens=pens, pin=False)
-    end = pens.write(painter, QPointF(left, third), card.rest, step="small", colour=pens.theme.ink2)
-    _underline(painter, (left, end), third, Field.REST in card.pinned, pens=pens)
+    at = QPointF(left, third)
+    _field(painter, at, text, step=step, pinned=Field.EFFORT in card.pinned, pens=pens)
+
+
+def _fitting(effort: str, room: float, pens: Pens) -> tuple[str, Step] | None:
+    """The effort in the first form that fits: whole, small, without the repetitions it is of."""
+    short = re.sub(r" of \d*RM$", " RM", effort)
+    shortest = re.sub(r" % (1?RM)$", r"%\1", short)
+    forms: tuple[tuple[str, Step], ...] = (
+        (effort, "body"),
+        (effort, "small"),
+        (short, "small"),
+        (shortest, "small"),
+    )
+    return next((form for form in forms if pens.width(*form) <= room), None)
+
+
+def _field(
+    painter: QPainter, at: QPointF, text: str, *, step: Step, pinned: bool, pens: Pens
+) -> None:
+    """A lesser field, underlined where it was set by hand."""
+    end = pens.write(painter, at, text, step=step, colour=pens.theme.ink2)
+    _underline(painter, (at.x(), end), at.y(), pinned, pens=pens)
 
 
 def _scheme(painter: QPainter, card: CardFace, at: QPointF, *, pens: Pens) -> float:

@@ -129,6 +129,20 @@ def test_the_width_a_card_asks_for_grows_with_what_it_says(qapp):
     assert LIGHT.ink.name() in colours(image)
 
 
+def test_an_effort_too_long_for_its_place_is_written_short_and_never_left_out(qapp):
+    pens = make_pens(LIGHT)
+    long, short = "95 % of 10RM", "95 % RM"
+    assert card._fitting(long, pens.width(long, "body"), pens) == (long, "body")
+    assert card._fitting(long, pens.width(long, "small"), pens) == (long, "small")
+    assert card._fitting(long, pens.width(short, "small"), pens) == (short, "small")
+    assert card._fitting(long, pens.width("95%RM", "small"), pens) == ("95%RM", "small")
+    assert card._fitting("75 % 1RM", pens.width("75%1RM", "small"), pens) == ("75%1RM", "small")
+    assert card._fitting(long, 10, pens) is None
+    image = painted(face("split_squat 4x8-10 95%RM pin effort"), Form(narrow=True), width=110)
+    third = [image.pixelColor(MARGIN + 12, MARGIN + y).name() for y in range(38, HEIGHT)]
+    assert LIGHT.accent.name() in third, "the effort, set by hand, stands in the place of the rest"
+
+
 def test_dark_cards_take_dark_colours(qapp):
     assert DARK.card.name() in colours(painted(face(), dark=True))
     assert LIGHT.card.name() not in colours(painted(face(), dark=True))
