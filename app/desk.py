@@ -19,11 +19,11 @@ from app.domain.client import Client, ClientId
 from app.domain.exercise import Catalogue, Exercise, ExerciseKey
 from app.domain.facts import WeekFacts
 from app.domain.findings import Edit, Finding
-from app.domain.loads import load_for
+from app.domain.loads import load_for, printed_loads
 from app.domain.program import Program, ProgramId, Slot, Week
 from app.domain.ranges import RangeBook
 from app.domain.strength import Load
-from app.domain.work import Coach, Issue, IssueId, PrintedLoad, Work
+from app.domain.work import Coach, Issue, IssueId, Work
 from app.history import History, Step
 
 log = logging.getLogger(__name__)
@@ -301,15 +301,9 @@ class Desk:
 
     def draft_issue(self, on: date) -> Issue:
         """The booklet as it would be handed out on that day; nothing is kept."""
-        program = self.program
-        slots = (slot for week in program.weeks for slot in week.slots())
-        loads = []
-        for slot in slots:
-            load = self.load(slot)
-            loads.append(PrintedLoad(slot.id, None if load is None else load.load_kg))
-        return Issue(
-            IssueId(uuid4().hex), on, self.store.coach(), self.client, program, tuple(loads)
-        )
+        loads = printed_loads(self.program, self.client, self.catalogue)
+        issue_id = IssueId(uuid4().hex)
+        return Issue(issue_id, on, self.store.coach(), self.client, self.program, loads)
 
     def hand_out(self, issue: Issue) -> None:
         """Keep the issue as handed out."""

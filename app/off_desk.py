@@ -8,9 +8,9 @@ from app import resources
 from app.domain import checks
 from app.domain.client import Client
 from app.domain.exercise import Catalogue
-from app.domain.loads import load_for
+from app.domain.loads import printed_loads
 from app.domain.program import Program
-from app.domain.work import Coach, Issue, IssueId, PrintedLoad
+from app.domain.work import Coach, Issue, IssueId
 from app.exchange.report import Checked
 
 
@@ -25,9 +25,5 @@ def issue_of(
     client: Client, program: Program, *, catalogue: Catalogue, coach: Coach, on: date
 ) -> Issue:
     """The issue of a plan as it would be handed out on that day; nothing is kept."""
-    loads = []
-    for week in program.weeks:
-        for slot in week.slots():
-            load = load_for(slot, catalogue[slot.exercise], client, program.curve)
-            loads.append(PrintedLoad(slot.id, None if load is None else load.load_kg))
-    return Issue(IssueId(f"{program.id}/{on}"), on, coach, client, program, tuple(loads))
+    loads = printed_loads(program, client, catalogue)
+    return Issue(IssueId(f"{program.id}/{on}"), on, coach, client, program, loads)

@@ -14,8 +14,8 @@ from app.domain.client import Client, Increments, StrengthTest
 from app.domain.curve import Curve, find_curve
 from app.domain.effort import PercentOneRm, Rir
 from app.domain.errors import CoachError
-from app.domain.exercise import Exercise, LoadKind
-from app.domain.program import Slot
+from app.domain.exercise import Catalogue, Exercise, LoadKind
+from app.domain.program import Program, Slot
 from app.domain.reach import nearest_in_reach
 from app.domain.strength import (
     MAX_REPS,
@@ -26,6 +26,7 @@ from app.domain.strength import (
     set_text,
 )
 from app.domain.units import mass_text, number_text
+from app.domain.work import PrintedLoad
 from app.domain.working import COMMON_PRACTICE, Line
 
 _MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
@@ -104,6 +105,18 @@ def load_for(
         about=about,
         remark=" ".join(remark for remark in remarks if remark),
     )
+
+
+def printed_loads(
+    program: Program, client: Client, catalogue: Catalogue
+) -> tuple[PrintedLoad, ...]:
+    """The load of every slot, as a booklet handed out now would print it."""
+    found = []
+    for week in program.weeks:
+        for slot in week.slots():
+            load = load_for(slot, catalogue[slot.exercise], client, program.curve)
+            found.append(PrintedLoad(slot.id, None if load is None else load.load_kg))
+    return tuple(found)
 
 
 def _past_curve(slot: Slot, curve: str | Curve) -> bool:

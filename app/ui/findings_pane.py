@@ -218,8 +218,9 @@ class FindingsPane(QWidget):
         menu = QMenu(self)
         menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         menu.addAction("Go there", lambda: self.go_to(row.finding))
-        if row.finding.mend is not None:
-            menu.addAction(label_text(row.finding.mend.label), lambda: self.mend(row.finding))
+        mend = self.mend_of(row.finding)
+        if mend is not None:
+            menu.addAction(label_text(mend.label), lambda: self.mend(row.finding))
         if row.reason:
             menu.addAction("Take the acceptance back", lambda: self.take_back(row.finding))
         else:

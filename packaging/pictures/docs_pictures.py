@@ -2,7 +2,7 @@
 
     .venv/bin/python packaging/pictures/docs_pictures.py [FOLDER]
 
-Writes PNG files into resources/guide/pictures, or the folder named. Run it after any change that
+Writes PNG files into packaging/pictures, or the folder named. Run it after any change that
 shows, look at each picture, and commit them together with the change.
 """
 
@@ -111,7 +111,7 @@ def booklet_pictures(folder: Path) -> None:
     window = open_window()
     desk = window.bench.desk
     pages = Pages(press.bind(desk.draft_issue(TODAY), desk.catalogue, desk.ranges))
-    wanted = {"booklet-cover": 0, "booklet-week": _first_week(pages)}
+    wanted = {"booklet-cover": 0, "booklet": _first_week(pages)}
     for name, number in wanted.items():
         pages.picture(number, 90).save(str(folder / f"{name}.png"))
         print(f"{name}.png")
@@ -129,7 +129,7 @@ def _first_week(pages: object) -> int:
 
 def main() -> int:
     """Draw everything."""
-    folder = Path(sys.argv[1]) if len(sys.argv) > 1 else ROOT / "resources/guide/pictures"
+    folder = Path(sys.argv[1]) if len(sys.argv) > 1 else ROOT / "packaging/pictures"
     folder.mkdir(parents=True, exist_ok=True)
     start.application()
     window_pictures(folder)
