@@ -138,7 +138,7 @@ def test_an_effort_too_long_for_its_place_is_written_short_and_never_left_out(qa
     assert card._fitting(long, pens.width("95%RM", "small"), pens) == ("95%RM", "small")
     assert card._fitting("75 % 1RM", pens.width("75%1RM", "small"), pens) == ("75%1RM", "small")
     assert card._fitting(long, 10, pens) is None
-    image = painted(face("split_squat 4x8-10 95%RM pin effort"), Form(narrow=True), width=110)
+    image = painted(face("split_squat 4x8-10 95%RM pin effort"), Form(narrow=True), width=90)
     third = [image.pixelColor(MARGIN + 12, MARGIN + y).name() for y in range(38, HEIGHT)]
     assert LIGHT.accent.name() in third, "the effort, set by hand, stands in the place of the rest"
 
