@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from app.booklet import cloth
-from app.booklet.book import SPINE_MM, Book, Page, Sheet
+from app.booklet.book import SPINE_MM, Book, Page, Sheet, cut_short
 from app.booklet.fonts import (
     BODY,
     COVER,
@@ -110,15 +110,19 @@ def _people(sheet: Sheet, y: float, width: float) -> None:
     taken = pen.text(right, y + 6.2, dates, style=BODY, align=1)
     made = pen.text(right, y + 12.4, "made with Weekloom", style=BODY, tone=p.mid, align=1)
     team = issue.client.team or issue.coach.team
-    lines = sheet.book.wrap(team, BODY, width - taken - 6)[:1]
-    y = pen.lines(_INDENT_MM, y + 6.2, lines, style=BODY) if lines else y + 6.2
-    y += 0.9 if lines else 0
+    lines = in_lines(sheet.book, team, width - taken - 6, most=2)
+    y = pen.lines(_INDENT_MM, y + 6.2, lines, style=BODY)
     coach = ", ".join(part for part in (issue.coach.name, issue.coach.contact) if part)
     if coach:
-        pen.lines(
-            _INDENT_MM,
-            y,
-            sheet.book.wrap(f"Coach: {coach}", BODY, width - made - 6)[:2],
-            style=BODY,
-            tone=p.mid,
-        )
+        most = 2 if len(lines) < 2 else 1
+        text = in_lines(sheet.book, f"Coach: {coach}", width - made - 6, most=most)
+        pen.lines(_INDENT_MM, y + (0.9 if len(lines) == 1 else 0.0), text, style=BODY, tone=p.mid)
+
+
+def in_lines(book: Book, text: str, width: float, *, most: int) -> tuple[str, ...]:
+    """A text in at most so many lines; what is longer ends in an ellipsis."""
+    lines = book.wrap(text, BODY, width)
+    if len(lines) <= most:
+        return lines
+    rest = " ".join(lines[most - 1 :])
+    return (*lines[: most - 1], cut_short(book, rest, width, BODY))

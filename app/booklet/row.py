@@ -99,7 +99,7 @@ def lay_out_rows(book: Book, slots: Sequence[Slot], *, row_mm: float) -> tuple[R
 def _lay_out(book: Book, slot: Slot, *, mark: str, joins: bool, row_mm: float) -> Row:
     exercise = book.exercise(slot.exercise)
     col = columns(book.frame.width)
-    name = book.wrap(exercise.name, NAME, col.dose - col.name - 1.0)
+    name = book.wrap(exercise.name, NAME, col.dose - col.name - 1.6)
     note = note_in_lines(book, slot.note, style=CELL, width=book.frame.width - col.name)
     cells = cell_boxes(slot.sets, col.cells, row_mm=row_mm)
     boxes_mm = cells[-1][1].bottom + _MARGIN_BOTTOM

@@ -40,7 +40,10 @@ _STRIP_MM = 62.0
 
 
 def pages(book: Book) -> Iterator[Page]:
-    """The pages of every week that is printed; weeks without a session share a spread."""
+    """The pages of every week that is printed.
+
+    Weeks in a row without a session share a spread; one that has notes keeps its own.
+    """
     empty: list[int] = []
     for index in book.week_range:
         week = book.issue.program.weeks[index]
@@ -48,6 +51,10 @@ def pages(book: Book) -> Iterator[Page]:
             yield from _empty_spread(empty)
             empty = []
             yield from _week_pages(book, index)
+        elif week.note or any(day.note for day in week.days):
+            yield from _empty_spread(empty)
+            empty = []
+            yield from _empty_spread([index])
         else:
             empty.append(index)
     yield from _empty_spread(empty)
@@ -218,7 +225,7 @@ def _empty_spread(weeks: Sequence[int]) -> Iterator[Page]:
     first, last = weeks[0] + 1, weeks[-1] + 1
     title = f"Week {first}" if first == last else f"Weeks {first} to {last}"
     yield Page(f"week-{first}", _empty_drawing(tuple(weeks), title), title=title, even=True)
-    yield Page(f"week-{first}-2", _empty_notes(title))
+    yield Page(f"week-{first}-2", _empty_notes(tuple(weeks), title))
 
 
 def _empty_drawing(weeks: tuple[int, ...], title: str) -> Draw:
@@ -244,15 +251,16 @@ def _empty_drawing(weeks: tuple[int, ...], title: str) -> Draw:
     return draw
 
 
-def _empty_notes(title: str) -> Draw:
+def _empty_notes(weeks: tuple[int, ...], title: str) -> Draw:
     def draw(sheet: Sheet) -> None:
         sheet.title(title, "notes")
         y = sheet.book.frame.first + 7.0
-        paragraphs: list[tuple[str, tuple[str, ...]]] = []
-        for index in range(len(sheet.book.issue.program.weeks)):
-            name = f"Week {index + 1}"
-            if title == name:
-                paragraphs += note_paragraphs(sheet.book, sheet.book.issue.program.weeks[index])
+        program = sheet.book.issue.program
+        paragraphs = [
+            paragraph
+            for index in weeks
+            for paragraph in note_paragraphs(sheet.book, program.weeks[index])
+        ]
         y = draw_notes(sheet, paragraphs, y)
         y = draw_boxes(sheet, y)
         draw_lines(sheet, y + 9.6)

@@ -139,8 +139,9 @@ def hard_issue():
         ClientId("x"),
         "Александра Константиновна Преображенская-Вознесенская Nguyễn Thị Ngọc Ánh",
         units="lb",
+        team="Ombrel Valley Mountain Rescue, volunteer team of the upper valley and its huts " * 2,
     )
-    return replace(issue(whole, who), coach=Coach())
+    return replace(issue(whole, who), coach=Coach("Tavi Hellmark", "gear room, " * 20))
 
 
 def test_the_same_issue_gives_the_same_bytes(printed: Printed):

@@ -38,6 +38,16 @@ def test_weeks_without_a_session_share_a_spread():
     assert "no session is planned" in booklet.text(booklet.pages_with("Weeks 2 to 3 ")[0])
 
 
+def test_a_week_without_a_session_keeps_its_notes():
+    whole = program("", "", "")
+    weeks = tuple(
+        replace(w, note="Patrol week." if n == 1 else "") for n, w in enumerate(whole.weeks)
+    )
+    booklet = Printed(make(issue(replace(whole, weeks=weeks)), content()))
+    (page,) = booklet.pages_with("Patrol week.")
+    assert booklet.text(page).startswith("Week 2")
+
+
 def test_every_week_opens_on_a_left_page():
     book = open_book(issue(season(9)), content(), Options())
     bound = bind(book)
