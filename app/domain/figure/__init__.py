@@ -7,8 +7,9 @@ library or a file.
 from app.domain.figure.body import Body
 from app.domain.figure.draw import Detail, Phase, draw, primitives
 from app.domain.figure.pose import Pose, PosePair, Poses, Side, mirror
+from app.domain.figure.pose_files import poses_from_mapping
 from app.domain.figure.primitive import Bounds, Circle, Path, Primitive, Role, bounds
-from app.domain.figure.reading import poses_from_mapping, read_pose
+from app.domain.figure.reading import read_pose
 from app.domain.figure.solve import solve
 
 __all__ = [

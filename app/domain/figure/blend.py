@@ -4,10 +4,13 @@ from dataclasses import fields, replace
 
 from app.domain.figure.pose import Both, Pair, Place, Pose
 
-_TURNED = ("lean", "roll", "turn", "spine", "bend", "twist", "neck", "face", "tilt", "foot_turn")
+_TURNED = (
+    *("lean", "roll", "turn", "spine", "bend", "twist", "neck", "face", "tilt", "foot_turn"),
+    *("shoulders_up", "shoulders_front"),
+)
 _PAIRED = (
     *("hip", "hip_out", "hip_turn", "knee", "ankle"),
-    *("shoulder", "shoulder_out", "shoulder_turn", "elbow"),
+    *("shoulder", "shoulder_out", "shoulder_turn", "elbow", "wrist"),
 )
 
 

@@ -122,4 +122,5 @@ def joint_angles(pose: Pose, segments: Mapping[str, Segment]) -> dict[str, float
         found["shoulder" + side] = shoulder + 360 if shoulder < -120 else shoulder
         found["shoulder_out" + side] = out
         found["elbow" + side] = _between(upper.frame.up, forearm.frame.up)
+        found["wrist" + side] = pose.wrist.of(side)
     return found

@@ -100,8 +100,10 @@ def _is_open(pose: Pose, side: Side) -> bool:
     hold = pose.hands.of(side).hold
     if pose.pin.hold is Hold.HANG:
         return False
-    if hold in (Hold.PALM, Hold.FREE, Hold.FROM, Hold.HANGING):
-        return hold is Hold.PALM or not any(thing.kind in HOLDING for thing in pose.things)
+    if hold in (Hold.PALM, Hold.WALL):
+        return True
+    if hold in (Hold.FREE, Hold.FROM, Hold.HANGING):
+        return not any(thing.kind in HOLDING for thing in pose.things)
     return False
 
 

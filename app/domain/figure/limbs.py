@@ -101,7 +101,8 @@ def shoulder_joint(pose: Pose, chest: Segment, side: Side, elevation: float) -> 
     """The joint's place; it rises with the arm overhead."""
     overhead = max(0.0, min(1.0, (elevation - 80) / 80))
     off = SHOULDER_OFF - pose.shoulders_in - 0.012 * overhead
-    return chest.point(0.0, CHEST + SHOULDER_RISE * overhead, off * side.sign)
+    up = CHEST + SHOULDER_RISE * overhead + pose.shoulders_up
+    return chest.point(pose.shoulders_front, up, off * side.sign)
 
 
 def _elevation(chest: Segment, upper_arm_down: Vec) -> float:
@@ -116,11 +117,11 @@ def arm_by_angles(pose: Pose, chest: Segment, side: Side) -> dict[str, Segment]:
     joint = shoulder_joint(pose, chest, side, _elevation(chest, scale(frame.up, -1)))
     upper = limb(joint, frame, "upper_arm")
     forearm = limb(upper.end, frame.turned(frame.right, pose.elbow.of(side)), "forearm")
-    return {"upper_arm": upper, "forearm": forearm, "hand": _hand(forearm)}
+    return {"upper_arm": upper, "forearm": forearm, "hand": _hand(forearm, pose.wrist.of(side))}
 
 
-def _hand(forearm: Segment) -> Segment:
-    return limb(forearm.end, forearm.frame, "hand")
+def _hand(forearm: Segment, wrist: float = 0.0) -> Segment:
+    return limb(forearm.end, forearm.frame.turned(forearm.frame.right, wrist), "hand")
 
 
 def _two_links(root: Vec, target: Vec, first: float, second: float, *, pole: Vec, who: str) -> Vec:

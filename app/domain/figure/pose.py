@@ -64,6 +64,7 @@ class Hold(StrEnum):
     FROM = "from"  # from the shoulder joint: forward, up, outward
     HANGING = "down"  # straight down from the shoulder; forward shift
     PALM = "floor"  # flat hand at x, height
+    WALL = "wall"  # flat hand against a wall in front: its x, height
     BODY = "on"  # a part of the body
 
 
@@ -89,6 +90,7 @@ NUMBERS_OF = {
     Hold.FROM: (3, 3),
     Hold.HANGING: (0, 2),
     Hold.PALM: (2, 3),
+    Hold.WALL: (2, 3),
     Hold.BODY: (0, 0),
 }
 # Where among a place's numbers its z stands.
@@ -100,6 +102,7 @@ Z_AT = {
     Hold.ANKLE: 2,
     Hold.AT: 2,
     Hold.PALM: 2,
+    Hold.WALL: 2,
 }
 
 
@@ -181,8 +184,11 @@ class Pose:
     shoulder_out: Both = Both()
     shoulder_turn: Both = Both()
     elbow: Both = Both()
+    wrist: Both = Both()
     foot_turn: float = 0.0
     shoulders_in: float = 0.0
+    shoulders_up: float = 0.0
+    shoulders_front: float = 0.0
     feet: Pair = Pair()
     hands: Pair = Pair()
     knee_pole: Way = (1.0, 0.0, 0.0)
@@ -251,6 +257,7 @@ def _swap_angles(pose: Pose) -> Pose:
         shoulder_out=_swap_both(pose.shoulder_out),
         shoulder_turn=_swap_both(pose.shoulder_turn),
         elbow=_swap_both(pose.elbow),
+        wrist=_swap_both(pose.wrist),
     )
 
 

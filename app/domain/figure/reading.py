@@ -12,8 +12,6 @@ from app.domain.figure.pose import (
     Pair,
     Place,
     Pose,
-    PosePair,
-    Poses,
     Side,
     Thing,
     Trace,
@@ -31,11 +29,11 @@ VIEWS = {
 }
 NUMBERS = (
     *("lean", "roll", "turn", "spine", "bend", "twist", "neck", "face", "tilt"),
-    *("foot_turn", "shoulders_in"),
+    *("foot_turn", "shoulders_in", "shoulders_up", "shoulders_front"),
 )
 PAIRED = (
     *("hip", "hip_out", "hip_turn", "knee", "ankle"),
-    *("shoulder", "shoulder_out", "shoulder_turn", "elbow"),
+    *("shoulder", "shoulder_out", "shoulder_turn", "elbow", "wrist"),
 )
 GROUPS = ("trunk", "legR", "legL", "armR", "armL")
 FLAGS = ("floor", "held")
@@ -52,7 +50,8 @@ PINS = {
     *(Hold.FRONT, Hold.OUTSIDE, Hold.HANG, Hold.ELBOW, Hold.PELVIS, Hold.SEAT),
 }
 FOOT_HOLDS = {Hold.FREE, Hold.FLAT, Hold.BALL, Hold.TOES, Hold.SOLE, Hold.ANKLE}
-HAND_HOLDS = {Hold.FREE, Hold.BAR, Hold.AT, Hold.FROM, Hold.HANGING, Hold.PALM, Hold.BODY}
+HAND_HOLDS = {Hold.FREE, Hold.BAR, Hold.AT, Hold.FROM, Hold.HANGING, Hold.PALM}
+HAND_HOLDS |= {Hold.WALL, Hold.BODY}
 BAR_HOLDS = {Hold.FREE, Hold.AT, Hold.BODY}
 
 
@@ -128,10 +127,16 @@ def _view(value: object) -> View:
     return View(_number(value[0]), _number(value[1]))
 
 
-def _trace(text: str) -> Trace:
-    numbers, words = _sorted_words(text)
+def read_trace(value: object, *, where: str) -> Trace | None:
+    """The way that is drawn beside a figure; none where there is no value.
+
+    Raises ResourceError naming `where`.
+    """
+    if value is None:
+        return None
+    numbers, words = _sorted_words(str(value))
     if len(words) != 1 or not is_point(words[0]) or len(numbers) > 2:
-        raise ValueError("a path is a point and how far beside and above it is drawn")
+        raise ResourceError(f'"path" cannot be read from {value!r}.', where=where, mend=ASK)
     return Trace(words[0], *numbers)
 
 
@@ -180,7 +185,6 @@ SPECIAL = {
     "hands",
     "handR",
     "handL",
-    "path",
 }
 ASK = "The README beside the pose files lists every field."
 
@@ -230,8 +234,6 @@ def read_pose(data: Mapping[str, object], *, where: str) -> Pose:
     for name in data:
         if name not in known:
             raise ResourceError(f'there is no field "{name}".', where=where, mend=ASK)
-        if name == "path":
-            continue
         try:
             values.update(_read_field(data, name))
         except (ValueError, KeyError, TypeError, IndexError) as error:
@@ -241,44 +243,3 @@ def read_pose(data: Mapping[str, object], *, where: str) -> Pose:
     if "pin" not in values:
         raise ResourceError("nothing fixes the person in space.", where=where, mend='Add a "pin".')
     return Pose(**values)  # type: ignore[arg-type]
-
-
-def _read_pair(key: str, data: Mapping[str, object]) -> PosePair:
-    shared = data.get("both", {})
-    phases = {}
-    trace = None
-    for phase in ("start", "end"):
-        own = data.get(phase)
-        if not isinstance(own, Mapping) or not isinstance(shared, Mapping):
-            raise ResourceError(
-                f"the {phase} position is missing.",
-                where=f"pose {key}",
-                mend=f"Add a table [{key}.{phase}].",
-            )
-        merged = {**shared, **own}
-        where = f"pose {key}, {phase}"
-        phases[phase] = read_pose(merged, where=where)
-        if "path" in merged:
-            try:
-                trace = _trace(str(merged["path"]))
-            except ValueError as error:
-                raise ResourceError(
-                    f'"path" cannot be read from {merged["path"]!r}.', where=where, mend=ASK
-                ) from error
-    return PosePair(key, phases["start"], phases["end"], trace)
-
-
-def poses_from_mapping(data: Mapping[str, object]) -> Poses:
-    """All poses of a parsed pose file, by key.
-
-    Each key holds tables `start` and `end`, and perhaps `both` with what they share.
-    Raises ResourceError naming the pose and the field.
-    """
-    found = {}
-    for key, entry in data.items():
-        if not isinstance(entry, Mapping):
-            raise ResourceError(
-                "a pose is a pair of tables.", where=f"pose {key}", mend=f"Write [{key}.start]."
-            )
-        found[key] = _read_pair(key, entry)
-    return found

@@ -47,6 +47,7 @@ LIMITS: dict[str, tuple[float, float]] = {
     "shoulder": (-60, 180),
     "shoulder_out": (-20, 180),
     "elbow": (0, 150),
+    "wrist": (-70, 80),
 }
 
 MASS_SOURCE = "Dempster 1955, value from memory"

@@ -36,13 +36,16 @@ from app.domain.figure.pose import Hold, Place, Pose, Side
 from app.domain.figure.skeleton import BALL, GRIP, LENGTHS, SHOULDER_OFF
 from app.domain.figure.space import UPRIGHT, Frame, Vec, add, frame_along, middle, scale, sub, unit
 
+# How far the wrist stays from what a flat hand lies on.
+OFF_THE_SKIN: dict[Hold, Vec] = {Hold.PALM: (0.0, 0.02, 0.0), Hold.WALL: (-0.018, 0.0, 0.0)}
+
 
 def _hand_target(pose: Pose, body: dict[str, Segment], side: Side, bar: Vec | None) -> Vec:
     place = pose.hands.of(side)
     shoulder = shoulder_joint(pose, body["chest"], side, 0.0)
     if place.hold is Hold.BAR and bar is not None:
         return (bar[0], bar[1], bar[2] + place.number(0, SHOULDER_OFF) * side.sign)
-    if place.hold in (Hold.AT, Hold.PALM):
+    if place.hold in (Hold.AT, Hold.PALM, Hold.WALL):
         return (place.numbers[0], place.numbers[1], place.number(2, shoulder[2]))
     if place.hold is Hold.FROM:
         forward, rise, out = place.numbers
@@ -168,17 +171,18 @@ def _set_hands(pose: Pose, segments: dict[str, Segment], bar: Vec | None) -> Non
         if place.hold is Hold.FREE:
             continue
         target = _hand_target(pose, segments, side, bar)
-        to = 0.0 if place.hold is Hold.PALM else GRIP
-        if place.hold is Hold.PALM:
-            target = add(target, (0.0, 0.02, 0.0))
-        arm = reach_arm(pose, segments["chest"], side, target, to=to)
-        if place.hold is Hold.PALM:
-            arm["hand"] = _flat_hand(pose, arm["forearm"], segments["chest"])
+        off = OFF_THE_SKIN.get(place.hold)
+        to = 0.0 if off else GRIP
+        arm = reach_arm(pose, segments["chest"], side, add(target, off or (0.0, 0.0, 0.0)), to=to)
+        if off:
+            arm["hand"] = _flat_hand(place.hold, arm["forearm"], segments["chest"])
         segments.update(_named(arm, side))
 
 
-def _flat_hand(pose: Pose, forearm: Segment, chest: Segment) -> Segment:
-    """A hand laid flat, fingers pointing the way the head does or the body faces."""
+def _flat_hand(hold: Hold, forearm: Segment, chest: Segment) -> Segment:
+    """A hand laid flat, fingers pointing up a wall, the way the head does or the body faces."""
+    if hold is Hold.WALL:
+        return limb(forearm.end, frame_along((0.0, -1.0, 0.0), UPRIGHT.front), "hand")
     ahead = chest.frame.up if abs(chest.frame.up[1]) < 0.8 else chest.frame.front
     fingers = unit((ahead[0], 0.0, ahead[2]))
     frame = frame_along(scale(fingers, -1), UPRIGHT.up)

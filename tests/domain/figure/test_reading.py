@@ -142,12 +142,16 @@ def test_a_view_is_a_word_or_two_angles() -> None:
         ("view", [1], "a view is a word"),
         ("work", "wings 1", '"work" cannot be read'),
         ("elbow_pole", "sideways", '"elbow_pole" cannot be read'),
+        ("path", "", '"path" cannot be read'),
+        ("path", "bar 1 2 3 4", '"path" cannot be read'),
+        ("path", "tail 0 0", '"path" cannot be read'),
+        ("path", "bar hip 0 0", '"path" cannot be read'),
     ],
 )
 def test_a_mistake_names_the_pose_and_the_field(field: str, value: object, said: str) -> None:
     data = {"jump": {"start": {"pin": "flat R 0 0", field: value}, "end": {"pin": "flat R 0 0"}}}
     with pytest.raises(ResourceError) as told:
-        poses_from_mapping(data)
+        poses_from_mapping(data)["jump"]
     assert told.value.where == "pose jump, start"
     assert said in told.value.what
     assert told.value.mend
@@ -156,25 +160,3 @@ def test_a_mistake_names_the_pose_and_the_field(field: str, value: object, said:
 def test_a_pose_that_nothing_fixes_is_refused() -> None:
     with pytest.raises(ResourceError, match="nothing fixes the person"):
         read_pose({"lean": 3}, where="pose x, start")
-
-
-def test_a_pose_without_its_end_is_refused() -> None:
-    with pytest.raises(ResourceError, match="the end position is missing"):
-        poses_from_mapping({"jump": {"start": {"pin": "flat R 0 0"}}})
-
-
-def test_a_key_that_is_no_table_is_refused() -> None:
-    with pytest.raises(ResourceError, match="pair of tables"):
-        poses_from_mapping({"jump": 3})
-
-
-@pytest.mark.parametrize("path", ["", "bar 1 2 3 4", "tail 0 0", "bar hip 0 0"])
-def test_a_path_that_makes_no_sense_is_refused(path: str) -> None:
-    data = {
-        "jump": {
-            "start": {"pin": "flat R 0 0"},
-            "end": {"pin": "flat R 0 0", "path": path},
-        }
-    }
-    with pytest.raises(ResourceError, match='"path" cannot be read'):
-        poses_from_mapping(data)
