@@ -34,6 +34,7 @@ from app.domain.work import Issue
 
 SPINE_MM, OUTER_MM, TOP_MM, FOOT_MM = 16.0, 12.0, 13.0, 13.0
 
+_LONGEST_COACH = 30  # letters of a name that still fits the foot
 NOTE_LINE_MM = 9.0
 """From one line for handwriting to the next."""
 
@@ -252,6 +253,8 @@ class Sheet:
         free = self.width - 6 - pen.text(self.width, y, page, style=LABEL, tone=p.mid, align=1)
         parts = (issue.client.name, issue.program.name)
         handed = f"handed out {full_day_text(issue.on)}"
+        if issue.coach.name and len(issue.coach.name) <= _LONGEST_COACH:
+            handed += f" by {one_line(issue.coach.name)}"
         text = DOT.join((*(one_line(part) for part in parts), handed))
         if pen.width(text, LABEL) > free:
             share = (free - pen.width(f"{DOT}{DOT}{handed}", LABEL)) / 2

@@ -84,13 +84,13 @@ def screening_words(book: Book) -> tuple[str, tuple[str, ...]]:
     done = f"Your answers are of {full_day_text(screening.on)}. Tell your coach when one changes."
     said = _OUTCOMES[advice.outcome]
     if advice.outcome is Outcome.MAY_START and screening.cleared_on is not None:
-        agreed = f"A practitioner agreed on {full_day_text(screening.cleared_on)}."
+        agreed = f"A practitioner agreed to training on {full_day_text(screening.cleared_on)}."
         return said, (agreed, *advice.cautions, done)
     return said, (*advice.cautions, done)
 
 
 _OUTCOMES = {
-    Outcome.MAY_START: "You may begin; stay with what you answered",
+    Outcome.MAY_START: "Begin as agreed with your coach",
     Outcome.MODERATE_ONLY: "Keep to moderate effort",
     Outcome.SEE_PRACTITIONER: "See a doctor before the first session",
 }

@@ -64,7 +64,7 @@ def intro(book: Book) -> str:
     if last[1] < first[1]:
         text += (
             f"the repetitions come down, from about {number_text(first[1])} to "
-            f"{number_text(last[1])}, and the loads go up as they do."
+            f"{number_text(last[1])}, so that the loads can go up."
         )
     elif last[1] > first[1]:
         text += (

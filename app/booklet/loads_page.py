@@ -143,7 +143,7 @@ def _untested(book: Book, slot: Slot, exercise: Exercise) -> _Untested:
     steps = calibration(slot, exercise, book.issue.client).steps
     go_up = steps[2].split("better, ", 1)[-1]
     return _Untested(
-        name=book.wrap(exercise.name, CELL_BOLD, 52.0),
+        name=book.wrap(exercise.name, CELL_BOLD, 50.0),
         begin=book.wrap(steps[0], CELL, 60.0),
         go_up=book.wrap(go_up[:1].upper() + go_up[1:], CELL, book.frame.width - 118.0),
     )
@@ -193,6 +193,9 @@ def _draw_tested(sheet: Sheet, tested: tuple[_Tested, ...], y: float, *, curve: 
         f"share of it allows the reps and the effort of the week{sheet.cite(curve)}. Then it is "
         "rounded to what you can load."
     )
+    program = sheet.book.issue.program
+    if any(slot.load_kg is not None for week in program.weeks for slot in week.slots()):
+        text += " A load that your coach set by hand stands as it is."
     y = pen.paragraph(0, y, text, width=sheet.width, style=BODY) + 3.4
     for x, head in (
         (0.0, "exercise"),

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from app.booklet.book import Book, Cite, Page, Sheet, Topic
+from app.booklet.content import Part
 from app.booklet.fonts import (
     BODY,
     CELL,
@@ -198,7 +199,7 @@ def _effort_word(sheet: Sheet, found: _Sample | None) -> _Word:
         "RIR: repetitions in reserve, how many more you could have done with clean form when you "
         "put the load down. "
     )
-    more = "If you stop with 4 or more left, use more load next set; if none is left, use less."
+    more = "If clearly more are left than planned, use more load next set; if fewer, use less."
     cite = sheet.cite("zourdos2016", "hackett2017")
     slot = None if found is None or found.exercise.timed else found.slot
     if slot is None or not isinstance(slot.effort, Rir) or slot.effort.reps % 1:
@@ -227,7 +228,8 @@ def _effort_word(sheet: Sheet, found: _Sample | None) -> _Word:
 def _more_words(book: Book, found: _Sample | None) -> Iterator[_Word]:
     """Words that only some plans need."""
     slots = [slot for at in book.week_range for slot in book.issue.program.weeks[at].slots()]
-    if any(slot.tempo for slot in slots):
+    on_pages = Part.EXERCISES in book.options.parts
+    if any(slot.tempo or (on_pages and book.exercise(slot.exercise).tempo) for slot in slots):
         yield _Word(
             "Tempo",
             "Four numbers, where given: seconds down, seconds still at the bottom, seconds up, "

@@ -151,7 +151,11 @@ def load_words(exercise: Exercise, units: str) -> str:
         case LoadKind.MACHINE | LoadKind.CABLE:
             stack = Equipment.SLED not in exercise.equipment
             stack = stack and Equipment.LEG_PRESS not in exercise.equipment
-            return f"{units}{NBSP}on{NBSP}the{NBSP}stack" if stack else f"{units}{NBSP}on{NBSP}it"
+            return (
+                f"{units}{NBSP}on{NBSP}the{NBSP}stack"
+                if stack
+                else f"{units}{NBSP}on{NBSP}the{NBSP}sledge"
+            )
         case _:
             if Equipment.ANKLE_WEIGHTS in exercise.equipment:
                 return f"{units}{NBSP}at{NBSP}the{NBSP}ankle"

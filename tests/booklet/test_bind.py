@@ -21,7 +21,7 @@ from app.domain.exercise import Catalogue, ExerciseKey, LoadKind, UnknownExercis
 from app.domain.program import ProgramId, empty_program
 from app.domain.units import number_text
 from app.domain.work import Coach
-from tests.booklet.reading_pdf import Printed
+from tests.booklet.reading_pdf import Letter, Printed
 from tests.booklet.sample import TAUGHT, content, issue, lifter, season
 from tests.builders import START, program
 
@@ -109,6 +109,37 @@ def test_no_letter_stands_in_the_margins_and_none_is_too_small(paper: Paper):
                 # a descender may hang under the last baseline
                 assert one.bottom <= paper.height_mm - FOOT_MM + 1.2, where
                 assert one.size >= SMALLEST_PT - 0.01, where
+
+
+def overlaps(letters: list[Letter]) -> list[tuple[Letter, Letter]]:
+    """Pairs of letters that lie on each other by half their width and a third of their height."""
+    found: list[tuple[Letter, Letter]] = []
+    open_: list[Letter] = []
+    for one in sorted(letters, key=lambda letter: letter.left):
+        open_ = [other for other in open_ if other.right > one.left]
+        for other in open_:
+            wide = min(one.right, other.right) - max(one.left, other.left)
+            tall = min(one.bottom, other.bottom) - max(one.top, other.top)
+            least_wide = min(one.right - one.left, other.right - other.left)
+            least_tall = min(one.bottom - one.top, other.bottom - other.top)
+            if wide > least_wide / 2 and tall > least_tall / 3:
+                found.append((other, one))
+        open_.append(one)
+    return found
+
+
+@pytest.mark.parametrize("paper", Paper)
+def test_no_text_is_printed_over_other_text(paper: Paper):
+    for handed in (issue(season(6)), hard_issue()):
+        booklet = Printed(make(handed, content(), Options(paper=paper)))
+        for page in range(1, len(booklet) + 1):
+            assert overlaps(list(booklet.letters(page))) == [], page
+
+
+def test_overlapping_text_would_be_found():
+    one = Letter("a", 10, 12, 20, 23, 11)
+    assert overlaps([one, Letter("b", 11, 13, 20, 23, 11)]) == []
+    assert len(overlaps([one, Letter("b", 10.5, 12.5, 21, 24, 11)])) == 1
 
 
 def hard_issue():

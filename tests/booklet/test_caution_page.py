@@ -25,7 +25,7 @@ def book_of(**fields):
 @pytest.mark.parametrize(
     ("screening", "title"),
     [
-        (Screening(DAY, True, False, False), "You may begin"),
+        (Screening(DAY, True, False, False), "Begin as agreed"),
         (Screening(DAY, True, True, False), "Keep to moderate effort"),
         (Screening(DAY, True, False, True), "See a doctor before the first session"),
         (Screening(DAY, False, True, False), "See a doctor before the first session"),

@@ -26,6 +26,13 @@ def test_each_tested_exercise_stands_with_its_test_and_interval():
         assert f"{round(found.low, 1):g} to {round(found.high, 1):g}" in text
 
 
+def test_a_load_set_by_hand_is_told_apart():
+    said = "set by hand stands as it is"
+    by_hand = issue(program("Mon: back_squat 3x5 60kg, bench_press 3x5"))
+    assert said in Printed(make(by_hand, content())).whole
+    assert said not in Printed(make(issue(season(1)), content())).whole
+
+
 def test_an_untested_exercise_says_where_to_begin():
     booklet = Printed(make(issue(season(2)), content()))
     (page,) = booklet.pages_with("How to find a load where")

@@ -98,6 +98,8 @@ def test_a_long_name_makes_its_row_taller_and_stays_whole():
         ("back_squat 3x8", "62.5", "kg"),
         ("step_up 3x8", None, "kg\u00a0each\u00a0hand"),
         ("calf_raise 3x8", None, "kg\u00a0on\u00a0the\u00a0stack"),
+        ("leg_press 3x8", "", "find it"),
+        ("leg_press 3x8 80kg", "80", "kg\u00a0on\u00a0the\u00a0sledge"),
         ("plank 2x30", "–", "body\u00a0only"),
         ("push_up 3x12", "–", "body\u00a0only"),
         ("band_walk 2x12", "", "band"),
