@@ -6,6 +6,7 @@ import logging
 import logging.handlers
 import sys
 import threading
+import traceback
 from pathlib import Path
 from types import TracebackType
 
@@ -53,7 +54,20 @@ def install() -> None:
 
 def _caught_in_thread(args: threading.ExceptHookArgs) -> None:
     error = args.exc_value or args.exc_type()
-    log.error("in a thread", exc_info=(args.exc_type, error, args.exc_traceback))
+    log.error("in a thread\n%s", account(error, args.exc_traceback))
+
+
+def account(error: BaseException, trace: TracebackType | None) -> str:
+    """Where an error came from, without its words: those may name a client."""
+    lines = []
+    at: BaseException | None = error
+    told: set[int] = set()
+    while at is not None and id(at) not in told:
+        told.add(id(at))
+        frames = "".join(traceback.format_tb(at.__traceback__ or (trace if at is error else None)))
+        lines.append(f"{frames}{type(at).__module__}.{type(at).__qualname__}")
+        at = at.__cause__ or (None if at.__suppress_context__ else at.__context__)
+    return "\nwhile this was dealt with:\n".join(reversed(lines))
 
 
 def _from_qt(kind: QtMsgType, _context: QMessageLogContext, text: str) -> None:
@@ -65,7 +79,7 @@ def caught(kind: type[BaseException], error: BaseException, trace: TracebackType
     if issubclass(kind, KeyboardInterrupt):
         sys.__excepthook__(kind, error, trace)
         return
-    log.error("not caught", exc_info=(kind, error, trace))
+    log.error("not caught\n%s", account(error, trace))
     if QApplication.instance() is None or _telling:
         return  # one box is enough, however often a painter fails behind it
     box = QMessageBox()

@@ -15,7 +15,7 @@ PLACES = ("first", "second", "third")
 
 
 class EmphasisChoice(QWidget):
-    """Up to three muscles in order."""
+    """Three muscles in order, or as many more as are chosen already."""
 
     def __init__(self, bench: Bench, chosen: tuple[Muscle, ...]) -> None:
         super().__init__()
@@ -25,7 +25,8 @@ class EmphasisChoice(QWidget):
         names = sorted(
             ((bench.shelf.muscles[m].trade, m) for m in Muscle), key=lambda pair: pair[0].lower()
         )
-        for number, place in enumerate(PLACES):
+        more = tuple(f"{number + 1}th" for number in range(len(PLACES), len(chosen)))
+        for number, place in enumerate((*PLACES, *more)):
             box = QComboBox()
             box.setMinimumHeight(32)
             box.setAccessibleName(f"Emphasis, {place}")

@@ -26,7 +26,7 @@ from PySide6.QtWidgets import (
 
 from app.domain.errors import CoachError
 from app.ui import theme
-from app.ui.words import number, tip
+from app.ui.words import number, tip, typed_number
 
 
 def plain(text: str = "", *, step: theme.Step = "body", role: str = "") -> QLabel:
@@ -121,6 +121,7 @@ class NumberField(QWidget):
         super().__init__()
         self.name, self.low, self.high = name, low, high
         self.whole, self.optional = whole, optional
+        self._shown: tuple[str, float | None] = ("", None)
         self.edit = QLineEdit()
         self.edit.setAccessibleName(f"{name}, {unit}" if unit else name)
         self.edit.setMinimumHeight(32)
@@ -142,8 +143,13 @@ class NumberField(QWidget):
         self.edit.textEdited.connect(lambda _: self.show_error(""))
 
     def set_value(self, value: float | None) -> None:
-        """Show a value; None empties the field."""
-        self.edit.setText("" if value is None else number(value, places=2))
+        """Show a value to two places; None empties the field.
+
+        A value that nobody types over comes back from `value` as it was, every place of it.
+        """
+        text = "" if value is None else typed_number(value)
+        self._shown = (text, value)
+        self.edit.setText(text)
         self.show_error("")
 
     def show_error(self, sentence: str) -> None:
@@ -178,6 +184,9 @@ class NumberField(QWidget):
         return int(value)
 
     def _parsed(self) -> float | None:
+        shown, kept = self._shown
+        if kept is not None and self.edit.text() == shown:
+            return kept
         text = self.edit.text().strip().replace(",", ".").replace("\N{MINUS SIGN}", "-")
         if not text:
             if self.optional:
@@ -274,11 +283,19 @@ class Sheet(QDialog):
 
 
 def text_field(text: str = "", *, hint: str = "") -> QLineEdit:
-    """A one-line text field."""
+    """A one-line text field; `entered` reads it."""
     field = QLineEdit(text)
+    field.setProperty("kept", (field.text(), text))
     field.setMinimumHeight(32)
     field.setPlaceholderText(hint)
     return field
+
+
+def entered(field: QLineEdit) -> str:
+    """What stands in a `text_field`, trimmed; untouched, it is the text it was made with."""
+    kept: tuple[str, str] | list[str] = field.property("kept")
+    shown, text = kept
+    return text if field.text() == shown else field.text().strip()
 
 
 def ask_text(parent: QWidget, title: str, label: str, *, text: str = "", verb: str) -> str | None:

@@ -32,6 +32,14 @@ def number(value: float, *, places: int = 1) -> str:
     return text
 
 
+def typed_number(value: float, *, places: int = 2) -> str:
+    """The value as a coach would type it: the platform's decimal point, no thousands apart."""
+    text = f"{value:.{places}f}"
+    if places:
+        text = text.rstrip("0").removesuffix(".")
+    return text.replace(".", "," if QLocale().decimalPoint() == "," else ".")
+
+
 def clock(seconds: int) -> str:
     """A rest as minutes and seconds, '2:30'."""
     return f"{seconds // 60}:{seconds % 60:02d}"

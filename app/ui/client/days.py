@@ -10,7 +10,7 @@ from app.domain.client import FreeTime
 from app.domain.program import DAYS
 from app.ui.bench import Bench
 from app.ui.client.profile import keep_client
-from app.ui.forms import NumberField, Sheet, plain, text_field
+from app.ui.forms import NumberField, Sheet, entered, plain, text_field
 
 
 class DaysSheet(Sheet):
@@ -46,8 +46,7 @@ class DaysSheet(Sheet):
     def keep(self) -> None:
         """Keep the week's free time."""
         free = tuple(
-            FreeTime(int(minutes.value() or 0), note.text().strip())
-            for minutes, note in self.fields
+            FreeTime(int(minutes.value() or 0), entered(note)) for minutes, note in self.fields
         )
         changed = replace(self.bench.desk.client, free=free)
         keep_client(self.bench, "Change the days", changed)

@@ -12,7 +12,7 @@ from app.domain.exercise import Equipment
 from app.ui.bench import Bench
 from app.ui.client.profile import keep_client
 from app.ui.forms import NumberField, Sheet, plain, text_field
-from app.ui.words import number
+from app.ui.words import number, typed_number
 
 
 class EquipmentSheet(Sheet):
@@ -35,7 +35,8 @@ class EquipmentSheet(Sheet):
         self.column.insertWidget(2, plain("Steps to load with", step="head"))
         steps = client.increments
         self.bar = self._step("Bar", steps.bar_kg, high=40)
-        self.plates = text_field(", ".join(number(p, places=2) for p in steps.plates_kg))
+        self.plates = text_field(", ".join(typed_number(p) for p in steps.plates_kg))
+        self._plates_shown = self.plates.text()
         self.lightest = self._step("Lightest dumbbell", steps.dumbbells_kg[0], high=100)
         self.step = self._step("Dumbbells go up by", steps.dumbbells_kg[1], high=20)
         self.heaviest = self._step("Heaviest dumbbell", steps.dumbbells_kg[2], high=150)
@@ -58,6 +59,10 @@ class EquipmentSheet(Sheet):
         field.set_value(value)
         return field
 
+    def _plates(self, kept: tuple[float, ...]) -> tuple[float, ...]:
+        text = self.plates.text()
+        return kept if text == self._plates_shown else plates_from(text)
+
     def keep(self) -> None:
         """Keep equipment and steps."""
         client = self.bench.desk.client
@@ -69,7 +74,7 @@ class EquipmentSheet(Sheet):
             )
         steps = Increments(
             bar_kg=self.bar.value() or 0.0,
-            plates_kg=plates_from(self.plates.text()),
+            plates_kg=self._plates(client.increments.plates_kg),
             dumbbells_kg=(low, step, top),
             machine_step_kg=self.machine.value() or 0.0,
             cable_step_kg=self.cable.value() or 0.0,

@@ -14,7 +14,7 @@ from app.domain.errors import CoachError
 from app.domain.program import require_name
 from app.ui.bench import Bench
 from app.ui.emphasis_sheet import EmphasisChoice
-from app.ui.forms import NumberField, Sheet, plain, text_field
+from app.ui.forms import NumberField, Sheet, entered, plain, text_field
 from app.ui.words import pydate, qdate
 
 SEXES: tuple[tuple[str, Sex | None], ...] = (
@@ -128,8 +128,8 @@ class ProfileSheet(Sheet):
         return replace(
             self.client,
             name=require_name(self.name.text(), "client"),
-            team=self.team.text().strip(),
-            contact=self.contact.text().strip(),
+            team=entered(self.team),
+            contact=entered(self.contact),
             born=born,
             sex=self.sex.currentData(),
             height_cm=self.height_field.value(),

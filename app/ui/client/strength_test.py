@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QComboBox, QCompleter, QDateEdit, QWidget
 
 from app.domain.client import StrengthTest
 from app.domain.errors import CoachError
-from app.domain.exercise import Exercise, LoadKind, Pattern
+from app.domain.exercise import Exercise, ExerciseKey, LoadKind, Pattern
 from app.domain.loads import one_rep_max_of
 from app.ui.bench import Bench
 from app.ui.client.profile import keep_client
@@ -70,7 +70,7 @@ class TestSheet(Sheet):
         self.row("Repetitions", self.reps)
         self.row("Left in reserve", self.rir)
         self.body.addWidget(self.estimate)
-        self.exercise.currentIndexChanged.connect(lambda _k: self.refresh())
+        self.exercise.currentTextChanged.connect(lambda _text: self.refresh())
         for field in (self.load, self.reps, self.rir):
             field.edit.textChanged.connect(lambda _text: self.refresh())
         self.setMinimumWidth(480)
@@ -89,9 +89,17 @@ class TestSheet(Sheet):
             used = {slot.exercise for week in desk.program.weeks for slot in week.slots()}
         return sorted(can, key=lambda e: (e.key not in used, e.name))
 
+    def _chosen(self) -> ExerciseKey | None:
+        """The exercise that is named; the box itself follows only once the field is left."""
+        text = self.exercise.currentText().strip()
+        at = self.exercise.currentIndex()
+        if self.exercise.itemText(at) != text:
+            at = self.exercise.findText(text, Qt.MatchFlag.MatchFixedString)
+        return None if at < 0 else ExerciseKey(self.exercise.itemData(at))
+
     def _test(self) -> StrengthTest:
-        key = self.exercise.currentData()
-        if self.exercise.findText(self.exercise.currentText()) < 0:
+        key = self._chosen()
+        if key is None:
             raise CoachError(
                 f"There is no exercise '{self.exercise.currentText()}'.",
                 mend="Choose one from the list.",
@@ -107,8 +115,10 @@ class TestSheet(Sheet):
     def refresh(self) -> None:
         """Show what the load means and what the test comes to."""
         catalogue = self.bench.desk.catalogue
-        key = self.exercise.currentData()
+        key = self._chosen()
         if key is None:
+            self.term.setText("")
+            self.estimate.setText("")
             return
         exercise = catalogue[key]
         self.term.setText(TERMS[exercise.load_kind])
