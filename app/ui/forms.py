@@ -59,6 +59,7 @@ class Wrapped(QLabel):
         self._take_height()
 
     def _take_height(self) -> None:
+        self.setMinimumHeight(0)  # else the label would never ask for less than before
         self.setMinimumHeight(max(0, self.heightForWidth(self.width())))
 
 

@@ -65,7 +65,7 @@ def icon(name: str) -> QIcon:
 
 
 def _picture(name: str, colour: str) -> QPixmap:
-    scale = 4
+    scale, path = 4, _path(name)
     pixmap = QPixmap(16 * scale, 16 * scale)
     pixmap.fill(Qt.GlobalColor.transparent)
     painter = QPainter(pixmap)
@@ -76,7 +76,7 @@ def _picture(name: str, colour: str) -> QPixmap:
     pen.setCapStyle(Qt.PenCapStyle.RoundCap)
     pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
     painter.setPen(pen)
-    painter.drawPath(_path(name))
+    painter.drawPath(path)
     painter.end()
     return pixmap
 
