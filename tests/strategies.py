@@ -39,6 +39,7 @@ from app.domain.exercise import (
 )
 from app.domain.exercise import Work as MuscleWork
 from app.domain.program import (
+    MAX_PREPARED,
     MAX_SETS,
     Acceptance,
     Block,
@@ -112,7 +113,7 @@ strength_tests = st.builds(
     StrengthTest,
     exercise=exercise_keys,
     on=days,
-    load_kg=amounts(0.5, 600),
+    load_kg=amounts(-100, 600),
     reps=st.integers(1, 30),
     rir=amounts(0, 10),
     note=texts,
@@ -168,7 +169,7 @@ efforts: st.SearchStrategy[Effort] = st.one_of(
 
 reps = st.tuples(st.integers(1, 30), st.integers(0, 30)).map(lambda r: Reps(r[0], r[0] + r[1]))
 
-slots = st.builds(
+unprepared_slots = st.builds(
     Slot,
     id=st.just(SlotId(0)),
     strand=st.just(StrandId(0)),
@@ -183,6 +184,17 @@ slots = st.builds(
     role=st.sampled_from(Role),
     load_kg=st.none() | amounts(0, 400),
     pinned=st.frozensets(st.sampled_from(Field)),
+)
+
+
+def _with_prepared(slot: Slot, keys: tuple[ExerciseKey, ...]) -> Slot:
+    return replace(slot, prepared=tuple(key for key in keys if key != slot.exercise))
+
+
+slots = st.builds(
+    _with_prepared,
+    unprepared_slots,
+    st.just(()) | st.lists(exercise_keys, unique=True, max_size=MAX_PREPARED).map(tuple),
 )
 """Slots without id and strand of their own yet; `numbered` gives them."""
 

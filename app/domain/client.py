@@ -96,8 +96,9 @@ class Limitation:
 class StrengthTest:
     """Repetitions done to (near) failure with a load.
 
-    load_kg in the exercise's own terms (per hand for dumbbells); rir: repetitions left in
-    reserve as the client judged it.
+    load_kg in the exercise's own terms (per hand for dumbbells; with body-weight exercises what
+    was added: 0 for none, below 0 for help, down to -100); rir: repetitions left in reserve as
+    the client judged it.
     """
 
     exercise: ExerciseKey
@@ -108,7 +109,7 @@ class StrengthTest:
     note: str = ""
 
     def __post_init__(self) -> None:
-        require("load lifted, kg", self.load_kg, low=0.5, high=600)
+        require("load lifted, kg", self.load_kg, low=-100, high=600)
         require("repetitions", self.reps, low=1, high=30)
         require("repetitions in reserve", self.rir, low=0, high=10)
 

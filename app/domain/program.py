@@ -28,6 +28,7 @@ MAX_WEEKS = 52
 MAX_SETS = 20
 MAX_REPS = 100
 MAX_SECONDS = 600  # a timed set counts seconds as repetitions
+MAX_PREPARED = 5  # more is no help to a client who has to choose at the rack
 DAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 
 
@@ -81,7 +82,9 @@ class Slot:
 
     strand: the same for this slot in every week; rest_s between sets; tempo as four figures
     ('3-0-1-0') or empty; pair: a letter shared by alternated exercises, or empty;
-    load_kg: only where the coach set a load by hand (otherwise it follows from the tests).
+    load_kg: only where the coach set a load by hand (otherwise it follows from the tests);
+    prepared: what the client may do instead, in the coach's order, as the booklet prints it.
+    Raises QuantityError outside the ranges and CoachError for substitutes that break their law.
     """
 
     id: SlotId
@@ -97,12 +100,36 @@ class Slot:
     role: Role = Role.ASSISTANCE
     load_kg: float | None = None
     pinned: frozenset[Field] = frozenset()
+    prepared: tuple[ExerciseKey, ...] = ()
 
     def __post_init__(self) -> None:
         require("sets", self.sets, low=1, high=MAX_SETS)
         require("rest, s", self.rest_s, low=0, high=1200)
         if self.load_kg is not None:
             require("load, kg", self.load_kg, low=0, high=1000)
+        if self.prepared:
+            require_prepared(self.prepared, self.exercise)
+
+
+def require_prepared(
+    prepared: tuple[ExerciseKey, ...], exercise: ExerciseKey
+) -> tuple[ExerciseKey, ...]:
+    """`prepared` itself, once it is known to keep the law of a slot that holds `exercise`.
+
+    The law: at most MAX_PREPARED, each once, never the slot's own exercise. Raises CoachError.
+    """
+    if len(prepared) > MAX_PREPARED:
+        raise CoachError(
+            f"{len(prepared)} substitutes are prepared for one exercise.",
+            mend=f"Keep the {MAX_PREPARED} that serve the client best.",
+        )
+    if exercise in prepared:
+        raise CoachError(
+            "An exercise is prepared as a substitute for itself.", mend="Choose another one."
+        )
+    if len(set(prepared)) < len(prepared):
+        raise CoachError("A substitute is prepared twice.", mend="Name each of them once.")
+    return prepared
 
 
 @dataclass(frozen=True, slots=True)

@@ -74,7 +74,8 @@ def test_a_limitation_holds_from_its_first_to_its_last_day(since, until, applies
 @pytest.mark.parametrize(
     ("fields", "said"),
     [
-        ({"load_kg": 0.0}, "load lifted, kg 0.0 is outside 0.5 to 600"),
+        ({"load_kg": -100.5}, "load lifted, kg -100.5 is outside -100 to 600"),
+        ({"load_kg": 600.5}, "load lifted, kg 600.5 is outside -100 to 600"),
         ({"reps": 0}, "repetitions 0 is outside 1 to 30"),
         ({"reps": 31}, "repetitions 31 is outside 1 to 30"),
         ({"rir": 11.0}, "in reserve 11.0 is outside 0 to 10"),

@@ -63,6 +63,21 @@ def test_a_slot_refuses_what_cannot_be_done(field: str, value: Any) -> None:
         replace(slot, **{field: value})
 
 
+@pytest.mark.parametrize(
+    ("keys", "said"),
+    [
+        ("abcdef", "6 substitutes are prepared"),
+        (("a", "b", "a"), "prepared twice"),
+        (("a", "back_squat"), "substitute for itself"),
+    ],
+)
+def test_a_slot_prepares_up_to_five_others_each_once(keys: Any, said: str) -> None:
+    slot = builders.slot("back_squat 3x10")
+    assert replace(slot, prepared=tuple("abcde")).prepared == tuple("abcde")
+    with pytest.raises(CoachError, match=said):
+        replace(slot, prepared=tuple(keys))
+
+
 def test_a_week_gives_its_sessions_with_their_day_and_its_slots_in_order() -> None:
     week = plan().weeks[0]
     assert [(d, s.title) for d, s in week.sessions()] == [(0, "Mon 1"), (3, "Thu 1")]

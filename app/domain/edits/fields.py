@@ -20,7 +20,8 @@ from app.domain.edits.parts import (
 )
 from app.domain.edits.prescribe import Prescription
 from app.domain.effort import Effort, PercentOneRm, PercentRepMax, Rir
-from app.domain.errors import EditError
+from app.domain.errors import CoachError, EditError
+from app.domain.exercise import ExerciseKey
 from app.domain.program import (
     MAX_SETS,
     Acceptance,
@@ -33,6 +34,7 @@ from app.domain.program import (
     SlotId,
     Span,
     Week,
+    require_prepared,
 )
 
 Value = int | float | str | Reps | Effort | None
@@ -164,6 +166,29 @@ def set_role(
 ) -> Program:
     """The program with the strand made core or assistance in every week reached."""
     return map_strand(program, slot_id, change=lambda slot: replace(slot, role=role), span=span)
+
+
+def set_prepared(
+    program: Program,
+    slot_id: SlotId,
+    *,
+    prepared: tuple[ExerciseKey, ...],
+    span: Span = Span.THIS_WEEK,
+) -> Program:
+    """The program with these substitutes prepared wherever the strand holds the same exercise.
+
+    Raises EditError for more than five, one twice, or the exercise itself.
+    """
+    exercise = find_slot(program, slot_id).exercise
+    try:
+        require_prepared(prepared, exercise)
+    except CoachError as error:
+        raise EditError(error.what, mend=error.mend) from error
+
+    def change(slot: Slot) -> Slot:
+        return replace(slot, prepared=prepared) if slot.exercise == exercise else slot
+
+    return map_strand(program, slot_id, change=change, span=span)
 
 
 def unpin(

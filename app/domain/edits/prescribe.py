@@ -91,6 +91,8 @@ def swapped(slot: Slot, old: Exercise | None, new: Exercise) -> Slot:
 
     Sets and effort stay; repetitions move into the new zone; a rest that was the old exercise's
     usual one becomes the new one's; a load set by hand belonged to the old exercise and goes.
+    Of the prepared substitutes the new exercise leaves the list. The old one does not enter it:
+    a swap may have been made because the client must not do it.
     """
     changed_kind = old is not None and old.timed != new.timed
     if changed_kind:
@@ -106,4 +108,5 @@ def swapped(slot: Slot, old: Exercise | None, new: Exercise) -> Slot:
         rest_s=slot.rest_s if keeps_rest else new.rest_s,
         load_kg=None,
         pinned=slot.pinned - {Field.LOAD},
+        prepared=tuple(key for key in slot.prepared if key != new.key),
     )

@@ -78,6 +78,11 @@ def _slot_edit(draw: st.DrawFn, program: Program) -> Edit:
         value = draw(_VALUES[field])
         return edit("set", fields.set_field, slot_id=slot.id, field=field, value=value, span=span)
 
+    def prepare() -> Edit:
+        chosen = draw(st.lists(st.sampled_from(EXERCISES), max_size=6))
+        keys = tuple(exercise.key for exercise in chosen)
+        return edit("prepare", fields.set_prepared, slot_id=slot.id, prepared=keys, span=span)
+
     kinds: tuple[Callable[[], Edit], ...] = (
         lambda: edit("move", place.move, slot_id=slot.id, to=spot(), span=span),
         lambda: edit("copy", place.copy, slot_id=slot.id, to=spot(), span=span),
@@ -87,6 +92,7 @@ def _slot_edit(draw: st.DrawFn, program: Program) -> Edit:
         lambda: edit("unpair", place.unpair, slot_id=slot.id, span=span),
         lambda: edit("paste", place.paste, slots=(slot,), to=spot(), span=span),
         set_field,
+        prepare,
         lambda: edit("sets", fields.add_sets, slot_id=slot.id, by=1, span=span),
         lambda: edit("note", fields.set_note, slot_id=slot.id, note="slowly", span=span),
         lambda: edit("role", fields.set_role, slot_id=slot.id, role=Role.CORE, span=span),

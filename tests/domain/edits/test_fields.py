@@ -7,9 +7,11 @@ from dataclasses import replace
 import pytest
 
 from app.domain.edits import fields
+from app.domain.edits.place import replace_exercise
 from app.domain.edits.prescribe import Prescription
 from app.domain.effort import PercentOneRm, Rir
 from app.domain.errors import EditError, QuantityError
+from app.domain.exercise import ExerciseKey
 from app.domain.program import MAX_SETS, Acceptance, Block, Field, Program, Reps, Role, Span
 from tests import builders
 from tests.domain.edits.reading import (
@@ -32,6 +34,8 @@ def plan() -> Program:
         blocks=(Block("Base", 2), Block("Build", 2)),
     )
 
+
+INSTEAD = (ExerciseKey("leg_press"), ExerciseKey("goblet_squat"))
 
 SPANS = pytest.mark.parametrize(
     ("span", "weeks"),
@@ -72,6 +76,51 @@ def test_setting_what_is_set_already_is_no_change() -> None:
     once = fields.set_field(program, slot_id(program, 0, 0), Field.SETS, value=3)
     assert once is not program, "it is pinned now"
     assert fields.set_field(once, slot_id(once, 0, 0), Field.SETS, value=3) is once
+
+
+@SPANS
+def test_substitutes_are_prepared_as_far_as_the_span(span, weeks) -> None:
+    program = plan()
+    after = fields.set_prepared(program, slot_id(program, 1, 0), prepared=INSTEAD, span=span)
+    for week in range(4):
+        assert slot_at(after, week, 0).prepared == (INSTEAD if week in weeks else ())
+        assert slot_at(after, week, 0, 1) is slot_at(program, week, 0, 1)
+
+
+def test_substitutes_are_prepared_only_where_the_same_exercise_stands() -> None:
+    program = plan()
+    press = builders.CATALOGUE[ExerciseKey("leg_press")]
+    other = replace_exercise(program, slot_id(program, 2, 0), exercise=press)
+    after = fields.set_prepared(
+        other, slot_id(other, 0, 0), prepared=INSTEAD, span=Span.WHOLE_PROGRAM
+    )
+    assert [slot_at(after, week, 0).prepared for week in range(4)] == [
+        INSTEAD,
+        INSTEAD,
+        (),
+        INSTEAD,
+    ]
+
+
+def test_preparing_the_same_again_is_no_change() -> None:
+    program = plan()
+    once = fields.set_prepared(program, slot_id(program, 0, 0), prepared=INSTEAD)
+    assert fields.set_prepared(once, slot_id(once, 0, 0), prepared=INSTEAD) is once
+    assert fields.set_prepared(once, slot_id(once, 0, 0), prepared=()) == program
+
+
+@pytest.mark.parametrize(
+    ("keys", "said"),
+    [
+        (("a", "b", "c", "d", "e", "f"), "6 substitutes are prepared .* Keep the 5"),
+        (("leg_press", "leg_press"), "prepared twice. Name each of them once"),
+        (("back_squat",), "a substitute for itself. Choose another"),
+    ],
+)
+def test_substitutes_that_break_their_law_are_refused(keys, said) -> None:
+    program = plan()
+    with pytest.raises(EditError, match=said):
+        fields.set_prepared(program, slot_id(program, 0, 0), prepared=keys)
 
 
 def test_no_load_leaves_the_load_to_the_tests_again() -> None:
@@ -248,6 +297,7 @@ def test_a_change_of_a_strand_leaves_weeks_that_come_out_equal() -> None:
         lambda p: fields.set_field(p, GONE_SLOT, Field.SETS, value=3),
         lambda p: fields.add_sets(p, GONE_SLOT, by=1),
         lambda p: fields.set_note(p, GONE_SLOT, note="x"),
+        lambda p: fields.set_prepared(p, GONE_SLOT, prepared=INSTEAD),
         lambda p: fields.set_role(p, GONE_SLOT, role=Role.CORE),
         lambda p: fields.unpin(p, GONE_SLOT, Field.SETS),
         lambda p: fields.set_session_note(p, GONE_SESSION, note="x"),

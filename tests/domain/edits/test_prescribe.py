@@ -82,6 +82,14 @@ def test_a_swap_keeps_sets_effort_and_place_and_drops_the_load_set_by_hand() -> 
     assert new.pinned == {Field.SETS}
 
 
+def test_a_swap_takes_the_new_exercise_off_the_prepared_ones_and_keeps_the_rest() -> None:
+    press, goblet = builders.CATALOGUE[ExerciseKey("leg_press")], ExerciseKey("goblet_squat")
+    old = replace(builders.slot("back_squat 4x5"), prepared=(press.key, goblet))
+    new = prescribe.swapped(old, SQUAT, press)
+    assert new.prepared == (goblet,)
+    assert prescribe.swapped(new, press, SQUAT).prepared == (goblet,)
+
+
 @pytest.mark.parametrize(
     ("words", "rest_s"),
     [
