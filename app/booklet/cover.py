@@ -14,6 +14,7 @@ from app.booklet.fonts import (
     COVER_NAME,
     COVER_TEXT,
     SECTION,
+    SECTION_REST,
     Style,
 )
 from app.booklet.pen import Box
@@ -38,8 +39,12 @@ def _draw(sheet: Sheet) -> None:
     y = 32.0 + style.size * 0.36 - 1
     y = pen.lines(_INDENT_MM, y, lines, style=style)
     y -= style.lead_mm - 12.0
-    name = book.wrap(f"for {client.name}", COVER_NAME, width)
-    y = pen.lines(_INDENT_MM, y, name[:3], style=COVER_NAME)
+    style = COVER_NAME
+    name = book.wrap(f"for {client.name}", style, width)
+    if len(name) > 2:
+        style = SECTION_REST
+        name = book.wrap(f"for {client.name}", style, width)
+    y = pen.lines(_INDENT_MM, y, name, style=style)
     foot = sheet.book.frame.height_mm - 31.0
     top = max(y + 3.0, 84.0 if book.frame.height_mm > 290 else 76.0)
     box = Box(_INDENT_MM, top, width, foot - 22.0 - top)

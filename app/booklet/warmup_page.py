@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from app.booklet.book import Book, Draw, Page, Sheet
+from app.booklet.book import Book, Draw, Page, Sheet, cut_short
 from app.booklet.fonts import BODY, BODY_BOLD, CELL, CELL_BOLD, LABEL
 from app.booklet.pen import Box
 from app.booklet.pictures import draw_picture, pose_of
@@ -142,8 +142,7 @@ def _draw_ramps(sheet: Sheet, ramps: tuple[tuple[str, str, str], ...], y: float)
     for day, name, text in ramps:
         y += 5.2
         pen.text(0, y, day, style=CELL_BOLD)
-        lines = sheet.book.wrap(name, CELL, 66.0)
-        pen.text(28.0, y, lines[0] if lines else "", style=CELL)
+        pen.text(28.0, y, cut_short(sheet.book, name, 68.0, CELL), style=CELL)
         pen.text(98.0, y, text, style=CELL)
         y += 2.0
         pen.rule(0, y, sheet.width, tone=p.hair)

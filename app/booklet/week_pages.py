@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from app.booklet.book import Book, Cite, Draw, Page, Sheet, Topic
+from app.booklet.book import Book, Cite, Draw, Page, Sheet, Topic, cut_short
 from app.booklet.fonts import (
     BODY,
     BODY_BOLD,
@@ -159,8 +159,8 @@ def _draw_session(sheet: Sheet, part: SessionPart, y: float, *, first: bool) -> 
     aside = "goes on" if part.goes_on else part.minutes
     taken = pen.text(sheet.width, y, aside, style=CELL, tone=p.mid, align=1)
     x = pen.text(0, y, part.day, style=SESSION) + 3.2
-    title = sheet.book.wrap(part.title, SESSION_TITLE, sheet.width - x - taken - 4)
-    pen.text(x, y, title[0] if title else "", style=SESSION_TITLE)
+    title = cut_short(sheet.book, part.title, sheet.width - x - taken - 4, SESSION_TITLE)
+    pen.text(x, y, title, style=SESSION_TITLE)
     y += 1.8
     pen.rule(0, y, sheet.width, weight=1.2)
     y = _session_text(sheet, part, y)

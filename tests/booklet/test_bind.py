@@ -159,7 +159,12 @@ def hard_issue():
             day,
             note="patrol until noon",
             sessions=tuple(
-                replace(one, note=note, slots=tuple(replace(s, note=note) for s in one.slots))
+                replace(
+                    one,
+                    title="Everything that a stretcher asks of legs, back and grip " * 2,
+                    note=note,
+                    slots=tuple(replace(s, note=note) for s in one.slots),
+                )
                 for one in day.sessions
             ),
         )

@@ -9,7 +9,7 @@ from app.booklet.bind import open_book
 from app.booklet.cover import title_lines
 from app.booklet.fonts import COVER, COVER_26
 from tests.booklet.reading_pdf import Printed
-from tests.booklet.sample import content, issue, season
+from tests.booklet.sample import content, issue, lifter, season
 from tests.builders import program
 
 BOOK = open_book(issue(program("Mon: curl 3x8")), content(), Options())
@@ -34,6 +34,12 @@ def test_a_long_name_gets_smaller_and_stays_whole(words: int):
     assert style.size < COVER.size or len(lines) <= 2
     assert len(lines) * style.lead_mm < 60
     assert COVER_26.size < COVER.size
+
+
+def test_a_clients_name_of_two_hundred_letters_is_printed_whole():
+    name = " ".join(["Alexandra", "Konstantinovna"] * 8)[:200].strip()
+    handed = issue(season(2), lifter(name=name))
+    assert f"for {name}" in Printed(make(handed, content())).text(1)
 
 
 def test_the_cover_names_client_team_coach_dates_and_light_weeks():
