@@ -254,9 +254,14 @@ class UnknownExercise(CoachError):
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Catalogue:
-    """All exercises in reach of a plan, by key. Compared by identity: it is built once."""
+    """All exercises in reach of a plan, by key. Compared by identity: it is built once.
+
+    retired: keys that plans may still name but that are no longer offered: looking one up finds
+    it, going through the catalogue leaves it out.
+    """
 
     exercises: tuple[Exercise, ...]
+    retired: frozenset[ExerciseKey] = frozenset()
     _by_key: Mapping[str, Exercise] = field(init=False, repr=False)
 
     def __post_init__(self) -> None:
@@ -280,12 +285,20 @@ class Catalogue:
         return key in self._by_key
 
     def __iter__(self) -> Iterator[Exercise]:
-        return iter(self.exercises)
+        if not self.retired:
+            return iter(self.exercises)
+        return (e for e in self.exercises if e.key not in self.retired)
 
     def __len__(self) -> int:
-        return len(self.exercises)
+        return len(self.exercises) - len(self.retired)
 
-    def with_own(self, own: tuple[Exercise, ...]) -> Catalogue:
-        """A catalogue in which `own` exercises are added, or replace shipped ones of the key."""
+    def with_own(
+        self, own: tuple[Exercise, ...], retired: frozenset[ExerciseKey] = frozenset()
+    ) -> Catalogue:
+        """A catalogue in which `own` exercises are added, or replace shipped ones of the key.
+
+        retired: keys among `own` that are no longer offered.
+        """
         mine = {e.key for e in own}
-        return Catalogue(tuple(e for e in self.exercises if e.key not in mine) + own)
+        kept = tuple(e for e in self.exercises if e.key not in mine)
+        return Catalogue(kept + own, self.retired - mine | retired)

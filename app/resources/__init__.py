@@ -7,7 +7,12 @@ the file, the entry, the field, the value found and the values allowed.
 
 from __future__ import annotations
 
-from app.resources.exercise_entries import exercises_from_toml, refuse_loose_relatives
+from app.resources.entry import Entry
+from app.resources.exercise_entries import (
+    exercise_from_values,
+    exercises_from_toml,
+    refuse_loose_relatives,
+)
 from app.resources.files import data, font_path, path_of, read_toml, text
 from app.resources.shipped import (
     MuscleName,
@@ -20,10 +25,12 @@ from app.resources.shipped import (
 )
 
 __all__ = [
+    "Entry",
     "MuscleName",
     "Reference",
     "catalogue",
     "data",
+    "exercise_from_values",
     "exercises_from_toml",
     "font_path",
     "muscle_names",

@@ -8,7 +8,7 @@ more readably: `work = { gluteals = 1.0 }`, `reaches = ["knee flexion 110"]`,
 from __future__ import annotations
 
 import re
-from collections.abc import Collection, Iterable
+from collections.abc import Collection, Iterable, Mapping
 
 from app.domain.errors import ResourceError
 from app.domain.exercise import (
@@ -83,6 +83,16 @@ def exercises_from_toml(content: str, *, source: str, own: bool = False) -> tupl
     exercises = tuple(_exercise(_entry(source, *row, content), own) for row in tables.items())
     _refuse_same_names(exercises, source)
     return exercises
+
+
+def exercise_from_values(
+    key: str, values: Mapping[str, object], *, source: str = "", own: bool = False
+) -> Exercise:
+    """One exercise from the values of its table, as a form would give them; the same rules.
+
+    Raises ResourceError as `exercises_from_toml` does; its place ends in the field's name.
+    """
+    return _exercise(_entry(source, key, dict(values), ""), own)
 
 
 def refuse_loose_relatives(exercises: Iterable[Exercise], known: Collection[str]) -> None:

@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QApplication, QMessageBox
 from app import resources
 from app.desk import Desk
 from app.domain.errors import CoachError
+from app.own_exercises import catalogue_of
 from app.ui import crash, theme
 from app.ui.bench import Bench
 from app.ui.window import Window
@@ -36,12 +37,10 @@ def application() -> QApplication:
 
 def desk_on(store: Store) -> Desk:
     """A desk on that store with the shipped and the coach's own exercises and ranges."""
-    catalogue = resources.catalogue()
-    own = store.own_exercises()
     book = resources.range_book()
     for override in store.range_overrides():
         book = book.with_own(override)
-    return Desk(store, catalogue.with_own(own) if own else catalogue, book)
+    return Desk(store, catalogue_of(store), book)
 
 
 def window_on(store: Store) -> Window:

@@ -1,113 +1,288 @@
-"""Everything on one exercise: figures, set-up, cues, faults, evidence with its caution."""
+"""Everything on one exercise: figures, facts, wording, evidence, relatives, where it is used."""
 
 from __future__ import annotations
 
-from PySide6.QtCore import QSize, Qt, Signal
-from PySide6.QtGui import QPixmap
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
+from collections.abc import Iterable
+from datetime import date, datetime
+
+from PySide6.QtCore import QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QPainter, QPaintEvent, QPixmap
+from PySide6.QtWidgets import (
+    QFrame,
+    QGridLayout,
+    QHBoxLayout,
+    QLabel,
+    QPushButton,
+    QScrollArea,
+    QVBoxLayout,
+    QWidget,
+)
 
 from app.domain.exercise import Exercise
 from app.domain.figure import Phase
-from app.ui import figure_paint, theme
+from app.ui import figure_paint, signs, theme
 from app.ui.bench import Bench
-from app.ui.forms import Sheet, Wrapped, plain
-from app.ui.library import rows
-from app.ui.words import DASH, number
+from app.ui.forms import Sheet, Wrapped, button, plain
+from app.ui.library import facts, rows
+from app.ui.library.at_hand import kept_at_hand, star_icon
+from app.ui.library.evidence import BANDS_FROM, CAUTION, NOTHING, EvidenceChart
 
-FIGURE = QSize(240, 210)
-CAUTION = (
-    "Amplitudes compare only within one study, and a large signal is not growth "
-    "(Vigotsky 2018; in one trial the exercise with the larger signal built no more muscle, "
-    "Plotkin 2023)."
-)
+FIGURE = QSize(150, 150)
+SUBSTITUTES = 5
+SIGN = 15
 
 
 class DetailDialog(Sheet):
-    """The sheet; its verb puts the exercise on the grid's day."""
+    """The sheet; its verb puts the exercise on the grid's day.
+
+    place_wanted(key), star_wanted(key), compare_wanted(Exercise): what the coach asked for. Links
+    show a relative in the same sheet; Back returns.
+    """
 
     place_wanted = Signal(object)
+    star_wanted = Signal(object)
+    compare_wanted = Signal(object)
 
-    def __init__(self, bench: Bench, exercise: Exercise, parent: QWidget | None) -> None:
+    def __init__(
+        self, bench: Bench, exercise: Exercise, parent: QWidget | None, *, at_hand: bool = False
+    ) -> None:
         super().__init__(parent, exercise.name, verb="Place on the open day")
+        self.setModal(False)
         self.bench, self.exercise = bench, exercise
-        names = {m: n.trade for m, n in bench.shelf.muscles.items()}
-        inner = QVBoxLayout()
-        inner.setSpacing(8)
-        inner.addLayout(self._figures())
-        inner.addWidget(plain(rows.muscles_text(exercise, names)))
-        facts = [
-            rows.equipment_text(exercise),
-            "multi-joint" if exercise.multi_joint else "single-joint",
-            "each side" if exercise.unilateral else "both sides",
-            f"{exercise.rep_low}{DASH}{exercise.rep_high} {'s' if exercise.timed else 'reps'}",
-        ]
-        inner.addWidget(plain(" \N{MIDDLE DOT} ".join(facts), role="small"))
-        for title, lines in (("Set up", exercise.set_up), ("Do it", exercise.cues)):
-            _section(inner, title, lines)
-        _section(inner, "If you notice", tuple(f"{f.notice}: {f.remedy}" for f in exercise.faults))
-        self._evidence(inner)
-        inner.addStretch(1)
-        holder = QWidget()
-        holder.setLayout(inner)
-        scroll = QScrollArea()
-        scroll.setWidget(holder)
-        scroll.setWidgetResizable(True)
-        self.body.addWidget(scroll)
-        self.keep_button.setEnabled(bench.desk.has_program)
+        self.came_from: list[Exercise] = []
+        self.names = {m: n.trade for m, n in bench.shelf.muscles.items()}
+        self.page_area = QScrollArea()
+        self.page_area.setWidgetResizable(True)
+        self.page_area.setFrameShape(QFrame.Shape.NoFrame)
+        self.body.addWidget(self.page_area)
+        self._build_foot(at_hand)
+        self.resize(780, 760)
+        self._show()
+
+    def _build_foot(self, at_hand: bool) -> None:
+        self.back = button("Back", self.go_back)
+        self.star = button("Kept at hand", self._turn_star)
+        self.star.setCheckable(True)
+        self.star.setChecked(at_hand)
+        self.star.setIcon(star_icon())
+        comparing = button("Compare\u2026", lambda: self.compare_wanted.emit(self.exercise))
+        for place, widget in enumerate((self.back, self.star, comparing)):
+            self.foot.insertWidget(place, widget)
+        self.keep_button.setEnabled(self.bench.desk.has_program)
         self.cancel_button.setText("Close")
-        self.resize(620, 680)
+
+    def show_exercise(self, exercise: Exercise) -> None:
+        """Show another exercise in this sheet."""
+        self.came_from.append(self.exercise)
+        self.exercise = exercise
+        self._show()
+
+    def go_back(self) -> None:
+        """Show the exercise again that a link led away from."""
+        if self.came_from:
+            self.exercise = self.came_from.pop()
+            self._show()
+
+    def _turn_star(self) -> None:
+        self.star_wanted.emit(self.exercise.key)
+
+    def _show(self) -> None:
+        self.setWindowTitle(self.exercise.name)
+        head = self.column.itemAt(0)
+        if head is not None and isinstance(label := head.widget(), QLabel):
+            label.setText(self.exercise.name)
+        self.back.setVisible(bool(self.came_from))
+        self.star.setChecked(self.exercise.key in kept_at_hand(self.bench.desk.store))
+        holder = QWidget()
+        holder.setLayout(self._page())
+        self.page_area.setWidget(holder)
+
+    # -- the page --------------------------------------------------------------------------
+
+    def _page(self) -> QVBoxLayout:
+        exercise = self.exercise
+        page = QVBoxLayout()
+        page.setContentsMargins(0, 0, 12, 0)
+        page.setSpacing(10)
+        also = ", ".join(exercise.aliases)
+        if also or exercise.own:
+            words = [f"also {also}" if also else "", "your own" if exercise.own else ""]
+            page.addWidget(Wrapped("; ".join(w for w in words if w), role="small"))
+        for sentence in self._ruled_out():
+            page.addWidget(Refusal(sentence))
+        halves = QHBoxLayout()
+        halves.setSpacing(24)
+        left, right = QVBoxLayout(), QVBoxLayout()
+        left.addLayout(self._figures())
+        left.addLayout(fact_grid(facts.facts(exercise, self.names)))
+        left.addStretch(1)
+        right.addLayout(self._wording())
+        right.addStretch(1)
+        halves.addLayout(left, 1)
+        halves.addLayout(right, 1)
+        page.addLayout(halves)
+        self._evidence(page)
+        self._kin(page)
+        self._used(page)
+        page.addStretch(1)
+        return page
+
+    def _ruled_out(self) -> tuple[str, ...]:
+        desk = self.bench.desk
+        if desk.work is None:
+            return ()
+        return facts.ruled_out(self.exercise, desk.client, self._day())
+
+    def _day(self) -> date:
+        desk = self.bench.desk
+        if desk.has_program:
+            return desk.program.week_start(self.bench.week)
+        return datetime.now().astimezone().date()
 
     def _figures(self) -> QHBoxLayout:
         row = QHBoxLayout()
-        pair = self.bench.shelf.poses.get(self.exercise.figure)
-        if pair is None:
-            return row
-        tones = figure_paint.DARK if theme.current().dark else figure_paint.LIGHT
-        icons = figure_paint.FigureIcons(tones)
+        row.setSpacing(8)
         for phase, word in ((Phase.START, "start"), (Phase.END, "end")):
-            picture: QPixmap = icons.pixmap(
-                pair,
-                phase,
-                width_px=FIGURE.width(),
-                height_px=FIGURE.height(),
-                ratio=self.devicePixelRatioF(),
-            )
+            picture = figure_picture(self.bench, self.exercise, phase, FIGURE)
+            if picture is None:
+                continue
+            column = QVBoxLayout()
             label = QLabel()
             label.setPixmap(picture)
             label.setAccessibleName(f"{self.exercise.name}, {word}")
-            row.addWidget(label)
+            column.addWidget(label)
+            column.addWidget(plain(word.capitalize(), role="small"))
+            row.addLayout(column)
         row.addStretch(1)
         return row
 
-    def _evidence(self, column: QVBoxLayout) -> None:
-        column.addWidget(plain("Reported activation", step="head"))
+    def _evidence(self, page: QVBoxLayout) -> None:
+        page.addWidget(plain("Reported activation", step="head"))
         if not self.exercise.activation:
-            column.addWidget(plain("No study at hand. Nothing is known to us.", role="small"))
+            page.addWidget(plain(NOTHING, role="small"))
             return
+        references = self.bench.shelf.references
+        chart = EvidenceChart(self.exercise, self.names, references)
+        page.addWidget(chart)
+        page.addWidget(
+            Wrapped(f"{CAUTION} Bands: {rows.study_text(BANDS_FROM, references)}.", role="small")
+        )
+        for row in chart.rows:
+            if row.details:
+                study = rows.study_text(row.study, references)
+                muscle = self.names[row.muscle].lower()
+                page.addWidget(Wrapped(f"{study}, {muscle}: {row.details}.", role="small"))
+
+    def _wording(self) -> QGridLayout:
+        """Set-up, cues and faults in one narrow column."""
+        one = self.exercise
         grid = QGridLayout()
-        grid.setHorizontalSpacing(16)
-        names = self.bench.shelf.muscles
-        for number_, row in enumerate(self.exercise.activation):
-            low, high = number(row.low), number(row.high)
-            value = f"{low} %" if low == high else f"{low}{DASH}{high} %"
-            reference = self.bench.shelf.references.get(row.study)
-            study = reference.short if reference is not None else row.study
-            grid.addWidget(plain(names[row.muscle].trade), number_, 0)
-            grid.addWidget(plain(value, step="number"), number_, 1)
-            grid.addWidget(plain(f"{study} {row.detail}".strip(), role="small"), number_, 2)
-        column.addLayout(grid)
-        column.addWidget(Wrapped(CAUTION, role="small"))
+        grid.setVerticalSpacing(4)
+        for title, lines in (
+            ("Set up", one.set_up),
+            ("Do it", one.cues),
+            ("If you notice", tuple(f"{f.notice}: {f.remedy}" for f in one.faults)),
+        ):
+            if lines:
+                grid.addWidget(plain(title, step="head"), grid.rowCount(), 0)
+            for line in lines:
+                label = Wrapped(line)
+                label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+                grid.addWidget(label, grid.rowCount(), 0)
+        return grid
+
+    def _kin(self, page: QVBoxLayout) -> None:
+        """Easier and harder relatives, and what could stand in, as links."""
+        desk = self.bench.desk
+        some = [(word.capitalize(), one, "") for word, one in self._relatives()]
+        ranked = facts.stand_ins(
+            self.exercise,
+            desk.catalogue,
+            client=None if desk.work is None else desk.client,
+            program=desk.program if desk.has_program else None,
+        )
+        for one in ranked[:SUBSTITUTES]:
+            why = f"held back: {one.blocked}" if one.blocked else "; ".join(one.reasons)
+            some.append(("Could stand in", one.exercise, why))
+        if not some:
+            return
+        page.addWidget(plain("Relatives, and what could stand in, best first", step="head"))
+        grid = QGridLayout()
+        grid.setHorizontalSpacing(12)
+        grid.setVerticalSpacing(0)
+        grid.setColumnStretch(2, 1)
+        before = ""
+        for row, (word, exercise, why) in enumerate(some):
+            grid.addWidget(plain(word if word != before else "", role="small"), row, 0)
+            grid.addWidget(self._link(exercise), row, 1, Qt.AlignmentFlag.AlignLeft)
+            grid.addWidget(Wrapped(why, role="small"), row, 2)
+            before = word
+        page.addLayout(grid)
+
+    def _relatives(self) -> tuple[tuple[str, Exercise], ...]:
+        return facts.relatives(self.exercise, self.bench.desk.catalogue)
+
+    def _link(self, exercise: Exercise) -> QPushButton:
+        link = QPushButton(exercise.name)
+        link.setProperty("link", True)
+        link.setCursor(Qt.CursorShape.PointingHandCursor)
+        link.setAutoDefault(False)
+        link.clicked.connect(lambda _on=False: self.show_exercise(exercise))
+        return link
+
+    def _used(self, page: QVBoxLayout) -> None:
+        desk = self.bench.desk
+        text = facts.used_text(self.exercise, desk.program if desk.has_program else None)
+        if text:
+            page.addWidget(plain("Where it is used now", step="head"))
+            page.addWidget(Wrapped(text))
 
     def keep(self) -> None:
         """Ask for the exercise to be placed."""
         self.place_wanted.emit(self.exercise.key)
 
 
-def _section(column: QVBoxLayout, title: str, lines: tuple[str, ...]) -> None:
-    if not lines:
-        return
-    column.addWidget(plain(title, step="head"))
-    for line in lines:
-        label = Wrapped(line)
-        label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-        column.addWidget(label)
+class Refusal(QWidget):
+    """What rules the exercise out, with the sign of a conflict."""
+
+    def __init__(self, sentence: str) -> None:
+        super().__init__()
+        row = QHBoxLayout(self)
+        row.setContentsMargins(SIGN + 8, 2, 0, 2)
+        row.addWidget(Wrapped(sentence, role="wrong"), 1)
+        self.setAccessibleName(f"Conflict: {sentence}")
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        painter = QPainter(self)
+        box = QRectF(0, (self.height() - SIGN) / 2, SIGN, SIGN)
+        signs.paint_conflict(painter, box, colour=theme.current().conflict)
+        painter.end()
+
+
+def figure_picture(bench: Bench, exercise: Exercise, phase: Phase, size: QSize) -> QPixmap | None:
+    """The exercise's figure at that size; None where it has no pose."""
+    return pose_picture(bench, exercise.figure, phase, size)
+
+
+def pose_picture(
+    bench: Bench, key: str, phase: Phase, size: QSize, *, ratio: float = 2.0
+) -> QPixmap | None:
+    """A pose at that size, sharp on fine screens; None where there is none of that key."""
+    pair = bench.shelf.poses.get(key)
+    if pair is None:
+        return None
+    tones = figure_paint.DARK if theme.current().dark else figure_paint.LIGHT
+    icons = figure_paint.FigureIcons(tones)
+    return icons.pixmap(pair, phase, width_px=size.width(), height_px=size.height(), ratio=ratio)
+
+
+def fact_grid(some: Iterable[facts.Fact]) -> QGridLayout:
+    """Labels with their texts beside them."""
+    grid = QGridLayout()
+    grid.setHorizontalSpacing(12)
+    grid.setVerticalSpacing(4)
+    grid.setColumnStretch(1, 1)
+    for number, (label, text) in enumerate(some):
+        grid.addWidget(plain(label, role="small"), number, 0, Qt.AlignmentFlag.AlignTop)
+        grid.addWidget(Wrapped(text), number, 1)
+    return grid

@@ -1,0 +1,210 @@
+"""The coach's own exercises between the desk, the coach's file and files that others can use.
+
+What is kept is in the file before the desk offers it. A file is taken in whole or not at all, and
+every refusal names the line and the reason.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
+from pathlib import Path
+from unicodedata import combining, normalize
+
+from app import resources
+from app.desk import Desk, Keeper
+from app.domain.errors import CoachError, ResourceError
+from app.domain.exercise import Catalogue, Exercise, ExerciseKey
+from app.exchange import exercise_file
+from app.exchange.files import read_file, write_file
+
+MOST_BYTES = 1_000_000
+"""The largest exercise file that is read: some 700 exercises."""
+LONGEST_KEY = 60
+
+
+def catalogue_of(store: Keeper) -> Catalogue:
+    """The shipped exercises and the coach's own; retired ones are found but not offered."""
+    shipped = resources.catalogue()
+    offered = store.own_exercises()
+    here = {exercise.key for exercise in offered}
+    gone = tuple(
+        exercise
+        for exercise in store.own_exercises(retired=True)
+        if exercise.key not in here and exercise.key not in shipped
+    )
+    return shipped.with_own(offered + gone, frozenset(exercise.key for exercise in gone))
+
+
+def key_for(name: str, catalogue: Catalogue) -> ExerciseKey:
+    """A key that is not in the catalogue, made of the name: 'Towel row' gives `towel_row`."""
+    plain = "".join(one for one in normalize("NFKD", name) if not combining(one)).lower()
+    stem = re.sub(r"[^a-z0-9]+", "_", plain).strip("_")
+    stem = (stem if stem[:1].isalpha() else f"own_{stem}".strip("_"))[: LONGEST_KEY - 4]
+    key, number = stem, 2
+    while key in catalogue:
+        key = f"{stem}_{number}"
+        number += 1
+    return ExerciseKey(key)
+
+
+# -- one exercise ------------------------------------------------------------------------------
+
+
+def keep(desk: Desk, exercise: Exercise) -> None:
+    """Keep an own exercise and offer it. Raises CoachError where its name or key is taken."""
+    exercise = replace(exercise, own=True)
+    refuse_contradiction(exercise, desk.catalogue)
+    desk.store.save_exercise(exercise)
+    desk.use_catalogue(catalogue_of(desk.store))
+
+
+def refuse_contradiction(exercise: Exercise, catalogue: Catalogue) -> None:
+    """Raise CoachError where name or key are taken, or a relative is no other exercise."""
+    for sentence in _contradictions(exercise, catalogue):
+        raise CoachError(sentence, mend="Choose another name.")
+    resources.refuse_loose_relatives((exercise,), _keys(catalogue))
+
+
+def retire(desk: Desk, key: ExerciseKey) -> None:
+    """Offer an own exercise no longer; plans that hold it keep it."""
+    desk.store.retire_exercise(key)
+    desk.use_catalogue(catalogue_of(desk.store))
+
+
+def _keys(catalogue: Catalogue) -> frozenset[str]:
+    return frozenset(exercise.key for exercise in catalogue.exercises)
+
+
+def _contradictions(exercise: Exercise, catalogue: Catalogue) -> Iterator[str]:
+    """Why the exercise cannot stand beside those that are there."""
+    if exercise.key in catalogue and not catalogue[exercise.key].own:
+        yield f"{exercise.key!r} is the key of {catalogue[exercise.key].name!r}, which is shipped."
+    name = exercise.name.casefold()
+    for other in catalogue:
+        if other.key != exercise.key and other.name.casefold() == name:
+            yield f"There is already an exercise called {other.name!r}."
+
+
+# -- files -------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class Delivery:
+    """What a file brings: new ones, some in the place of the coach's own, and what is the same."""
+
+    fresh: tuple[Exercise, ...]
+    changed: tuple[Exercise, ...]
+    same: tuple[Exercise, ...]
+
+
+def write_own(path: Path, exercises: Iterable[Exercise], catalogue: Catalogue) -> int:
+    """Write exercises, with the own ones they name, to a file; how many. Raises FileTrouble."""
+    several = exercise_file.with_relatives(exercises, catalogue)
+    write_file(path, exercise_file.write_exercises(several).encode("utf-8"))
+    return len(several)
+
+
+def read_own(path: Path, catalogue: Catalogue) -> Delivery:
+    """What the file would bring beside these exercises; nothing is kept.
+
+    Raises CoachError with the line and the reason if anything in the file cannot be taken in.
+    """
+    content = _text(read_file(path, most=MOST_BYTES), path.name)
+    return delivery(content, source=path.name, catalogue=catalogue)
+
+
+def delivery(content: str, *, source: str, catalogue: Catalogue) -> Delivery:
+    """What the text of a file would bring beside these exercises. Raises CoachError."""
+    try:
+        exercises = resources.exercises_from_toml(content, source=source, own=True)
+    except CoachError:
+        raise
+    except (ValueError, RecursionError) as error:
+        raise ResourceError(
+            "A number or a nesting in it is too large.", where=source, mend="Mend it and try again."
+        ) from error
+    if not exercises:
+        raise ResourceError("It holds no exercise.", where=source, mend="Choose another file.")
+    known = _keys(catalogue) | {exercise.key for exercise in exercises}
+    beside = catalogue.with_own(exercises, catalogue.retired - {e.key for e in exercises})
+    for exercise in exercises:
+        entry = resources.Entry(source, exercise.key, {}, content)
+        _refuse_loose(exercise, known, entry)
+        _refuse_unknown_studies(exercise, entry)
+        if exercise.key in catalogue and not catalogue[exercise.key].own:
+            shipped = catalogue[exercise.key].name
+            raise entry.error(
+                "", f"{exercise.key!r} is the key of {shipped!r}.", mend="Choose another key."
+            )
+        for sentence in _contradictions(exercise, beside):
+            raise entry.error("name", sentence, mend="Rename one of the two.")
+    return _sorted(exercises, catalogue)
+
+
+def _text(data: bytes, source: str) -> str:
+    if len(data) > MOST_BYTES:
+        lines = data.split(b"\n")
+        longest = max(range(len(lines)), key=lambda n: len(lines[n]))
+        raise ResourceError(
+            f"The file is too large; this line alone has {len(lines[longest]):,} bytes or more.",
+            where=f"{source}, line {longest + 1}",
+            mend=f"Shorten it: {MOST_BYTES:,} bytes are read at most.",
+        )
+    try:
+        return data.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        line = data[: error.start].count(b"\n") + 1
+        raise ResourceError(
+            "This is not UTF-8 text.",
+            where=f"{source}, line {line}",
+            mend="Save the file as UTF-8.",
+        ) from error
+
+
+def _refuse_loose(exercise: Exercise, known: frozenset[str], entry: resources.Entry) -> None:
+    for field, keys in (("easier", exercise.easier), ("harder", exercise.harder)):
+        for key in keys:
+            if key not in known or key == exercise.key:
+                raise entry.error(
+                    field,
+                    f"{key!r} is no other exercise of the file or the library.",
+                    mend="Name the key of another exercise, or leave it out.",
+                )
+
+
+def _refuse_unknown_studies(exercise: Exercise, entry: resources.Entry) -> None:
+    for row in exercise.activation:
+        if row.study not in resources.references():
+            raise entry.error(
+                "activation",
+                f"{row.study!r} is no reference of Weekloom's.",
+                mend="Use the id of a shipped reference, or leave the figure out.",
+            )
+
+
+def _sorted(exercises: tuple[Exercise, ...], catalogue: Catalogue) -> Delivery:
+    fresh, changed, same = [], [], []
+    for one in exercises:
+        if one.key not in catalogue or one.key in catalogue.retired:
+            fresh.append(one)
+        elif catalogue[one.key] == one:
+            same.append(one)
+        else:
+            changed.append(one)
+    return Delivery(tuple(fresh), tuple(changed), tuple(same))
+
+
+def take_in(desk: Desk, brought: Delivery, *, replacing: bool = False) -> int:
+    """Keep what a file brings, all of it or nothing; how many exercises were kept.
+
+    replacing: also those that differ from the coach's own of the same key; else they are left.
+    """
+    several = brought.fresh + (brought.changed if replacing else ())
+    if several:
+        with desk.store.together():
+            for exercise in several:
+                desk.store.save_exercise(exercise)
+        desk.use_catalogue(catalogue_of(desk.store))
+    return len(several)

@@ -1,0 +1,54 @@
+"""What the list says when nothing is in it: what is missing, then what to do."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+
+from app.ui.library.narrow import Wish
+
+
+class Way(Enum):
+    """What the one button of an empty list does."""
+
+    OPEN_ALL = "open all"
+    CLEAR_TEXT = "clear"
+    MAKE_OWN = "make"
+
+
+@dataclass(frozen=True, slots=True)
+class Nothing:
+    """The sentences, the button's verb and what it does."""
+
+    text: str
+    verb: str
+    way: Way
+
+
+def nothing(wish: Wish, *, who: str, left: int, every: int, elsewhere: int) -> Nothing:
+    """Why nothing is listed.
+
+    who: the client's first name; left: exercises that the choices leave; every: all there are;
+    elsewhere: exercises the text would find without the choices.
+    """
+    open_all = (f"Show all {every}", Way.OPEN_ALL)
+    if not wish.text:
+        if wish.at_hand and wish.chosen == Wish(at_hand=True).chosen:
+            return Nothing(
+                "Nothing is kept at hand yet. Press Ctrl+K on an exercise, and it stands here.",
+                *open_all,
+            )
+        if wish.own and wish.chosen == Wish(own=True).chosen:
+            return Nothing("No exercise of your own yet.", "Make one", Way.MAKE_OWN)
+        return Nothing("No exercise is left by these choices. Leave one of them open.", *open_all)
+    if elsewhere:
+        out = f"The choices above leave out {every - left} of the {every} exercises."
+        if wish.fits and len(wish.chosen) == 1:
+            out = f"Fits {who} leaves out {every - left} of the {every} exercises."
+        return Nothing(f"No '{wish.text}' here. {out}", f"Search all {every}", Way.OPEN_ALL)
+    return Nothing(
+        f"Nothing is called '{wish.text}' or anything like it. Try one word of the name, a muscle "
+        "or a piece of equipment.",
+        "Clear the search",
+        Way.CLEAR_TEXT,
+    )

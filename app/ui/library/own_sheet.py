@@ -1,0 +1,298 @@
+"""The form for an own exercise: the fields of the exercise files, checked as one types."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from PySide6.QtCore import QTimer
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QFormLayout,
+    QFrame,
+    QLineEdit,
+    QPlainTextEdit,
+    QScrollArea,
+    QTabWidget,
+    QVBoxLayout,
+    QWidget,
+)
+
+from app import own_exercises, resources
+from app.domain.errors import CoachError
+from app.domain.exercise import Equipment, Exercise, LoadKind, Pattern, Plane
+from app.ui.bench import Bench
+from app.ui.forms import Sheet, plain, text_field
+from app.ui.library import own_values
+from app.ui.library.facts import LOADS, SPINE
+from app.ui.library.narrow import SKILLS
+from app.ui.library.own_parts import (
+    CheckList,
+    DeafBox,
+    KinField,
+    LinesField,
+    PoseBox,
+    muscle_grid,
+    stress_grid,
+    work_values,
+)
+from app.ui.library.own_values import LABELS
+
+CHECK_AFTER_MS = 120
+NUMBERS = ("body_share", "setup_s", "rest_s", "rep_low", "rep_high")
+UNITS = {"body_share": "% of body mass that counts", "setup_s": "seconds", "rest_s": "seconds"}
+TEXTS = {
+    "set_up": "One sentence a line, told to the client.",
+    "cues": "One sentence a line, in the order of the movement.",
+    "faults": "A line each: what is noticed: what to try.",
+    "reaches": "A line each: knee flexion 110. Limitations are checked against these.",
+    "activation": "A line each: muscle, % or range, study, detail.",
+}
+
+
+class OwnSheet(Sheet):
+    """Make an exercise, from a pattern if one is given, or change one.
+
+    Whatever is typed is checked at once; the sentence above the verbs says what is not right yet,
+    and what was typed stays.
+    """
+
+    def __init__(
+        self,
+        bench: Bench,
+        pattern: Exercise | None,
+        parent: QWidget | None,
+        *,
+        change: bool = False,
+    ) -> None:
+        title = f"Change {pattern.name}" if change and pattern else "Own exercise"
+        super().__init__(parent, title, verb="Keep changes" if change else "Keep exercise")
+        self.setModal(False)
+        self.bench = bench
+        self.changes = pattern if change else None
+        self.touched = False
+        self._build_fields()
+        tabs = QTabWidget()
+        tabs.setDocumentMode(True)
+        for name, page in (
+            ("What it is", self._identity()),
+            ("Muscles", _page((("work", self.work),))),
+            ("Joints", _page((("stress", self.stress), ("reaches", self.texts["reaches"])))),
+            ("Prescription", self._prescription()),
+            ("Words", _page((n, self.texts[n]) for n in ("set_up", "cues", "faults"))),
+            ("Relatives and figure", self._kin()),
+            ("Evidence", _page((("activation", self.texts["activation"]),))),
+        ):
+            tabs.addTab(page, name)
+        self.tabs = tabs
+        self.body.addWidget(tabs)
+        self._later = QTimer(self)
+        self._later.setSingleShot(True)
+        self._later.timeout.connect(self.check)
+        if pattern is not None:
+            self.fill(pattern)
+            if not change:
+                self.name.setText(own_values.named_copy(pattern))
+        self._connect()
+        self.resize(660, 640)
+        self.name.setFocus()
+        self.name.selectAll()
+        self.check()
+
+    # -- the form --------------------------------------------------------------------------
+
+    def _build_fields(self) -> None:
+        names = {m: n.trade for m, n in self.bench.shelf.muscles.items()}
+        self.name = text_field(hint="The trade's usual words")
+        self.aliases = text_field(hint="Other names, with commas")
+        self.pattern = DeafBox(LABELS["pattern"], ((_word(p), p.value) for p in Pattern))
+        self.plane = DeafBox(LABELS["plane"], ((_word(p), p.value) for p in Plane))
+        self.load_kind = DeafBox(
+            LABELS["load_kind"], ((LOADS[kind].capitalize(), kind.value) for kind in LoadKind)
+        )
+        self.equipment = CheckList(
+            LABELS["equipment"], [e for e in Equipment if e is not Equipment.BODY]
+        )
+        self.flags = {
+            "multi_joint": QCheckBox("More than one joint moves the load"),
+            "unilateral": QCheckBox("One side at a time"),
+            "timed": QCheckBox("Repetitions are seconds"),
+        }
+        self.work, self.stress = muscle_grid(names), stress_grid()
+        self.skill = DeafBox(LABELS["skill"], ((word, level) for level, word in SKILLS.items()))
+        self.spinal_load = DeafBox(
+            LABELS["spinal_load"], ((word.capitalize(), n) for n, word in enumerate(SPINE))
+        )
+        self.numbers = {name: text_field() for name in NUMBERS}
+        for name, text in (
+            ("setup_s", "60"),
+            ("rest_s", "90"),
+            ("rep_low", "6"),
+            ("rep_high", "15"),
+        ):
+            self.numbers[name].setText(text)
+        self.tempo = text_field("2-0-1-0", hint="2-0-1-0")
+        self.texts = {name: LinesField(LABELS[name], hint) for name, hint in TEXTS.items()}
+        self.easier, self.harder = (KinField(self.bench, LABELS[n]) for n in ("easier", "harder"))
+        self.pose = PoseBox(self.bench)
+        self.warmup_for = CheckList(LABELS["warmup_for"], Pattern)
+
+    def _identity(self) -> QWidget:
+        rows = [(name, getattr(self, name)) for name in ("name", "aliases", "pattern", "plane")]
+        rows += [(name, box) for name, box in self.flags.items()]
+        return _page([*rows, ("equipment", self.equipment), ("load_kind", self.load_kind)])
+
+    def _prescription(self) -> QWidget:
+        rows = [(name, field) for name, field in self.numbers.items()]
+        return _page(
+            [*rows, ("tempo", self.tempo), ("skill", self.skill), ("spinal_load", self.spinal_load)]
+        )
+
+    def _kin(self) -> QWidget:
+        names = ("figure", "easier", "harder", "warmup_for")
+        return _page(
+            zip(names, (self.pose, self.easier, self.harder, self.warmup_for), strict=True)
+        )
+
+    def _connect(self) -> None:
+        for field in self.findChildren(QLineEdit):
+            field.textEdited.connect(self._touch)
+        for box in (self.pattern, self.plane, self.load_kind, self.skill, self.spinal_load):
+            box.currentIndexChanged.connect(self._touch)
+        for flag in self.flags.values():
+            flag.toggled.connect(self._touch)
+        for text in self.findChildren(QPlainTextEdit):
+            text.textChanged.connect(self._touch)
+        for part in (self.work, self.stress, self.equipment, self.warmup_for, self.pose):
+            part.changed.connect(self._touch)
+        for kin in (self.easier, self.harder):
+            kin.changed.connect(self._touch)
+
+    def fill(self, one: Exercise) -> None:
+        """Show everything of an exercise."""
+        self.name.setText(one.name)
+        self.aliases.setText(", ".join(one.aliases))
+        for box, value in (
+            (self.pattern, one.pattern.value),
+            (self.plane, one.plane.value),
+            (self.load_kind, one.load_kind.value),
+            (self.skill, one.skill),
+            (self.spinal_load, one.spinal_load),
+        ):
+            box.choose(value)
+        for name, flag in self.flags.items():
+            flag.setChecked(getattr(one, name))
+        self.equipment.show_values(one.equipment)
+        self.warmup_for.show_values(one.warmup_for)
+        self.work.show_values(work_values(one.work))
+        self.stress.show_values({joint.value: level for joint, level in one.stress})
+        for name, field in self.numbers.items():
+            field.setText(str(getattr(one, name)))
+        self.numbers["body_share"].setText(own_values.percent_text(one.body_share))
+        self.tempo.setText(one.tempo)
+        self.texts["set_up"].setPlainText("\n".join(one.set_up))
+        self.texts["cues"].setPlainText("\n".join(one.cues))
+        self.texts["faults"].setPlainText(own_values.faults_text(one.faults))
+        self.texts["reaches"].setPlainText(own_values.reaches_text(one.reaches))
+        self.texts["activation"].setPlainText(own_values.activation_text(one.activation))
+        self.easier.show_values(one.easier)
+        self.harder.show_values(one.harder)
+        self.pose.show_value(one.figure)
+
+    # -- what was typed --------------------------------------------------------------------
+
+    def _touch(self, *_: object) -> None:
+        self.touched = True
+        self._later.start(CHECK_AFTER_MS)
+
+    def values(self) -> dict[str, object]:
+        """What was typed, as the shared rules read it. Raises CoachError for unreadable lines."""
+        share = own_values.number_of(self.numbers["body_share"].text() or "0")
+        values: dict[str, object] = {
+            "name": self.name.text().strip(),
+            "aliases": own_values.names_of(self.aliases.text()),
+            "pattern": self.pattern.currentData(),
+            "plane": self.plane.currentData(),
+            "work": self.work.values(),
+            "equipment": self.equipment.values() or [Equipment.BODY.value],
+            "load_kind": self.load_kind.currentData(),
+            "body_share": share / 100 if isinstance(share, int | float) else share,
+            "skill": self.skill.currentData(),
+            "spinal_load": self.spinal_load.currentData(),
+            "tempo": self.tempo.text().strip(),
+            "reaches": own_values.lines_of(self.texts["reaches"].toPlainText()),
+            "stress": self.stress.values(),
+            "set_up": own_values.lines_of(self.texts["set_up"].toPlainText()),
+            "cues": own_values.lines_of(self.texts["cues"].toPlainText()),
+            "faults": own_values.faults_of(self.texts["faults"].toPlainText()),
+            "easier": self.easier.values(),
+            "harder": self.harder.values(),
+            "activation": own_values.activation_of(self.texts["activation"].toPlainText()),
+            "figure": self.pose.value(),
+            "warmup_for": self.warmup_for.values(),
+        }
+        values |= {name: flag.isChecked() for name, flag in self.flags.items()}
+        return values | {
+            name: own_values.number_of(self.numbers[name].text()) for name in NUMBERS[1:]
+        }
+
+    def exercise(self) -> Exercise:
+        """The exercise as typed. Raises CoachError with what is not right yet."""
+        values = self.values()
+        if not values["name"]:
+            raise CoachError("The exercise has no name yet.", mend="Type one.")
+        if self.changes is not None:
+            key = self.changes.key
+            values["version"] = self.changes.version
+        else:
+            key = own_exercises.key_for(self.name.text(), self.bench.desk.catalogue)
+        try:
+            exercise = resources.exercise_from_values(key, values, own=True)
+        except CoachError as error:
+            raise CoachError(own_values.said(error)) from error
+        own_exercises.refuse_contradiction(exercise, self.bench.desk.catalogue)
+        return exercise
+
+    def check(self) -> None:
+        """Say what is not right yet, if anything was typed; only a whole exercise can be kept."""
+        sentence = ""
+        try:
+            self.exercise()
+        except CoachError as error:
+            sentence = error.sentence
+        self.keep_button.setEnabled(not sentence)
+        self.show_error(sentence if self.touched else "")
+
+    def keep(self) -> None:
+        """Keep the exercise and offer it."""
+        exercise = self.exercise()
+        own_exercises.keep(self.bench.desk, exercise)
+        self.bench.said.emit(f"Kept: {exercise.name}")
+
+
+def _word(value: Pattern | Plane) -> str:
+    return value.value.replace("_", " ").capitalize()
+
+
+def _page(rows: Iterable[tuple[str, QWidget]]) -> QWidget:
+    """A page of the form that scrolls if it must; labels are buddies of their fields."""
+    page = QWidget()
+    form = QFormLayout(page)
+    form.setFieldGrowthPolicy(QFormLayout.FieldGrowthPolicy.AllNonFixedFieldsGrow)
+    form.setHorizontalSpacing(16)
+    form.setVerticalSpacing(8)
+    for name, field in rows:
+        unit = f", {UNITS[name]}" if name in UNITS else ""
+        label = plain(f"{LABELS[name]}{unit}")
+        label.setBuddy(field)
+        if not field.accessibleName():
+            field.setAccessibleName(LABELS[name])
+        form.addRow(label, field)
+    area = QScrollArea()
+    area.setWidget(page)
+    area.setWidgetResizable(True)
+    area.setFrameShape(QFrame.Shape.NoFrame)
+    holder = QWidget()
+    column = QVBoxLayout(holder)
+    column.setContentsMargins(0, 8, 0, 0)
+    column.addWidget(area)
+    return holder

@@ -1,0 +1,138 @@
+"""Fields of an own exercise as a coach types them, and as values that the shared rules read."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+
+from app.domain.errors import CoachError
+from app.domain.exercise import Activation, Exercise, Fault, Reach
+from app.ui.words import number
+
+LABELS = {
+    "name": "Name",
+    "aliases": "Other names",
+    "pattern": "Movement",
+    "plane": "Plane",
+    "work": "Muscles",
+    "equipment": "Equipment",
+    "load_kind": "Load",
+    "multi_joint": "Joints",
+    "unilateral": "Sides",
+    "timed": "Timed",
+    "body_share": "Own mass",
+    "skill": "Demand",
+    "spinal_load": "Spine",
+    "setup_s": "Set-up time",
+    "rest_s": "Usual rest",
+    "tempo": "Usual tempo",
+    "rep_low": "Fewest repetitions",
+    "rep_high": "Most repetitions",
+    "reaches": "Reaches",
+    "stress": "Stress",
+    "set_up": "Set up",
+    "cues": "Do it",
+    "faults": "If you notice",
+    "easier": "Easier",
+    "harder": "Harder",
+    "activation": "Activation",
+    "figure": "Figure",
+    "warmup_for": "Prepares",
+}
+"""What the form calls each field."""
+
+_ACTIVATION = re.compile(
+    r"(?P<muscle>\S+)\s+(?P<low>[\d.,]+)(\s*[-\u2013]\s*(?P<high>[\d.,]+))?\s*%?"
+    r"\s+(?P<study>\S+)\s*(?P<detail>.*)"
+)
+
+
+def lines_of(text: str) -> list[str]:
+    """The lines of a text, without those that are blank."""
+    return [line.strip() for line in text.splitlines() if line.strip()]
+
+
+def names_of(text: str) -> list[str]:
+    """Names between commas."""
+    return [name.strip() for name in text.split(",") if name.strip()]
+
+
+def number_of(text: str) -> object:
+    """The number typed; the text itself where it is none, for the rules to refuse."""
+    plain = text.strip().replace(",", ".")
+    for kind in (int, float):
+        try:
+            return kind(plain)
+        except ValueError:
+            continue
+    return text.strip()
+
+
+def faults_of(text: str) -> list[list[str]]:
+    """Pairs of what one notices and what to try. Raises CoachError for a line without a colon."""
+    pairs = []
+    for line in lines_of(text):
+        notice, colon, remedy = line.partition(":")
+        if not (colon and notice.strip() and remedy.strip()):
+            raise CoachError(
+                f"{LABELS['faults']}: '{line[:40]}' has no remedy.",
+                mend="Write what is noticed, a colon, and what to try.",
+            )
+        pairs.append([notice.strip(), remedy.strip()])
+    return pairs
+
+
+def faults_text(faults: Iterable[Fault]) -> str:
+    """One line a fault, as `faults_of` reads it."""
+    return "\n".join(f"{fault.notice}: {fault.remedy}" for fault in faults)
+
+
+def activation_of(text: str) -> list[dict[str, object]]:
+    """Rows of reported activation. Raises CoachError for a line that cannot be read."""
+    rows: list[dict[str, object]] = []
+    for line in lines_of(text):
+        found = _ACTIVATION.fullmatch(line)
+        if found is None:
+            raise CoachError(
+                f"{LABELS['activation']}: '{line[:40]}' cannot be read.",
+                mend="Write muscle, % or range, study and detail: "
+                "gluteals 29-45 contreras2015-thrust 10RM.",
+            )
+        low = number_of(found["low"])
+        high = low if found["high"] is None else number_of(found["high"])
+        row = {"muscle": found["muscle"], "low": low, "high": high, "study": found["study"]}
+        rows.append(row | ({"detail": found["detail"]} if found["detail"] else {}))
+    return rows
+
+
+def activation_text(rows: Iterable[Activation]) -> str:
+    """One line a figure, as `activation_of` reads it."""
+    return "\n".join(
+        f"{one.muscle} {one.low:g}"
+        + (f"-{one.high:g}" if one.high != one.low else "")
+        + f" {one.study} {one.detail}".rstrip()
+        for one in rows
+    )
+
+
+def reaches_text(reaches: Iterable[Reach]) -> str:
+    """One line a reach: 'knee flexion 110'."""
+    return "\n".join(f"{one.joint} {one.motion} {one.degrees or ''}".strip() for one in reaches)
+
+
+def percent_text(share: float) -> str:
+    """A share as per cent, without its sign."""
+    return number(share * 100) if share else ""
+
+
+def said(error: CoachError) -> str:
+    """What the rules refuse, told by the form's own name of the field."""
+    field = error.where.rsplit(", ", 1)[-1]
+    if field not in LABELS:
+        return error.sentence
+    return f"{LABELS[field]}: {error.what} {error.mend}".strip()
+
+
+def named_copy(exercise: Exercise) -> str:
+    """The name that a changed copy begins with."""
+    return f"{exercise.name[:70]}, changed"
