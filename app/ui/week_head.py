@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLabel, QPushButton, QW
 from app.domain.program import Program, Role, Span, Week
 from app.ui import theme
 from app.ui.bench import Bench
+from app.ui.forms import Elided
 from app.ui.words import DOT, week_span
 
 _TIPS = {
@@ -29,10 +30,8 @@ class WeekHead(QWidget):
         self.setMinimumHeight(40)
         self.title = QLabel()
         self.title.setFont(theme.font("title"))
-        self.about = QLabel()
-        for label in (self.title, self.about):
-            label.setTextFormat(Qt.TextFormat.PlainText)
-        self.about.setMinimumWidth(0)
+        self.title.setTextFormat(Qt.TextFormat.PlainText)
+        self.about = Elided()
         self.reaches = QLabel("An edit reaches")
         self.reaches.setProperty("role", "small")
         row = QHBoxLayout(self)
@@ -77,7 +76,6 @@ class WeekHead(QWidget):
         program, index = self.bench.desk.program, self.bench.week
         self.title.setText(f"Week {index + 1}")
         self.about.setText(_about(program, index, week, short=self.width() < 900))
-        self.about.setToolTip("")
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

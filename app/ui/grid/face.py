@@ -176,10 +176,13 @@ def load_texts(load: Load | None, exercise: Exercise, unit: str) -> tuple[str, s
     return text, unit
 
 
-def free_text(free: FreeTime) -> str:
-    """What a day without a session says: 'team evening', '45 min free', 'not free'."""
+def free_text(free: FreeTime, *, known: bool = True) -> str:
+    """What a day without a session says: 'team evening', '45 min free', 'not free'.
+
+    known: whether any day's minutes were entered; if not, only a note is said.
+    """
     if free.minutes == 0:
-        return free.note or "not free"
+        return free.note or ("not free" if known else "")
     return f"{free.minutes} min free"
 
 
@@ -304,7 +307,7 @@ def week_face(
             today=on == source.today,
             sessions=sessions,
             note=day.note,
-            free=free_text(free),
+            free=free_text(free, known=any(day.minutes for day in source.client.free)),
             cap_min=free.minutes,
             mark=by_day.get(number),
         )
