@@ -37,9 +37,11 @@ EMPHASIS_FACTOR = 1.5
 """How the parts of a score are weighed. Common practice."""
 
 DISLIKED = 0.30
+HELD = 0.30
 IN_SESSION = 0.15
 IN_WEEK = 0.05
-"""What a score loses for a client's dislike, and for an exercise that is done already."""
+"""What a score loses: for a client's dislike, for a timed hold in place of repetitions (or the
+other way round: another kind of work, that cannot be counted on), for what is done already."""
 
 LIGHTER_SKILL = 0.5
 """What a step of skill counts beside a step of spinal load when demands are compared."""
@@ -180,6 +182,8 @@ def _substitute(asked: _Asked, new: Exercise) -> Substitute:
     )
     if new.key in asked.client.dislikes:
         score -= DISLIKED
+    if new.timed is not old.timed:
+        score -= HELD
     if new.key in asked.in_session:
         score -= IN_SESSION
     elif new.key in asked.in_week:
@@ -206,16 +210,11 @@ def nearness(one: Pattern, other: Pattern) -> float:
 
 
 def _same_kind(old: Exercise, new: Exercise) -> float:
-    """How alike they are in build, 0 to 1: joints, sides, timing, equipment at hand."""
+    """How alike they are in build, 0 to 1: joints, sides, equipment at hand."""
     things = set(old.equipment) | set(new.equipment)
     shared = len(set(old.equipment) & set(new.equipment)) / len(things) if things else 1.0
-    alike = (
-        2 * (old.multi_joint is new.multi_joint)
-        + 2 * (old.timed is new.timed)
-        + (old.unilateral is new.unilateral)
-        + shared
-    )
-    return alike / 6
+    alike = 2 * (old.multi_joint is new.multi_joint) + (old.unilateral is new.unilateral) + shared
+    return alike / 4
 
 
 def _kin(old: Exercise, new: Exercise) -> float:
@@ -286,6 +285,8 @@ def _reasons(asked: _Asked, new: Exercise, demand: Demand) -> Iterator[str]:
     if new.pattern is old.pattern:
         yield "same movement"
     yield demand.value
+    if new.timed is not old.timed:
+        yield "held for seconds" if new.timed else "counted in repetitions"
     if new.spinal_load < old.spinal_load:
         yield "easier on the spine"
     if new.unilateral and not old.unilateral:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import tomllib
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -54,7 +55,19 @@ def test_the_ranking_is_a_coachs(key: str) -> None:
     reps = max(exercise.rep_low, min(10, exercise.rep_high))
     found = keys(ranked(f"{key} 3x{reps}", shelf=catalogue()))
     assert set(JUDGEMENT[key]["first"]) <= set(found[:5])
+    assert not set(JUDGEMENT[key].get("behind", ())) & set(found[:5])
     assert not set(JUDGEMENT[key]["never"]) & set(found)
+
+
+@pytest.mark.parametrize("key", [key for key, judged in JUDGEMENT.items() if "knee_90" in judged])
+def test_the_ranking_is_a_coachs_where_the_knee_is_limited(key: str) -> None:
+    who = client(
+        emphasis=(), limitations=(Limitation(Joint.KNEE, Motion.FLEXION, past_degrees=90),)
+    )
+    found = keys(ranked(f"{key} 3x10", who, catalogue()))
+    for group in JUDGEMENT[key]["knee_90"]:
+        assert set(group) & set(found[:5])
+    assert not set(JUDGEMENT[key].get("behind", ())) & set(found[:5])
 
 
 def test_an_exercise_is_no_substitute_for_itself() -> None:
@@ -181,3 +194,16 @@ def test_the_best_is_the_first_that_can_be_done() -> None:
     assert found.exercise.key == "push_up"
     plan = program("Mon: calf_raise 3x8")
     assert substitute.best(only_slot(plan), plan, client(), CATALOGUE) is None
+
+
+def test_a_hold_in_place_of_repetitions_costs_rank_and_is_told() -> None:
+    found = ranked("goblet_squat_to_box 3x10", shelf=catalogue())
+    sit = named(found, "wall_sit")
+    assert "held for seconds" in sit.reasons
+    squat = catalogue()[ExerciseKey("goblet_squat_to_box")]
+    shelf = Catalogue((squat, replace(sit.exercise, timed=False, rep_low=6, rep_high=15)))
+    counted = named(ranked("goblet_squat_to_box 3x10", shelf=shelf), "wall_sit")
+    assert counted.score > sit.score
+    assert "held for seconds" not in counted.reasons
+    first = ranked("plank 3x30", shelf=catalogue())[0]
+    assert first.exercise.timed
