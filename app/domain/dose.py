@@ -14,7 +14,7 @@ from itertools import pairwise
 from app.domain.curve import Curve, find_curve
 from app.domain.effort import Effort, Rir, fraction
 from app.domain.exercise import Catalogue, Exercise, LoadKind, Muscle, Pattern
-from app.domain.muscle_groups import muscle_name
+from app.domain.muscle_groups import Group, muscle_name
 from app.domain.program import DAYS, Program, Session, Slot, Week
 from app.domain.session_time import Minutes, Pace, session_minutes, start_minutes
 from app.domain.units import require
@@ -28,6 +28,7 @@ __all__ = [
     "extra_gain_percent",
     "frequency",
     "frequency_working",
+    "group_working",
     "hours_between",
     "intensity_distribution",
     "load_serves",
@@ -290,21 +291,41 @@ def _sides(exercise: Exercise) -> int:
 
 def sets_working(week: Week, muscle: Muscle, catalogue: Catalogue) -> Working:
     """How the week's fractional sets for a muscle come about, slot by slot."""
+    total = weekly_sets(week, catalogue).get(muscle, 0.0)
+    return _account(week, (muscle,), catalogue, name=muscle_name(muscle), total=total)
+
+
+def group_working(week: Week, group: Group, catalogue: Catalogue) -> Working:
+    """How the week's sets for a group of muscles come about; a set counts once, its larger part."""
+    parts = [_group_part(catalogue[slot.exercise], group.muscles) for slot in week.slots()]
+    total = sum(slot.sets * part for slot, part in zip(week.slots(), parts, strict=True))
+    return _account(week, group.muscles, catalogue, name=group.name, total=total)
+
+
+def _group_part(exercise: Exercise, muscles: tuple[Muscle, ...]) -> float:
+    """The largest part that a set counts for any of the muscles; nothing for a drill."""
+    if exercise.pattern is Pattern.DRILL:
+        return 0.0
+    return max(exercise.fraction(muscle) for muscle in muscles)
+
+
+def _account(
+    week: Week, muscles: tuple[Muscle, ...], catalogue: Catalogue, *, name: str, total: float
+) -> Working:
     lines = []
     for slot in week.slots():
         exercise = catalogue[slot.exercise]
-        part = exercise.fraction(muscle)
-        if not part or exercise.pattern is Pattern.DRILL:
+        part = _group_part(exercise, muscles)
+        if not part:
             continue
         role = "prime mover" if part >= 1 else "helps"
         lines.append(Line(exercise.name, f"{slot.sets} × {part:g} = {slot.sets * part:g}", role))
-    total = weekly_sets(week, catalogue).get(muscle, 0.0)
     lines.append(Line("Band of weekly sets", volume_band(total), "a trend over 15 studies"))
     gain = f"about {extra_gain_percent(1):g} % more growth"
     lines.append(Line("One set a week more", gain, "on average, no promise"))
     return Working(
         title=f"{total:g} sets",
-        about=f"{muscle_name(muscle)}, fractional sets of the week",
+        about=f"{name}, fractional sets of the week",
         lines=tuple(lines),
         sources=("pelland2024", "schoenfeld2017-volume"),
     )

@@ -19,6 +19,7 @@ from PySide6.QtWidgets import QScrollArea, QSizePolicy, QToolTip, QVBoxLayout, Q
 
 from app.domain import dose
 from app.domain.exercise import Muscle
+from app.domain.muscle_groups import Group
 from app.ui import signs
 from app.ui.bench import Bench
 from app.ui.tally_rows import TallyRow, range_text, scale_top, tally
@@ -348,8 +349,12 @@ class TallyBars(QWidget):
         if week is None:
             return
         row = self.rows[at]
-        muscle = max(row.muscles, key=lambda m: self.bench.desk.facts(week).sets.get(m, 0.0))
-        working = dose.sets_working(week, muscle, self.bench.desk.catalogue)
+        catalogue = self.bench.desk.catalogue
+        if row.emphasised:
+            working = dose.sets_working(week, row.muscles[0], catalogue)
+        else:
+            group = Group(row.about, row.name, row.muscles)
+            working = dose.group_working(week, group, catalogue)
         corner = self.mapToGlobal(self._place(at).bottomLeft().toPoint())
         show_working(self.bench, working, corner, self, extra=_range_line(row))
 

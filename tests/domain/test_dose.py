@@ -11,6 +11,7 @@ from app.domain.dose import (
     RepZone,
     frequency,
     frequency_working,
+    group_working,
     hours_between,
     intensity_distribution,
     minutes_working,
@@ -30,8 +31,10 @@ from app.domain.dose import (
 from app.domain.edits.fields import add_sets
 from app.domain.errors import QuantityError
 from app.domain.exercise import Muscle, UnknownExercise
+from app.domain.muscle_groups import GROUPS
 from tests.builders import CATALOGUE, program, session, slot, week
 
+SHOULDERS = next(group for group in GROUPS if group.key == "shoulders")
 BENCH_AND_ARMS = "Mon: bench_press 4x8, triceps_extension 3x12"
 
 
@@ -143,6 +146,17 @@ def test_the_account_of_sets_adds_up() -> None:
         "4 × 0.5 = 2",
         "3 × 1 = 3",
         "medium (5-9)",
+    ]
+
+
+def test_the_account_of_a_group_counts_each_set_once_by_its_larger_part() -> None:
+    built = week("Mon: overhead_press 4x6, lateral_raise 3x12, bench_press 2x8, curl 3x8")
+    account = group_working(built, SHOULDERS, CATALOGUE)
+    assert account.title == "8 sets"
+    assert [line.value for line in account.lines][:3] == [
+        "4 × 1 = 4",
+        "3 × 1 = 3",
+        "2 × 0.5 = 1",
     ]
 
 
