@@ -33,9 +33,7 @@ def test_the_table_has_at_least_sixty_rows() -> None:
 
 
 @pytest.mark.parametrize(("typed", "key"), TABLE)
-def test_a_slip_or_another_name_finds_its_exercise_in_the_first_three(
-    typed: str, key: str
-) -> None:
+def test_a_slip_or_another_name_finds_its_exercise_in_the_first_three(typed: str, key: str) -> None:
     assert key in keys(FINDER.find(ENTRIES, typed).entries)[:3]
 
 
