@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QPoint, Qt
+from PySide6.QtCore import QPoint, QRect, QSize, Qt
 from PySide6.QtWidgets import QFrame, QGridLayout, QVBoxLayout, QWidget
 
 from app.domain.program import SlotId
@@ -64,13 +64,19 @@ def show_working(
     popup = WorkingPopup(bench, working, parent, extra=extra)
     popup.adjustSize()
     screen = parent.screen().availableGeometry()
-    x = min(where.x(), screen.right() - popup.width())
-    y = where.y()
-    if y + popup.height() > screen.bottom():
-        y = max(screen.top(), where.y() - popup.height() - 40)
-    popup.move(max(screen.left(), x), y)
+    popup.move(_inside(screen, where, popup.size()))
     popup.show()
+    popup.move(_inside(screen, where, popup.size()))  # polishing may have made it larger
     return popup
+
+
+def _inside(screen: QRect, where: QPoint, size: QSize) -> QPoint:
+    """The corner for a sheet that is wanted at `where`: on the screen, not over what it is about."""
+    x = max(screen.left(), min(where.x(), screen.right() + 1 - size.width()))
+    y = where.y()
+    if y + size.height() > screen.bottom():
+        y = max(screen.top(), where.y() - size.height() - 40)
+    return QPoint(x, y)
 
 
 def show_load(bench: Bench, slot_id: SlotId, window: QWidget) -> None:

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtGui import QWheelEvent
-from PySide6.QtWidgets import QApplication, QDialog, QLabel
+from PySide6.QtWidgets import QApplication, QDialog, QLabel, QMessageBox
 from pytestqt.qtbot import QtBot
 
 from app.domain.errors import CoachError
@@ -260,10 +260,12 @@ def test_asking_for_a_text(qtbot: QtBot, monkeypatch, result: int, text: str | N
 
 
 def test_a_box_shows_its_sentence_as_text(qtbot: QtBot, monkeypatch) -> None:
-    from PySide6.QtWidgets import QMessageBox
-
     shown: list[QMessageBox] = []
-    monkeypatch.setattr(QMessageBox, "exec", shown.append)
+
+    def note(box: QMessageBox) -> None:
+        shown.append(box)
+
+    monkeypatch.setattr(QMessageBox, "exec", note)
     parent = Weighing()
     qtbot.addWidget(parent)
     forms.tell(parent, "Saved", "Saved: <a>.pdf")

@@ -1,0 +1,265 @@
+"""The findings: listed, gone to, mended, accepted and taken back."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+
+import pytest
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtWidgets import QMenu, QStyleOptionViewItem
+from pytestqt.qtbot import QtBot
+
+from app.domain.edits import fields, weeks
+from app.domain.exercise import Equipment
+from app.domain.findings import Finding, edit
+from app.domain.program import Span
+from app.ui import findings_pane
+from app.ui.bench import Bench
+from app.ui.findings_pane import ROW, FindingDelegate, FindingsPane, Row, source_text, spoken
+from tests.ui.desks import PROGRAM, with_client, without_program
+
+LEFT = Qt.MouseButton.LeftButton
+
+
+@pytest.fixture
+def pane(qtbot: QtBot, bench: Bench) -> FindingsPane:
+    made = FindingsPane(bench)
+    qtbot.addWidget(made)
+    made.resize(620, 400)
+    made.show()
+    qtbot.waitExposed(made)
+    return made
+
+
+@pytest.fixture
+def answer(monkeypatch: pytest.MonkeyPatch) -> Callable[[str | None], None]:
+    """What the coach types when asked for a reason."""
+
+    def say(text: str | None) -> None:
+        monkeypatch.setattr(findings_pane, "ask_text", lambda *_, **__: text)
+
+    return say
+
+
+def rows(pane: FindingsPane) -> list[Row]:
+    return [pane.list.item(k).data(ROW) for k in range(pane.list.count())]
+
+
+def button(pane: FindingsPane, at: int) -> QPoint:
+    """A point on the n-th row's button."""
+    delegate = pane.list.itemDelegate()
+    assert isinstance(delegate, FindingDelegate)
+    option = QStyleOptionViewItem()
+    rect = pane.list.visualItemRect(pane.list.item(at))
+    option.rect = rect
+    return delegate._button(rect.toRectF(), rows(pane)[at]).center().toPoint()
+
+
+def with_mend(pane: FindingsPane) -> int:
+    """The row of the first finding that has a mend."""
+    return next(k for k, row in enumerate(rows(pane)) if pane.mend_of(row.finding) is not None)
+
+
+def test_the_open_weeks_findings_are_listed_heaviest_first(pane: FindingsPane, bench) -> None:
+    week = bench.open_week.id
+    shown = [row.finding.id for row in rows(pane)]
+    assert shown == [f.id for f in bench.desk.findings if f.place.week in (week, None)]
+    weights = [row.finding.weight for row in rows(pane)]
+    assert weights == sorted(weights)
+
+
+def test_all_weeks_can_be_shown(qtbot: QtBot, pane: FindingsPane, bench: Bench) -> None:
+    few = pane.list.count()
+    qtbot.keyClick(pane.whole, Qt.Key.Key_Space)
+    assert pane.list.count() == len(bench.desk.findings) > few
+
+
+def test_counts_say_how_many_of_each_weight(pane: FindingsPane) -> None:
+    for label in pane.counts:
+        count = sum(row.finding.weight is label.weight for row in rows(pane))
+        assert label.isVisible() is (count > 0)
+        if count:
+            assert label.text.text().startswith(str(count))
+
+
+def test_each_row_is_told_with_weight_sentence_place_and_source(pane: FindingsPane, bench) -> None:
+    for k, row in enumerate(rows(pane)):
+        told = pane.list.item(k).text()
+        assert told == spoken(bench, row)
+        assert told.startswith(f"{row.finding.weight.word}. {row.finding.text}")
+        assert row.finding.place_text in told
+        assert source_text(bench, row.finding) in told
+
+
+def test_another_week_lists_its_own(pane: FindingsPane, bench: Bench) -> None:
+    before = [row.finding.id for row in rows(pane)]
+    bench.show_week(3)
+    assert [row.finding.id for row in rows(pane)] != before
+
+
+def test_a_week_without_findings_says_that_a_plan_is_only_a_plan(pane, bench: Bench) -> None:
+    for finding in bench.desk.findings:
+        bench.desk.keep(edit("Accept", fields.accept, finding=finding.id, reason="so"))
+    assert "accepted" in pane.accepted.text()
+    bench.keep(edit("Clear", weeks.clear_weeks, indices=range(6)))
+    for finding in bench.desk.findings:
+        bench.desk.keep(edit("Accept", fields.accept, finding=finding.id, reason="so"))
+    without_program(bench)
+    assert pane.empty.isVisible()
+    assert pane.empty.text() == "Findings appear here while you plan."
+    assert not pane.list.isVisible()
+
+
+# ---------------------------------------------------------------------------- going there
+
+
+def test_a_click_on_a_row_goes_to_its_card(qtbot: QtBot, pane: FindingsPane, bench: Bench) -> None:
+    with_client(bench, equipment=frozenset({Equipment.BODY}))
+    pane.whole.setChecked(True)
+    at = next(
+        k
+        for k, row in enumerate(rows(pane))
+        if row.finding.place.slot is not None and row.finding.place.week == PROGRAM.weeks[2].id
+    )
+    pane.list.scrollToItem(pane.list.item(at))
+    finding = rows(pane)[at].finding
+    where = pane.list.visualItemRect(pane.list.item(at)).topLeft() + QPoint(40, 12)
+    qtbot.mouseClick(pane.list.viewport(), LEFT, pos=where)
+    assert bench.week == 2
+    assert bench.selection == (finding.place.slot,)
+
+
+def test_enter_goes_there_too(qtbot: QtBot, pane: FindingsPane, bench: Bench) -> None:
+    with_client(bench, equipment=frozenset({Equipment.BODY}))
+    bench.show_week(1)
+    at = next(k for k, row in enumerate(rows(pane)) if row.finding.place.slot is not None)
+    pane.list.setCurrentRow(at)
+    qtbot.keyClick(pane.list, Qt.Key.Key_Return)
+    assert bench.selection == (rows(pane)[at].finding.place.slot,)
+
+
+# ---------------------------------------------------------------------------- mending, accepting
+
+
+def test_the_button_applies_the_mend_as_one_step(qtbot: QtBot, pane, bench: Bench) -> None:
+    at = with_mend(pane)
+    pane.list.scrollToItem(pane.list.item(at))
+    mend = pane.mend_of(rows(pane)[at].finding)
+    with qtbot.waitSignal(bench.said, timeout=500) as told:
+        qtbot.mouseClick(pane.list.viewport(), LEFT, pos=button(pane, at))
+    assert told.args == [f"{mend.label}. Undo takes it back."]
+    assert bench.desk.program == mend(PROGRAM)
+    bench.undo()
+    assert bench.desk.program == PROGRAM
+
+
+def test_the_other_mouse_button_mends_nothing(qtbot: QtBot, pane: FindingsPane, bench) -> None:
+    at = with_mend(pane)
+    pane.list.scrollToItem(pane.list.item(at))
+    qtbot.mouseClick(pane.list.viewport(), Qt.MouseButton.RightButton, pos=button(pane, at))
+    assert bench.desk.program == PROGRAM
+    assert bench.desk.history.undoable is None
+
+
+def test_a_finding_is_accepted_with_a_reason_and_taken_back(pane, bench: Bench, answer) -> None:
+    finding = rows(pane)[0].finding
+    answer("  asked for by the client ")
+    pane.accept(finding)
+    last = next(row for row in rows(pane) if row.finding.id == finding.id)
+    assert last.reason == "asked for by the client"
+    assert rows(pane)[-1].finding.id == finding.id, "accepted ones come last"
+    assert pane.accepted.text() == "1 accepted"
+    assert pane.button_text(last) == "Take back"
+    pane.press_button(last)
+    assert bench.desk.program == PROGRAM
+    assert pane.accepted.text() == ""
+
+
+def test_without_a_reason_it_is_not_accepted(qtbot: QtBot, pane, bench: Bench, answer) -> None:
+    answer(" ")
+    with qtbot.waitSignal(bench.refused, timeout=500) as told:
+        pane.accept(rows(pane)[0].finding)
+    assert told.args == ["A finding is accepted with a reason. Say in a few words why."]
+    answer(None)
+    with qtbot.assertNotEmitted(bench.refused):
+        pane.accept(rows(pane)[0].finding)
+    assert bench.desk.program == PROGRAM
+
+
+def test_without_a_mend_the_button_accepts(pane: FindingsPane, bench: Bench, answer) -> None:
+    row = next(r for r in rows(pane) if pane.mend_of(r.finding) is None)
+    assert pane.button_text(row) == "Accept…"
+    answer("known")
+    pane.press_button(row)
+    assert bench.desk.program.accepted[0].finding == row.finding.id
+
+
+def test_a_narrow_pane_says_mend(pane: FindingsPane) -> None:
+    row = rows(pane)[with_mend(pane)]
+    assert pane.button_text(row) == pane.mend_of(row.finding).label
+    pane.set_compact(True)
+    assert pane.button_text(row) == "Mend"
+
+
+def test_the_menu_of_a_row_offers_the_same_acts(qtbot: QtBot, pane, bench: Bench) -> None:
+    at = with_mend(pane)
+    pane.list.scrollToItem(pane.list.item(at))
+    pane._menu(pane.list.visualItemRect(pane.list.item(at)).center())
+    (menu,) = pane.findChildren(QMenu)
+    texts = [action.text().replace("&&", "&") for action in menu.actions()]
+    assert texts == [
+        "Go there",
+        pane.mend_of(rows(pane)[at].finding).label,
+        "Accept, with a reason…",
+    ]
+    with qtbot.waitSignal(bench.changed, timeout=500):
+        menu.actions()[1].trigger()
+    with qtbot.waitSignal(menu.destroyed, timeout=1000):
+        menu.close()
+
+
+# ---------------------------------------------------------------------------- previews
+
+
+def test_a_tried_edit_tells_what_would_come_and_go(pane: FindingsPane, bench: Bench) -> None:
+    preview = bench.try_edit(edit("Clear", weeks.clear_weeks, indices=(0,)))
+    week = bench.open_week.id
+    states = {row.finding.id: row.state for row in rows(pane)}
+    for finding in preview.lost:
+        if finding.place.week in (week, None):
+            assert states[finding.id] == "would go"
+    new = [f for f in preview.gained if f.place.week in (week, None)]
+    assert [row.state for row in rows(pane)[: len(new)]] == ["would appear"] * len(new)
+    assert all(pane.button_text(row) == "" for row in rows(pane) if row.state)
+    pane.grab()
+    bench.clear_preview()
+    assert {row.state for row in rows(pane)} == {""}
+
+
+def test_rows_are_painted_in_every_state(pane: FindingsPane, bench: Bench, answer) -> None:
+    plain = pane.list.grab().toImage()
+    answer("so")
+    pane.accept(rows(pane)[0].finding)
+    assert pane.list.grab().toImage() != plain
+
+
+def test_a_source_is_said_short_or_as_what_stands_in_its_place(bench: Bench) -> None:
+    def with_source(key: str) -> Finding:
+        return replace(bench.desk.findings[0], source=key, range=None)
+
+    assert source_text(bench, with_source("common practice")) == "common practice"
+    key, reference = next(iter(bench.shelf.references.items()))
+    assert source_text(bench, with_source(key)) == reference.short
+    assert source_text(bench, with_source("")) == ""
+
+
+def test_findings_follow_edits_of_a_whole_span(pane: FindingsPane, bench: Bench) -> None:
+    assert bench.span is Span.FROM_HERE
+    for row in rows(pane):
+        mend = pane.mend_of(row.finding)
+        if mend is not None and bench.keep(mend):
+            break
+    assert [row.finding.id for row in rows(pane)] == [
+        f.id for f in bench.desk.findings if f.place.week in (bench.open_week.id, None)
+    ]

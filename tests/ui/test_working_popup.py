@@ -1,0 +1,86 @@
+"""The account a number gives of itself, in a sheet beside it."""
+
+from __future__ import annotations
+
+import pytest
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtWidgets import QLabel, QWidget
+from pytestqt.qtbot import QtBot
+
+from app.domain.working import Line, Working
+from app.ui.bench import Bench
+from app.ui.working_popup import WorkingPopup, show_load, show_working, sources_text
+from tests.ui.desks import slot
+
+ACCOUNT = Working(
+    "About 105 kg",
+    "one repetition",
+    (Line("tested", "90 kg × 5", "2 Oct"), Line("<b>median</b>", "105 kg")),
+    ("common practice",),
+)
+
+
+@pytest.fixture
+def host(qtbot: QtBot) -> QWidget:
+    made = QWidget()
+    qtbot.addWidget(made)
+    made.resize(400, 300)
+    made.show()
+    return made
+
+
+def test_it_shows_title_lines_and_sources_as_plain_text(host: QWidget, bench: Bench) -> None:
+    popup = show_working(bench, ACCOUNT, QPoint(10, 10), host, extra="Range 12–20: so")
+    labels = popup.findChildren(QLabel)
+    texts = [label.text() for label in labels]
+    for text in (
+        "About 105 kg",
+        "tested",
+        "90 kg × 5",
+        "2 Oct",
+        "<b>median</b>",
+        "Range 12–20: so",
+    ):
+        assert text in texts
+    assert "Sources: common practice" in texts
+    assert all(label.textFormat() is Qt.TextFormat.PlainText for label in labels)
+    assert popup.accessibleName() == "How About 105 kg came about"
+    assert "tested: 90 kg × 5 2 Oct" in popup.accessibleDescription()
+    popup.close()
+
+
+def test_it_stays_on_the_screen(host: QWidget, bench: Bench) -> None:
+    screen = host.screen().availableGeometry()
+    for corner in (screen.bottomRight(), screen.topLeft() - QPoint(50, 0)):
+        popup = show_working(bench, ACCOUNT, corner, host)
+        assert screen.contains(popup.geometry())
+        popup.close()
+
+
+def test_escape_closes_it_for_good(qtbot: QtBot, host: QWidget, bench: Bench) -> None:
+    popup = show_working(bench, ACCOUNT, QPoint(10, 10), host)
+    with qtbot.waitSignal(popup.destroyed, timeout=1000):
+        qtbot.keyClick(popup, Qt.Key.Key_Escape)
+
+
+def test_sources_are_named_short_and_unknown_ones_left_out(bench: Bench) -> None:
+    key, reference = next(iter(bench.shelf.references.items()))
+    assert sources_text(bench, ()) == ""
+    assert sources_text(bench, (key, "value from memory", "nobody1900")) == (
+        f"Sources: {reference.short}, value from memory"
+    )
+
+
+def test_the_load_of_a_card_shows_how_it_came_about(host: QWidget, bench: Bench) -> None:
+    show_load(bench, slot(bench).id, host)
+    (popup,) = host.findChildren(WorkingPopup)
+    assert "kg" in popup.accessibleName()
+    popup.close()
+
+
+def test_without_a_test_it_says_why_there_is_no_load(qtbot: QtBot, host, bench: Bench) -> None:
+    untested = next(s for s in bench.open_week.slots() if bench.desk.load(s) is None)
+    with qtbot.waitSignal(bench.said, timeout=500) as told:
+        show_load(bench, untested.id, host)
+    assert "no strength test yet" in told.args[0]
+    assert host.findChildren(WorkingPopup) == []
