@@ -71,7 +71,7 @@ def show_working(
 
 
 def _inside(screen: QRect, where: QPoint, size: QSize) -> QPoint:
-    """The corner for a sheet that is wanted at `where`: on the screen, not over what it is about."""
+    """The corner of a sheet wanted at `where`: on the screen, not over what it is about."""
     x = max(screen.left(), min(where.x(), screen.right() + 1 - size.width()))
     y = where.y()
     if y + size.height() > screen.bottom():

@@ -107,10 +107,10 @@ def test_rows_never_overlap_nor_leave_the_pane(bars: TallyBars, pane: TallyPane)
     for compact in (False, True):
         pane.set_compact(compact)
         places = [bars._place(k) for k in range(len(bars.rows))]
-        for number, one in enumerate(places):
+        for at, one in enumerate(places):
             assert one.right() <= bars.width()
-            assert not any(one.intersects(other) for other in places[number + 1 :])
-            assert bars._row_at(one.center()) == number
+            assert not any(one.intersects(other) for other in places[at + 1 :])
+            assert bars._row_at(one.center()) == at
             assert one.height() >= 24, "big enough to be clicked"
 
 
