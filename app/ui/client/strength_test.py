@@ -20,11 +20,14 @@ from app.ui.words import DASH, full_date, number, pydate, qdate
 TERMS = {
     LoadKind.DUMBBELL_EACH: "kg in each hand",
     LoadKind.DUMBBELL_ONE: "kg, the one dumbbell",
-    LoadKind.BODY: "kg added to the body, 0 for none",
+    LoadKind.BODY: "kg added to the body, 0 for none, below 0 for help",
     LoadKind.BARBELL: "kg, bar and plates together",
     LoadKind.MACHINE: "kg on the machine",
     LoadKind.CABLE: "kg on the stack",
 }
+
+LIGHTEST_KG = 0.5
+MOST_HELP_KG = -100.0
 
 
 class TestSheet(Sheet):
@@ -57,7 +60,7 @@ class TestSheet(Sheet):
         self.day.setCalendarPopup(True)
         self.day.setMaximumDate(qdate(today))
         self.day.setMinimumHeight(32)
-        self.load = NumberField("Load lifted", low=0.5, high=600, unit="kg")
+        self.load = NumberField("Load lifted", low=LIGHTEST_KG, high=600, unit="kg")
         self.reps = NumberField("Repetitions", low=1, high=30, unit="reps", whole=True)
         self.rir = NumberField("Left in reserve", low=0, high=10, unit="reps")
         self.rir.set_value(0)
@@ -122,6 +125,7 @@ class TestSheet(Sheet):
             return
         exercise = catalogue[key]
         self.term.setText(TERMS[exercise.load_kind])
+        self.load.low = MOST_HELP_KG if exercise.load_kind is LoadKind.BODY else LIGHTEST_KG
         self.estimate.setText("")
         if not (self.load.edit.text() and self.reps.edit.text()):
             return
