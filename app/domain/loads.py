@@ -32,6 +32,9 @@ from app.domain.working import COMMON_PRACTICE, Line
 _MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 _WITHOUT_KG = (LoadKind.BAND, LoadKind.NONE)
 
+LIGHTEST_TEST_KG = 0.5
+"""The least that a test lifts, the body's part included. Common practice."""
+
 
 def day_text(day: date) -> str:
     """A day as it stands in an account: '2 Oct 2026', the same in every locale."""
@@ -58,14 +61,43 @@ def body_kg(exercise: Exercise, client: Client) -> float:
     return exercise.body_share * client.mass_kg
 
 
+def require_load_of_test(test: StrengthTest, exercise: Exercise, client: Client) -> StrengthTest:
+    """`test` itself, once its load is known to be one that the exercise can have.
+
+    Own weight alone (0) and help (below 0) are for body-weight exercises, and help has to leave
+    something to lift. Raises CoachError.
+    """
+    if exercise.load_kind is not LoadKind.BODY and test.load_kg < LIGHTEST_TEST_KG:
+        raise CoachError(
+            f"A test of {exercise.name} cannot have {number_text(test.load_kg)} kg.",
+            mend=f"Enter what was lifted, {LIGHTEST_TEST_KG} kg at least; own weight and help are "
+            "for body-weight exercises.",
+        )
+    part_kg = body_kg(exercise, client)
+    if part_kg and test.load_kg + part_kg < LIGHTEST_TEST_KG:
+        raise CoachError(
+            f"{mass_text(-test.load_kg)} of help leave nothing of the "
+            f"{mass_text(part_kg, digits=1)} of own weight in {exercise.name}.",
+            mend="Enter less help, or correct the body mass.",
+        )
+    return test
+
+
 def one_rep_max_of(exercise: Exercise, client: Client) -> OneRepMax | None:
-    """The 1RM that the newest test stands for, with the body's part included; None untested."""
+    """The 1RM that the newest test stands for, with the body's part included.
+
+    None where nothing was tested, or where what was lifted is not known: own weight without the
+    client's mass or without a published share of it.
+    """
     test = newest_test(exercise, client)
     if test is None or exercise.timed or exercise.load_kind in _WITHOUT_KG:
         return None
     if exercise.load_kind is LoadKind.BODY and client.mass_kg is None:
         return None
-    return estimate_one_rep_max(test.load_kg + body_kg(exercise, client), test.reps, test.rir)
+    lifted_kg = test.load_kg + body_kg(exercise, client)
+    if lifted_kg < LIGHTEST_TEST_KG:
+        return None
+    return estimate_one_rep_max(lifted_kg, test.reps, test.rir)
 
 
 def load_for(

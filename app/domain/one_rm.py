@@ -180,8 +180,14 @@ def without_unit(span: str, unit: str) -> str:
 
 
 def set_text(load_kg: float, reps: float, rir: float = 0.0, unit: str = "kg") -> str:
-    """A set as it is written down: '90 kg × 5', with a reserve '90 kg × 5, 2 in reserve'."""
-    done = f"{mass_text(load_kg, unit)} × {number_text(reps)}"
+    """A set as it is written down: '90 kg × 5', with a reserve '90 kg × 5, 2 in reserve'.
+
+    Without a load 'own weight × 8'; below 0 '10 kg of help × 6'.
+    """
+    lifted = mass_text(load_kg, unit) if load_kg > 0 else "own weight"
+    if load_kg < 0:
+        lifted = f"{mass_text(-load_kg, unit)} of help"
+    done = f"{lifted} × {number_text(reps)}"
     return f"{done}, {number_text(rir)} in reserve" if rir else done
 
 

@@ -14,6 +14,7 @@ from app.domain.client import Client
 from app.domain.curve import find_curve
 from app.domain.errors import CoachError, PlanFileError
 from app.domain.exercise import Catalogue, Exercise, ExerciseKey
+from app.domain.loads import require_load_of_test
 from app.domain.program import Program, broken_laws
 from app.exchange.faults import fault, near
 from app.exchange.json_text import read_json, write_json
@@ -86,6 +87,7 @@ def read_plan(data: bytes, *, source: str, schema: Schema, catalogue: Catalogue)
         )
         _refuse_unlawful(plan)
         _refuse_unknown_exercises(plan, catalogue)
+        _refuse_loads_of_tests(plan, catalogue)
     except CoachError as error:
         where = f"{source}, {error.where}" if error.where else source
         raise PlanFileError(error.what, where=where, mend=error.mend) from error
@@ -137,6 +139,16 @@ def _refuse_unknown_exercises(plan: Plan, catalogue: Catalogue) -> None:
             )
 
 
+def _refuse_loads_of_tests(plan: Plan, catalogue: Catalogue) -> None:
+    known = catalogue.with_own(plan.exercises)
+    for number, test in enumerate(plan.client.tests):
+        try:
+            require_load_of_test(test, known[test.exercise], plan.client)
+        except CoachError as error:
+            where = f"client.tests[{number}].load_kg"
+            raise PlanFileError(error.what, where=where, mend=error.mend) from error
+
+
 def _named(client: Client, program: Program | None) -> Iterator[tuple[str, ExerciseKey]]:
     """Every exercise that client and program name, with its place in the file."""
     yield from _keys("client.tests[{}].exercise", (test.exercise for test in client.tests))
@@ -147,6 +159,8 @@ def _named(client: Client, program: Program | None) -> Iterator[tuple[str, Exerc
                 where = f"program.weeks[{number}].days.{day}.sessions[{count}]"
                 slots = (slot.exercise for slot in session.slots)
                 yield from _keys(where + ".slots[{}].exercise", slots)
+                for place, slot in enumerate(session.slots):
+                    yield from _keys(f"{where}.slots[{place}].prepared[{{}}]", slot.prepared)
                 yield from _keys(where + ".warmup[{}]", session.warmup)
 
 

@@ -9,7 +9,14 @@ from app.domain.client import Client, ClientId, StrengthTest
 from app.domain.effort import PercentOneRm, Rir
 from app.domain.errors import CoachError
 from app.domain.exercise import Exercise, ExerciseKey, LoadKind, Muscle, Pattern, Work
-from app.domain.loads import calibration, load_for, newest_test, next_band, one_rep_max_of
+from app.domain.loads import (
+    calibration,
+    load_for,
+    newest_test,
+    next_band,
+    one_rep_max_of,
+    require_load_of_test,
+)
 from app.domain.program import Reps, Slot, SlotId, StrandId
 
 SQUAT = Exercise(
@@ -147,6 +154,64 @@ def test_too_many_body_weight_repetitions_ask_for_help():
     assert load is not None
     assert load.load_kg < 0
     assert "off with an assisting machine" in load.remark
+
+
+def at_own_weight(load_kg=0.0, reps=8):
+    return replace(RUNA, tests=(StrengthTest(PULL_UP.key, date(2026, 10, 2), load_kg, reps),))
+
+
+def test_own_weight_for_eight_gives_the_load_to_add_or_own_weight_alone():
+    client = at_own_weight()
+    one_rm = one_rep_max_of(PULL_UP, client)
+    assert one_rm is not None
+    # 80 kg for 8: Brzycki 80 x 36 / (37 - 8), Epley 80 x (1 + 8 / 30)
+    assert one_rm.low <= 80 * 36 / 29 <= one_rm.median <= 80 * (1 + 8 / 30) <= one_rm.high
+    heavy = load_for(slot(PULL_UP, reps=Reps(3, 3), effort=Rir(0)), PULL_UP, client)
+    assert heavy is not None
+    # the textbook table has a 3RM at 93 %
+    assert heavy.exact_kg == pytest.approx(0.93 * one_rm.median - 80.0)
+    assert heavy.load_kg > 0
+    assert (heavy.lines[0].value, heavy.lines[0].remark) == (
+        "own weight × 8",
+        "and 80 kg of own weight",
+    )
+    same = load_for(slot(PULL_UP, reps=Reps(8, 8), effort=Rir(0)), PULL_UP, client)
+    assert same is not None
+    assert same.load_kg == 0
+
+
+def test_a_test_with_help_counts_what_was_left_of_the_body():
+    one_rm = one_rep_max_of(PULL_UP, at_own_weight(-20.0, 1))
+    assert one_rm is not None
+    assert one_rm.median == pytest.approx(60.0)
+
+
+def test_more_help_than_body_is_no_test_of_strength():
+    assert one_rep_max_of(PULL_UP, at_own_weight(-80.0)) is None
+    assert load_for(slot(PULL_UP), PULL_UP, at_own_weight(-90.0)) is None
+
+
+@pytest.mark.parametrize(
+    ("exercise", "load_kg", "said"),
+    [
+        (SQUAT, 0.0, "A test of Back squat cannot have 0 kg. Enter what was lifted, 0.5 kg"),
+        (SQUAT, -10.0, "A test of Back squat cannot have -10 kg"),
+        (PULL_UP, -80.0, "80 kg of help leave nothing of the 80 kg of own weight in Pull-up"),
+    ],
+)
+def test_a_load_that_the_exercise_cannot_have_is_refused(exercise, load_kg, said):
+    test = StrengthTest(exercise.key, date(2026, 10, 2), load_kg, 5)
+    with pytest.raises(CoachError, match=said):
+        require_load_of_test(test, exercise, RUNA)
+
+
+@pytest.mark.parametrize(
+    ("exercise", "load_kg", "mass_kg"),
+    [(SQUAT, 0.5, 80.0), (PULL_UP, 0.0, 80.0), (PULL_UP, -40.0, 80.0), (PULL_UP, -90.0, None)],
+)
+def test_a_load_that_the_exercise_can_have_is_kept(exercise, load_kg, mass_kg):
+    test = StrengthTest(exercise.key, date(2026, 10, 2), load_kg, 5)
+    assert require_load_of_test(test, exercise, replace(RUNA, mass_kg=mass_kg)) is test
 
 
 def test_a_body_weight_lift_of_somebody_never_weighed_has_no_load():

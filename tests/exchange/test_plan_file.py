@@ -11,8 +11,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from app import resources
+from app.domain.edits.fields import set_prepared
 from app.domain.errors import PlanFileError
-from app.domain.exercise import Catalogue
+from app.domain.exercise import Catalogue, ExerciseKey
 from app.domain.program import Program
 from app.exchange.plan_file import Plan, gather, read_plan, write_plan
 from tests import strategies
@@ -67,6 +68,10 @@ def test_whatever_edits_make_of_a_program_reads_back_equal(values: list[Program]
     assert read(write_plan(plan)) == plan
 
 
+def lifted(key: str, load_kg: float) -> dict[str, object]:
+    return {"exercise": key, "on": "2026-10-02", "load_kg": load_kg, "reps": 8}
+
+
 def first_slot(record: Any) -> Any:
     return record["program"]["weeks"][0]["days"]["monday"]["sessions"][0]["slots"][0]
 
@@ -109,6 +114,27 @@ def first_slot(record: Any) -> Any:
             lambda r: r["program"].update(curve="epley_invers"),
             ["program.curve: ", "Did you mean 'epley_inverse'?"],
         ),
+        (
+            lambda r: first_slot(r).update(prepared=["leg_pres"]),
+            ["slots[0].prepared[0]: There is no exercise 'leg_pres'", "mean 'leg_press'?"],
+        ),
+        (
+            lambda r: first_slot(r).update(prepared=["back_squat"]),
+            ["slots[0]: An exercise is prepared as a substitute for itself."],
+        ),
+        (lambda r: first_slot(r).update(prepared=["a"] * 2), ["slots[0].prepared: ", "twice"]),
+        (
+            lambda r: first_slot(r).update(prepared=list("abcdef")),
+            ["slots[0].prepared: There are 6 entries.", "0 to 5"],
+        ),
+        (
+            lambda r: r["client"].update(tests=[lifted("back_squat", 0)]),
+            ["client.tests[0].load_kg: A test of Back squat cannot have 0 kg.", "0.5 kg at least"],
+        ),
+        (
+            lambda r: r["client"].update(tests=[lifted("chin_up", -100.5)]),
+            ["client.tests[0].load_kg: -100.5 is out of range", "from -100 to 600"],
+        ),
         (lambda r: r.update(version=2), ["version 2", "Update Weekloom"]),
         (lambda r: r.update(format="other"), ['"weekloom plan"']),
         (lambda r: r["program"].update(next_id=1), ["program: An id lies past"]),
@@ -121,6 +147,22 @@ def test_what_is_wrong_is_said_with_its_place_and_remedy(
     assert sentence.startswith("runa.plan.json")
     for part in parts:
         assert part in sentence
+
+
+def test_tests_at_own_weight_and_with_help_travel() -> None:
+    tests = [lifted("chin_up", 0), lifted("chin_up", -20)]
+    plan = read(spoiled(lambda r: r["client"].update(tests=tests)))
+    assert [test.load_kg for test in plan.client.tests] == [0, -20]
+
+
+def test_prepared_substitutes_travel_with_the_own_exercises_they_name() -> None:
+    own = exercise("sled_march", CATALOGUE.exercises[0].pattern, "quadriceps", own=True)
+    plan = program("Mon: back_squat 3x5")
+    keys = (own.key, ExerciseKey("leg_press"))
+    prepared = set_prepared(plan, next(plan.weeks[0].slots()).id, prepared=keys)
+    travelling = gather(client(), prepared, CATALOGUE.with_own((own,)))
+    assert travelling.exercises == (own,)
+    assert read(write_plan(travelling)) == travelling
 
 
 def test_a_plan_takes_along_the_own_exercises_it_names_and_their_relatives() -> None:

@@ -8,6 +8,7 @@ from datetime import date
 
 from app.domain.client import StrengthTest
 from app.domain.exercise import ExerciseKey
+from app.domain.loads import LIGHTEST_TEST_KG
 from app.domain.program import SlotId, Week
 from app.domain.results import CheckIn, SetDone, SlotResult
 from app.domain.strength import MAX_REPS, OneRepMax, estimate_one_rep_max
@@ -23,10 +24,16 @@ class DatedMax:
 
 
 def maxima(
-    exercise: ExerciseKey, tests: Iterable[StrengthTest], results: Iterable[SlotResult] = ()
+    exercise: ExerciseKey,
+    tests: Iterable[StrengthTest],
+    results: Iterable[SlotResult] = (),
+    *,
+    body_kg: float = 0.0,
 ) -> tuple[DatedMax, ...]:
     """The best 1RM estimate of each day, oldest first, from tests and from sets that were done.
 
+    body_kg: the part of the body's mass that is lifted along, added to every load; without it
+    tests at own weight and with help are left out.
     Sets count where their reserve was noted and is 5 at most (hackett2017: larger ones are
     misjudged), and within 10 repetitions to failure, where the equations hold.
     """
@@ -37,18 +44,23 @@ def maxima(
             best[day] = found
 
     for test in tests:
-        if test.exercise == exercise and test.reps + test.rir <= MAX_REPS:
-            offer(test.on, estimate_one_rep_max(test.load_kg, test.reps, test.rir))
+        lifted_kg = test.load_kg + body_kg
+        if test.exercise != exercise or lifted_kg < LIGHTEST_TEST_KG:
+            continue
+        if test.reps + test.rir <= MAX_REPS:
+            offer(test.on, estimate_one_rep_max(lifted_kg, test.reps, test.rir))
     for result in results:
         if result.exercise == exercise:
-            for done in filter(_tells_strength, result.sets):
-                offer(result.on, estimate_one_rep_max(done.load_kg, done.reps, done.rir or 0.0))
+            for done in result.sets:
+                lifted_kg = done.load_kg + body_kg
+                if lifted_kg >= LIGHTEST_TEST_KG and _tells_strength(done):
+                    offer(result.on, estimate_one_rep_max(lifted_kg, done.reps, done.rir or 0.0))
     return tuple(DatedMax(day, best[day]) for day in sorted(best))
 
 
 def _tells_strength(done: SetDone) -> bool:
     """True if a set says enough about the maximum."""
-    if done.rir is None or done.rir > 5 or done.load_kg < 0.5:
+    if done.rir is None or done.rir > 5:
         return False
     return done.reps >= 1 and done.reps + done.rir <= 10
 

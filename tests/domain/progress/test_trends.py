@@ -46,6 +46,17 @@ def test_sets_that_say_little_are_left_out():
     assert maxima(SQUAT, [], unclear) == ()
 
 
+def test_own_weight_counts_only_where_the_bodys_part_is_known():
+    tests = [StrengthTest(SQUAT, START, 0, 8)]
+    sets = [result(1, (-10, 8, 0), week=1)]
+    assert maxima(SQUAT, tests, sets) == ()
+    found = maxima(SQUAT, tests, sets, body_kg=60)
+    assert [one.one_rm for one in found] == [
+        estimate_one_rep_max(60, 8, 0),
+        estimate_one_rep_max(50, 8, 0),
+    ]
+
+
 def test_rising_sets_give_a_rising_trend():
     results = [result(1, (100 + 2.5 * week, 5, 0), week=week) for week in range(6)]
     found = strength_trend(maxima(SQUAT, [], results), theilslopes)
