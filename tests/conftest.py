@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import shutil
 import sys
+import tempfile
 
 import pytest
 from hypothesis import HealthCheck, settings
@@ -12,6 +13,10 @@ from hypothesis import HealthCheck, settings
 # Before anything imports Qt: without a screen Qt would end the whole run.
 if "WEEKLOOM_REAL_SCREEN" not in os.environ:
     os.environ["QT_QPA_PLATFORM"] = "offscreen"
+
+# What is kept between starts is kept in a folder of this run.
+_caches = tempfile.TemporaryDirectory(prefix="weekloom-caches-", ignore_cleanup_errors=True)
+os.environ["XDG_CACHE_HOME"] = _caches.name
 
 settings.register_profile("quick", max_examples=50, deadline=None)
 settings.register_profile(

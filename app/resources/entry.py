@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from difflib import get_close_matches
 from enum import StrEnum
 from typing import TypeVar
 
@@ -19,6 +18,8 @@ _FORBIDDEN = re.compile(r"[<>\x00-\x1f\x7f]")
 
 def near(found: str, allowed: Iterable[str]) -> str:
     """` Did you mean ...?` for the allowed word nearest to `found`; empty if none is near."""
+    from difflib import get_close_matches  # only a mistake needs it
+
     close = get_close_matches(found, list(allowed), n=1)
     return f" Did you mean {close[0]!r}?" if close else ""
 

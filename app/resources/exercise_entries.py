@@ -79,7 +79,15 @@ def exercises_from_toml(content: str, *, source: str, own: bool = False) -> tupl
             where=source,
             mend=f"Split it: {LONGEST_FILE:,} are read at most.",
         )
-    tables = tables_from_toml(content, source=source)
+    return exercises_from_tables(
+        tables_from_toml(content, source=source), content, source=source, own=own
+    )
+
+
+def exercises_from_tables(
+    tables: Mapping[str, object], content: str, *, source: str, own: bool = False
+) -> tuple[Exercise, ...]:
+    """The exercises of one file that is parsed already; content: its text, to tell lines by."""
     exercises = tuple(_exercise(_entry(source, *row, content), own) for row in tables.items())
     _refuse_same_names(exercises, source)
     return exercises

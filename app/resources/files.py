@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import sys
-import tomllib
 from functools import cache
 from pathlib import Path
 
 from app.domain.errors import ResourceError
+from app.resources import parsed
 
-Table = dict[str, object]
+Table = parsed.Table
 
 
 @cache
@@ -71,11 +71,18 @@ def font_path(name: str) -> Path:
 
 def read_toml(relative: str) -> Table:
     """A shipped TOML file as plain tables. Raises ResourceError with line and column."""
-    return tables_from_toml(text(relative), source=relative)
+    stamp, place = parsed.stamp_of(path_of(relative)), parsed.place_for(relative)
+    tables = parsed.kept(place, stamp)
+    if tables is None:
+        tables = tables_from_toml(text(relative), source=relative)
+        parsed.keep(place, stamp, tables=tables)
+    return tables
 
 
 def tables_from_toml(content: str, *, source: str) -> Table:
     """TOML text as plain tables. Raises ResourceError with the source, line and column."""
+    import tomllib  # what was parsed before is read without it
+
     try:
         return tomllib.loads(content)
     except tomllib.TOMLDecodeError as error:

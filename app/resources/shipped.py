@@ -14,7 +14,7 @@ from app.domain.errors import ResourceError
 from app.domain.exercise import Catalogue, Muscle
 from app.domain.ranges import RangeBook, range_book_from_mappings
 from app.resources.entry import Entry
-from app.resources.exercise_entries import exercises_from_toml, refuse_loose_relatives
+from app.resources.exercise_entries import exercises_from_tables, refuse_loose_relatives
 from app.resources.files import Table, names_in, read_toml, tables_from_toml, text
 
 if TYPE_CHECKING:
@@ -50,7 +50,9 @@ def catalogue() -> Catalogue:
     """All shipped exercises, in the order of files and entries."""
     files = names_in(EXERCISES, ".toml")
     exercises = tuple(
-        exercise for file in files for exercise in exercises_from_toml(text(file), source=file)
+        exercise
+        for file in files
+        for exercise in exercises_from_tables(read_toml(file), text(file), source=file)
     )
     shipped = Catalogue(exercises)
     refuse_loose_relatives(exercises, {exercise.key for exercise in exercises})
