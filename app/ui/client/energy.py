@@ -76,11 +76,12 @@ class EnergySheet(Sheet):
         others = tuple(r for r in client.refer if r not in REFERRALS)
         ticked = tuple(r for r, box in self.boxes.items() if box.isChecked())
         level = self.level.currentIndex()
+        goal = self.goal.currentData()
         kept = client.activity_level
         nearest = min(range(3), key=lambda k: abs(LEVELS[k][1] - kept))
         return replace(
             client,
-            energy_goal=self.goal.currentData(),
+            energy_goal=None if goal is None else EnergyGoal(goal),  # a box gives plain text back
             activity_level=kept if level == nearest else LEVELS[level][1],
             kcal_now=self.now.value(),
             refer=(*others, *ticked),

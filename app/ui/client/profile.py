@@ -119,7 +119,7 @@ class ProfileSheet(Sheet):
     def result_client(self) -> Client:
         """The client as entered. Raises CoachError for what cannot be."""
         today = datetime.now().astimezone().date()
-        born = self.born.value()
+        born, sex = self.born.value(), self.sex.currentData()
         if born is not None and not 0 <= (today - born).days <= OLDEST_YEARS * 366:
             raise CoachError(
                 f"Birth date {born}: not in the last {OLDEST_YEARS} years.",
@@ -131,7 +131,7 @@ class ProfileSheet(Sheet):
             team=entered(self.team),
             contact=entered(self.contact),
             born=born,
-            sex=self.sex.currentData(),
+            sex=None if sex is None else Sex(sex),  # a box gives plain text back
             height_cm=self.height_field.value(),
             mass_kg=self.mass.value(),
             status=Status(self.status.currentData()),

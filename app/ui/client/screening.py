@@ -13,7 +13,7 @@ from app.domain.client import Screening
 from app.domain.errors import CoachError
 from app.ui.bench import Bench
 from app.ui.client.profile import OptionalDate, keep_client
-from app.ui.forms import Sheet, Wrapped, text_field
+from app.ui.forms import Sheet, Wrapped, entered, text_field
 
 CAUTION = (
     "These questions follow the logic published by the American College of Sports Medicine "
@@ -86,7 +86,7 @@ class ScreeningSheet(Sheet):
                 f"Cleared on {cleared}, which is in the future.", mend="Enter the day it was given."
             )
         answers = {key: box.isChecked() for key, box in self.boxes.items()}
-        return Screening(on=self.today, cleared_on=cleared, note=self.note.text(), **answers)
+        return Screening(on=self.today, cleared_on=cleared, note=entered(self.note), **answers)
 
     def refresh(self) -> None:
         """Say what the answers say."""

@@ -1,0 +1,112 @@
+"""The screening: the answers are kept with their day, and what they say is read at once."""
+
+from __future__ import annotations
+
+from datetime import date, timedelta
+
+import pytest
+from pytestqt.qtbot import QtBot
+
+from app.domain import screening as screenings
+from app.domain.client import Screening
+from app.ui.bench import Bench
+from app.ui.client.screening import CAUTION, QUESTIONS, ScreeningSheet
+from app.ui.words import qdate
+from tests.ui.desks import TODAY, with_client
+from tests.ui.steps import kept, one_step, refused_with, retype
+
+
+@pytest.fixture
+def sheet(qtbot: QtBot, bench: Bench) -> ScreeningSheet:
+    made = ScreeningSheet(bench, None, today=TODAY)
+    qtbot.addWidget(made)
+    return made
+
+
+def test_the_answers_are_kept_with_todays_date(sheet: ScreeningSheet, bench: Bench) -> None:
+    earlier = bench.desk.client.screenings
+    sheet.boxes["known_disease"].click()
+    sheet.cleared.known.setChecked(True)
+    sheet.cleared.edit.setDate(qdate(TODAY - timedelta(days=30)))
+    retype(sheet.note, " heart, stable ")
+    with one_step(bench, "Keep the screening"):
+        kept(sheet)
+    made = Screening(
+        TODAY,
+        active=True,
+        known_disease=True,
+        symptoms=False,
+        cleared_on=TODAY - timedelta(days=30),
+        note="heart, stable",
+    )
+    assert bench.desk.client.screenings == (*earlier, made)
+    assert bench.desk.client.latest_screening == made
+
+
+def test_a_second_screening_of_a_day_takes_the_place_of_the_first(
+    sheet: ScreeningSheet, bench: Bench, qtbot: QtBot
+) -> None:
+    kept(sheet)
+    count = len(bench.desk.client.screenings)
+    again = ScreeningSheet(bench, None, today=TODAY)
+    qtbot.addWidget(again)
+    again.boxes["pregnant"].click()
+    with one_step(bench, "Keep the screening"):
+        kept(again)
+    assert len(bench.desk.client.screenings) == count
+    assert bench.desk.client.latest_screening.pregnant
+
+
+def test_the_sheet_opens_with_the_last_answers(sheet: ScreeningSheet) -> None:
+    assert {key: box.isChecked() for key, box in sheet.boxes.items()} == {
+        "active": True,
+        "known_disease": False,
+        "symptoms": False,
+        "pregnant": False,
+    }
+
+
+def test_somebody_never_screened_has_nothing_ticked(qtbot: QtBot, bench: Bench) -> None:
+    with_client(bench, screenings=())
+    sheet = ScreeningSheet(bench, None, today=TODAY)
+    qtbot.addWidget(sheet)
+    assert not any(box.isChecked() for box in sheet.boxes.values())
+    assert sheet.answer.text()
+
+
+@pytest.mark.parametrize("key", [key for key, _ in QUESTIONS])
+def test_every_answer_is_weighed_at_once(sheet: ScreeningSheet, key: str) -> None:
+    sheet.boxes[key].click()
+    said = screenings.outcome(sheet.screening(), screenings.Wish.VIGOROUS, on=TODAY)
+    assert sheet.answer.text() == said.text
+
+
+def test_symptoms_ask_for_a_practitioner(sheet: ScreeningSheet) -> None:
+    sheet.boxes["symptoms"].click()
+    assert "practitioner" in sheet.answer.text()
+    assert "stop training" in sheet.answer.text()
+
+
+def test_a_clearance_given_after_symptoms_answers_them(sheet: ScreeningSheet) -> None:
+    sheet.boxes["symptoms"].click()
+    before = sheet.answer.text()
+    sheet.cleared.edit.setDate(qdate(TODAY))
+    sheet.cleared.known.setChecked(True)
+    assert sheet.answer.text() != before
+
+
+def test_a_clearance_in_the_future_is_refused(sheet: ScreeningSheet, bench: Bench) -> None:
+    sheet.cleared.known.setChecked(True)
+    sheet.cleared.edit.setDate(qdate(date(2027, 1, 1)))
+    assert "in the future" in sheet.wrong.text()
+    refused_with(sheet, bench, "Cleared on 2027-01-01", "Enter the day it was given.")
+
+
+def test_the_sheet_defers_to_practitioners_and_local_rules(sheet: ScreeningSheet) -> None:
+    for words in ("practitioner", "local rules", "Riebe 2015", "from memory", "refer"):
+        assert words in CAUTION
+
+
+def test_every_question_is_told_to_assistive_technology(sheet: ScreeningSheet) -> None:
+    for key, question in QUESTIONS:
+        assert sheet.boxes[key].accessibleName() == question
