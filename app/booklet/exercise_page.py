@@ -15,7 +15,7 @@ from app.booklet.fonts import (
     SECTION,
     SMALL_HEAD,
 )
-from app.booklet.instead import Instead, instead_of
+from app.booklet.instead import BESIDE, Instead, instead_of
 from app.booklet.pen import Box
 from app.booklet.pictures import draw_picture, pose_of
 from app.booklet.signs import small_caution
@@ -95,6 +95,7 @@ def _picture_mm(book: Book, exercise: Exercise, others: tuple[Instead, ...]) -> 
         for fault in exercise.faults
     )
     text = max(left, right) + faults + 12.0 + 12.0 * bool(exercise.faults) + 36.0 * bool(others)
+    text += 14.0 * (len(others) > BESIDE)
     least, most = _FIGURE_MM
     return min(max(book.frame.last - 41.0 - 16.0 - text, least), most)
 
@@ -226,14 +227,17 @@ def _faults(sheet: Sheet, exercise: Exercise, y: float) -> float:
 
 
 def _instead(sheet: Sheet, others: tuple[Instead, ...], y: float) -> float:
-    """What may be done in its place, up to three side by side."""
+    """What may be done in its place: three side by side, the rest of the prepared in words."""
     if not others or y + 34 > sheet.book.frame.last - 9:
         return y
     pen = sheet.pen
-    y = sheet.section(y, "Instead of it", aside="same sets, reps and effort; a load of its own")
-    pitch = sheet.width / 3
+    aside = "same sets, reps and effort; a load of its own"
+    if others[0].prepared:
+        aside = f"chosen for you; {aside}"
+    y = sheet.section(y, "Instead of it", aside=aside)
+    pitch = sheet.width / BESIDE
     bottom = y
-    for number, other in enumerate(others):
+    for number, other in enumerate(others[:BESIDE]):
         x = number * pitch
         drawn = draw_picture(sheet, other.exercise, Box(x, y + 3.5, 20.0, 19.0))
         left = x + 22.0 if drawn else x
@@ -249,6 +253,9 @@ def _instead(sheet: Sheet, others: tuple[Instead, ...], y: float) -> float:
             tone=sheet.palette.mid,
         )
         bottom = max(bottom, end, y + 26.0 if drawn else 0.0)
+    if rest := others[BESIDE:]:
+        text = "Or: " + "; ".join(f"{one.exercise.name} ({one.reason})" for one in rest) + "."
+        bottom = pen.paragraph(0, bottom + 1.2, text, width=sheet.width, style=CELL)
     pen.rule(0, bottom - 1.4, sheet.width, tone=sheet.palette.hair)
     return bottom
 

@@ -7,6 +7,7 @@ import pytest
 from app.booklet import Options, Paper, make
 from app.booklet.bind import open_book
 from app.booklet.exercise_page import entries
+from app.domain.edits.fields import set_prepared
 from app.domain.exercise import ExerciseKey
 from tests.booklet.reading_pdf import Printed
 from tests.booklet.sample import TAUGHT, content, issue, season
@@ -44,3 +45,17 @@ def test_an_exercise_without_words_gets_a_page_to_write_on():
     assert len(pages) == 1
     assert "Your notes" in booklet.text(pages[0])
     assert "Set up" not in booklet.text(pages[0])
+
+
+@pytest.mark.parametrize("paper", Paper)
+def test_all_five_prepared_substitutes_are_printed(paper: Paper):
+    whole = program("Mon: back_squat 3x8")
+    keys = tuple(
+        map(ExerciseKey, ("split_squat", "leg_press", "goblet_squat", "step_up", "leg_extension"))
+    )
+    whole = set_prepared(whole, next(whole.weeks[0].slots()).id, prepared=keys)
+    booklet = Printed(make(issue(whole), content(), Options(paper=paper)))
+    (page,) = booklet.pages_with("chosen for you")
+    text = booklet.text(page)
+    for key in keys:
+        assert TAUGHT[key].name in text
