@@ -5,7 +5,7 @@ from __future__ import annotations
 import sys
 from pathlib import Path
 
-from PySide6.QtCore import QLocale
+from PySide6.QtCore import QLocale, Qt
 from PySide6.QtGui import QIcon
 from PySide6.QtWidgets import QApplication, QMessageBox
 
@@ -62,7 +62,9 @@ def run(path: Path, *, demo: bool = False) -> int:
     try:
         store = Store.open(path)
     except CoachError as error:
-        QMessageBox.critical(None, "Weekloom", error.sentence)
+        box = QMessageBox(QMessageBox.Icon.Critical, "Weekloom", error.sentence)
+        box.setTextFormat(Qt.TextFormat.PlainText)
+        box.exec()
         return 1
     try:
         window = window_on(store)
