@@ -11,6 +11,7 @@ from app.booklet.words import day_text, mass_number
 from app.domain.curve import find_curve
 from app.domain.exercise import Exercise, LoadKind
 from app.domain.loads import calibration, newest_test, one_rep_max_of
+from app.domain.one_rm import set_text
 from app.domain.program import Slot
 from app.domain.units import number_text
 
@@ -125,7 +126,7 @@ def _tested(book: Book, exercise: Exercise) -> _Tested:
     assert estimate is not None
     units = client.units
     reserve = f", {number_text(test.rir)} left" if test.rir else ""
-    done = f"{mass_number(test.load_kg, units)}{NBSP}{units}{NBSP}×{NBSP}{test.reps}{reserve}"
+    done = set_text(test.load_kg, test.reps, unit=units).replace(" ", NBSP) + reserve
     low, high = (number_text(_in(edge, units)) for edge in (estimate.low, estimate.high))
     return _Tested(
         name=book.wrap(exercise.name, CELL_BOLD, _TEST_X - 3),

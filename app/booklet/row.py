@@ -151,6 +151,8 @@ def load_cell(book: Book, slot: Slot, exercise: Exercise) -> LoadCell:
             return LoadCell("–", f"body{NBSP}only")
         case _ if load_kg is None:
             return LoadCell("", "find it", "loads")
+        case LoadKind.BODY if load_kg < 0:
+            return LoadCell(mass_number(-load_kg, units), f"{units}{NBSP}of{NBSP}help")
         case _:
             return LoadCell(mass_number(load_kg, units), load_words(exercise, units))
 

@@ -30,7 +30,7 @@ def ramps_of(book: Book, session: Session) -> tuple[tuple[Exercise, tuple[RampSe
 def ramp_of(book: Book, slot: Slot, exercise: Exercise) -> tuple[RampSet, ...]:
     """The ramp sets that lead up to a slot's printed load."""
     load_kg = book.loads.get(slot.id)
-    if not load_kg:
+    if load_kg is None or load_kg <= 0:  # below 0 the body is helped up
         return ()
     increments = book.issue.client.increments
     return ramp_sets(load_kg, increments.bar_kg, increments, kind=exercise.load_kind)

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from datetime import date
+
 from app.booklet import Options, make
 from app.booklet.bind import open_book
 from app.booklet.loads_page import pages
-from app.domain.client import Client, ClientId
+from app.domain.client import Client, ClientId, StrengthTest
 from app.domain.exercise import ExerciseKey
 from app.domain.loads import one_rep_max_of
 from tests.booklet.reading_pdf import Printed
@@ -24,6 +27,13 @@ def test_each_tested_exercise_stands_with_its_test_and_interval():
         row = f"{TAUGHT[ExerciseKey(key)].name} {test.load_kg:g} kg × {test.reps}, 5 Oct 2026"
         assert row in text
         assert f"{round(found.low, 1):g} to {round(found.high, 1):g}" in text
+
+
+def test_a_test_at_own_weight_or_with_help_is_told_in_words():
+    for load_kg, said in ((0, "own weight × 8"), (-10, "10 kg of help × 8")):
+        test = StrengthTest(ExerciseKey("chin_up"), date(2026, 10, 5), load_kg, 8)
+        handed = issue(program("Mon: chin_up 3x5"), replace(lifter(), tests=(test,)))
+        assert f"Chin up {said}, 5 Oct 2026" in Printed(make(handed, content())).whole
 
 
 def test_a_load_set_by_hand_is_told_apart():

@@ -18,6 +18,7 @@ from app.booklet.row import (
     lay_out_rows,
     load_cell,
 )
+from app.booklet.warmup_text import ramp_of
 from app.domain.client import Client, ClientId
 from app.domain.exercise import Catalogue
 from app.domain.program import MAX_SETS
@@ -118,6 +119,22 @@ def test_the_load_is_printed_in_the_exercises_own_terms(text, number, words):
     else:
         assert cell.number == number
     assert (cell.leads_to == "loads") == (words == "find it")
+
+
+@pytest.mark.parametrize(
+    ("load_kg", "number", "words"),
+    [
+        (0.0, "–", "body\u00a0only"),
+        (-10.0, "10", "kg\u00a0of\u00a0help"),
+        (7.5, "7.5", "kg\u00a0added"),
+    ],
+)
+def test_own_weight_and_help_are_printed_as_such(load_kg, number, words):
+    book, (row,) = rows_of("Mon: chin_up 3x8 core")
+    helped = replace(book, loads={row.slot.id: load_kg})
+    cell = load_cell(helped, row.slot, row.exercise)
+    assert (cell.number, cell.words) == (number, words)
+    assert ramp_of(helped, row.slot, row.exercise) == ()
 
 
 def test_a_load_in_pounds_is_converted():
