@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from collections import Counter
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache
 from types import MappingProxyType
@@ -144,9 +144,27 @@ def muscle_names_from_toml(content: str, *, source: str) -> Mapping[Muscle, Musc
     return MappingProxyType({muscle: names[muscle] for muscle in Muscle})
 
 
+class _Poses(Mapping[str, "PosePair"]):
+    """The poses, read when the first one is looked at: a window opens before it draws figures."""
+
+    def __getitem__(self, key: str) -> PosePair:
+        return _read_poses()[key]
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(_read_poses())
+
+    def __len__(self) -> int:
+        return len(_read_poses())
+
+
 @cache
 def poses() -> Mapping[str, PosePair]:
     """All shipped poses, start and end, by figure key."""
+    return _Poses()
+
+
+@cache
+def _read_poses() -> Mapping[str, PosePair]:
     # Only those who draw need the figures; a list without pictures opens without them.
     from app.domain.figure import poses_from_mapping
 

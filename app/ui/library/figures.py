@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, QTimer, Signal
 from PySide6.QtGui import QPixmap
 
-from app.ui import figure_paint, theme
+from app.ui import theme
 
 if TYPE_CHECKING:
     from app.domain.figure import PosePair
@@ -34,7 +34,7 @@ class LazyFigures(QObject):
         super().__init__(parent)
         self._poses, self._size = poses, size
         self._theme = theme.current()
-        self._kept: dict[Wish, QPixmap] = {}
+        self._kept: dict[Wish, QPixmap | None] = {}
         self._wishes: dict[Wish, None] = {}
         self._later = QTimer(self)
         self._later.setInterval(0)
@@ -47,7 +47,8 @@ class LazyFigures(QObject):
             self._kept.clear()
         wish = (key, ratio)
         found = self._kept.get(wish)
-        if found is None and key in self._poses:
+        # whether there is such a pose is asked later too: the poses are first read for it
+        if found is None and key and wish not in self._kept:
             self._wishes.pop(wish, None)
             self._wishes[wish] = None
             if not self._later.isActive():
@@ -65,7 +66,12 @@ class LazyFigures(QObject):
         if not self._wishes:
             self._later.stop()
             return
+        from app.ui import figure_paint
+
         key, ratio = wish = self._wishes.popitem()[0]
+        if key not in self._poses:
+            self._kept[wish] = None
+            return
         tones = figure_paint.DARK if self._theme.dark else figure_paint.LIGHT
         wide, tall = self._size
         self._kept[wish] = figure_paint.FigureIcons(tones).pixmap(
