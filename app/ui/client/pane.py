@@ -211,19 +211,21 @@ class ClientPane(QFrame):
                 continue
             grid.addWidget(Elided(exercise.name), row, 0)
             grid.addWidget(Interval(estimate.low, estimate.median, estimate.high), row, 1)
-            value = QPushButton(words.number(estimate.median, places=0))
+            low, median, high = (
+                words.number(kg, places=0) for kg in (estimate.low, estimate.median, estimate.high)
+            )
+            value = QPushButton(median)
             value.setProperty("flat", True)
             value.setFont(plain("", step="number").font())
             value.setMinimumHeight(24)
-            value.setAccessibleName(f"{exercise.name}, {estimate.median:.0f} kg, show the working")
+            value.setAccessibleName(f"{exercise.name}, {median} kg, show the working")
             value.clicked.connect(
                 lambda _c=False, e=estimate, b=value: show_working(
                     self.bench, e.working(), b.mapToGlobal(b.rect().bottomLeft()), self
                 )
             )
             grid.addWidget(value, row, 2)
-            span = f"{estimate.low:.0f}{words.DASH}{estimate.high:.0f}"
-            grid.addWidget(plain(span, role="small"), row, 3)
+            grid.addWidget(plain(f"{low}{words.DASH}{high}", role="small"), row, 3)
             for column in range(4):
                 item = grid.itemAtPosition(row, column)
                 widget = None if item is None else item.widget()

@@ -8,10 +8,10 @@ from datetime import date
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QComboBox, QCompleter, QDateEdit, QWidget
 
-from app.domain.client import StrengthTest
+from app.domain.client import Client, StrengthTest
 from app.domain.errors import CoachError
 from app.domain.exercise import Exercise, ExerciseKey, LoadKind, Pattern
-from app.domain.loads import one_rep_max_of
+from app.domain.loads import LIGHTEST_TEST_KG, body_kg, one_rep_max_of, require_load_of_test
 from app.ui.bench import Bench
 from app.ui.client.profile import keep_client
 from app.ui.forms import NumberField, Sheet, Wrapped, plain
@@ -26,7 +26,6 @@ TERMS = {
     LoadKind.CABLE: "kg on the stack",
 }
 
-LIGHTEST_KG = 0.5
 MOST_HELP_KG = -100.0
 
 
@@ -60,7 +59,7 @@ class TestSheet(Sheet):
         self.day.setCalendarPopup(True)
         self.day.setMaximumDate(qdate(today))
         self.day.setMinimumHeight(32)
-        self.load = NumberField("Load lifted", low=LIGHTEST_KG, high=600, unit="kg")
+        self.load = NumberField("Load lifted", low=LIGHTEST_TEST_KG, high=600, unit="kg")
         self.reps = NumberField("Repetitions", low=1, high=30, unit="reps", whole=True)
         self.rir = NumberField("Left in reserve", low=0, high=10, unit="reps")
         self.rir.set_value(0)
@@ -107,13 +106,15 @@ class TestSheet(Sheet):
                 f"There is no exercise '{self.exercise.currentText()}'.",
                 mend="Choose one from the list.",
             )
-        return StrengthTest(
+        test = StrengthTest(
             exercise=key,
             on=pydate(self.day.date()),
             load_kg=self.load.value() or 0.0,
             reps=self.reps.whole_value(),
             rir=self.rir.value() or 0.0,
         )
+        desk = self.bench.desk
+        return require_load_of_test(test, desk.catalogue[key], desk.client)
 
     def refresh(self) -> None:
         """Show what the load means and what the test comes to."""
@@ -125,7 +126,7 @@ class TestSheet(Sheet):
             return
         exercise = catalogue[key]
         self.term.setText(TERMS[exercise.load_kind])
-        self.load.low = MOST_HELP_KG if exercise.load_kind is LoadKind.BODY else LIGHTEST_KG
+        self.load.low = MOST_HELP_KG if exercise.load_kind is LoadKind.BODY else LIGHTEST_TEST_KG
         self.estimate.setText("")
         if not (self.load.edit.text() and self.reps.edit.text()):
             return
@@ -134,11 +135,14 @@ class TestSheet(Sheet):
             estimate = one_rep_max_of(exercise, client)
         except CoachError:
             return
-        if estimate is not None:
+        if estimate is None:
+            self.estimate.setText(_why_none(exercise, client))
+        else:
             low, high = number(estimate.low, places=0), number(estimate.high, places=0)
+            own = ", own weight included" if body_kg(exercise, client) else ""
             remark = f" {estimate.remarks[0]}" if estimate.remarks else ""
             self.estimate.setText(
-                f"About {number(estimate.median, places=0)} kg for one repetition "
+                f"About {number(estimate.median, places=0)} kg for one repetition{own} "
                 f"({low}{DASH}{high}).{remark}"
             )
 
@@ -150,3 +154,14 @@ class TestSheet(Sheet):
         name = self.bench.desk.catalogue[test.exercise].name
         label = f"Test {name}, {full_date(test.on)}"
         keep_client(self.bench, label, replace(client, tests=(*others, test)))
+
+
+def _why_none(exercise: Exercise, client: Client) -> str:
+    """Why a test of own weight has no estimate; nothing for other exercises."""
+    if exercise.load_kind is not LoadKind.BODY:
+        return ""
+    if not exercise.body_share:
+        return "No estimate: no source says how much of the body is lifted here."
+    if client.mass_kg is None:
+        return "No estimate yet: the client's body mass is missing."
+    return ""

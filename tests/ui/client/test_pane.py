@@ -1,0 +1,190 @@
+"""The client pane: what it says of the open client, its forms, and its folding."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QDialog, QLabel, QPushButton
+from pytestqt.qtbot import QtBot
+
+from app.domain.client import EnergyGoal, FreeTime
+from app.domain.edits.place import move_session
+from app.domain.exercise import Equipment
+from app.domain.findings import edit
+from app.domain.loads import one_rep_max_of
+from app.ui.bench import Bench
+from app.ui.client.pane import RAIL, WIDE, ClientPane, equipment_line
+from app.ui.forms import Sheet
+from app.ui.working_popup import WorkingPopup
+from tests.ui.desks import RUNA, with_client, without_program
+
+
+@pytest.fixture
+def pane(qtbot: QtBot, bench: Bench) -> ClientPane:
+    made = ClientPane(bench)
+    qtbot.addWidget(made)
+    made.resize(WIDE, 900)
+    made.show()
+    return made
+
+
+def texts(pane: ClientPane) -> list[str]:
+    return [label.text() for label in pane.scroll_area.widget().findChildren(QLabel)]
+
+
+def button(pane: ClientPane, text: str) -> QPushButton:
+    return next(b for b in pane.scroll_area.widget().findChildren(QPushButton) if b.text() == text)
+
+
+def test_the_pane_says_whom_the_plan_is_for(pane: ClientPane) -> None:
+    told = texts(pane)
+    assert told[0] == RUNA.name
+    assert any("171 cm" in text and "66.4 kg" in text for text in told)
+    assert RUNA.team in told
+    assert "Emphasis: gluteals, quadriceps" in told
+    assert any(text.startswith("Left knee: no jolts and jumps") for text in told)
+    assert "No clearance needed: may carry on and progress." in told
+
+
+def test_without_a_client_there_is_nothing_to_open(qtbot: QtBot, empty_bench: Bench) -> None:
+    pane = ClientPane(empty_bench)
+    qtbot.addWidget(pane)
+    assert texts(pane) == ["No client is open"]
+    assert not pane.scroll_area.widget().findChildren(QPushButton)
+
+
+def test_without_a_program_the_client_still_shows(pane: ClientPane, bench: Bench) -> None:
+    without_program(bench)
+    assert texts(pane)[0] == RUNA.name
+    assert pane.days.used == frozenset()
+
+
+def test_a_changed_client_shows_at_once_and_undo_takes_it_back(
+    pane: ClientPane, bench: Bench
+) -> None:
+    before = texts(pane)
+    with_client(bench, name="Runa Aske", mass_kg=67.0)
+    assert texts(pane)[0] == "Runa Aske"
+    assert any("67 kg" in text for text in texts(pane))
+    bench.undo()
+    assert texts(pane) == before
+
+
+def test_names_are_never_taken_for_markup(pane: ClientPane, bench: Bench) -> None:
+    with_client(bench, name="<b>Runa</b>")
+    label = pane.scroll_area.widget().findChildren(QLabel)[0]
+    assert label.text() == "<b>Runa</b>"
+    assert label.textFormat() is Qt.TextFormat.PlainText
+
+
+def test_what_is_missing_is_asked_for(pane: ClientPane, bench: Bench) -> None:
+    with_client(
+        bench, screenings=(), tests=(), free=(FreeTime(),) * 7, equipment=frozenset(), emphasis=()
+    )
+    told = " ".join(texts(pane))
+    for words in (
+        "Not screened yet.",
+        "No strength test yet.",
+        "No days entered.",
+        "Own weight only. Enter the equipment in reach.",
+    ):
+        assert words in told
+    assert "Emphasis" not in told
+
+
+def test_every_test_shows_its_estimate_and_its_working(pane: ClientPane, bench: Bench) -> None:
+    client = bench.desk.client
+    for test in client.tests:
+        exercise = bench.desk.catalogue[test.exercise]
+        estimate = one_rep_max_of(exercise, client)
+        value = next(
+            b
+            for b in pane.findChildren(QPushButton)
+            if b.accessibleName().startswith(f"{exercise.name}, ")
+        )
+        assert float(value.text()) == pytest.approx(estimate.median, abs=0.5)
+        QTest.mouseClick(value, Qt.MouseButton.LeftButton)
+        (popup,) = (p for p in pane.findChildren(WorkingPopup) if p.isVisible())
+        assert any("Sources: " in label.text() for label in popup.findChildren(QLabel))
+        popup.close()
+
+
+def test_of_several_tests_of_an_exercise_the_newest_counts(pane: ClientPane, bench: Bench) -> None:
+    old = bench.desk.client.tests[0]
+    newer = replace(old, on=old.on.replace(month=11), load_kg=100)
+    with_client(bench, tests=(newer, *bench.desk.client.tests))
+    names = [
+        b.accessibleName()
+        for b in pane.scroll_area.widget().findChildren(QPushButton)
+        if "show the working" in b.accessibleName()
+    ]
+    assert len(names) == len({test.exercise for test in bench.desk.client.tests})
+    estimate = one_rep_max_of(bench.desk.catalogue[old.exercise], bench.desk.client)
+    assert any(f"{estimate.median:.0f} kg" in name for name in names)
+
+
+def test_days_with_a_session_follow_the_plan(pane: ClientPane, bench: Bench) -> None:
+    assert pane.days.used == {0, 3}
+    session = bench.desk.program.weeks[0].days[3].sessions[0]
+    bench.keep(edit("Move", move_session, session_id=session.id, day=4))
+    assert pane.days.used == {0, 4}
+    bench.show_week(1)
+    assert pane.days.used == {0, 3}
+
+
+def test_the_energy_target_follows_the_open_week(pane: ClientPane, bench: Bench) -> None:
+    with_client(bench, energy_goal=EnergyGoal.GAIN, kcal_now=2200.0)
+    assert any(text.startswith("Target, week 1: ") for text in texts(pane))
+    bench.show_week(2)
+    assert any(text.startswith("Target, week 3: ") for text in texts(pane))
+    assert not any(text.startswith("Target, week 1: ") for text in texts(pane))
+
+
+@pytest.mark.parametrize(
+    ("text", "title"),
+    [
+        ("Profile…", "Profile of Runa Estvik"),
+        ("Screening…", "Screening of Runa Estvik"),
+        ("Limitation…", "Limitations"),
+        ("Days…", "When Runa Estvik can train"),
+        ("Equipment…", "Equipment of Runa Estvik"),
+        ("Enter a test…", "Strength test of Runa Estvik"),
+        ("Energy…", "Energy and protein of Runa Estvik"),
+    ],
+)
+def test_every_button_opens_its_form(
+    pane: ClientPane, monkeypatch: pytest.MonkeyPatch, text: str, title: str
+) -> None:
+    opened: list[str] = []
+    monkeypatch.setattr(Sheet, "exec", lambda sheet: opened.append(sheet.windowTitle()))
+    QTest.mouseClick(button(pane, text), Qt.MouseButton.LeftButton)
+    assert opened == [title]
+    for sheet in pane.window().findChildren(QDialog):
+        sheet.deleteLater()
+
+
+def test_the_pane_folds_to_a_rail_and_a_click_opens_it(qtbot: QtBot, pane: ClientPane) -> None:
+    pane.fold(True)
+    assert pane.width() == RAIL
+    assert pane.rail.isVisible()
+    assert pane.rail.words[0] == RUNA.name
+    with qtbot.waitSignal(pane.opened):
+        QTest.mouseClick(pane.rail, Qt.MouseButton.LeftButton)
+    assert not pane.folded
+    assert pane.width() == WIDE
+
+
+@pytest.mark.parametrize(
+    ("things", "line"),
+    [
+        (frozenset(), "Own weight only. Enter the equipment in reach."),
+        ({Equipment.BODY}, "Own weight only. Enter the equipment in reach."),
+        ({Equipment.BARBELL, Equipment.BENCH}, "Barbell, plates from 1.25 kg, bench"),
+        ({Equipment.DUMBBELLS, Equipment.BAND}, "Dumbbells to 40 kg, band"),
+    ],
+)
+def test_equipment_is_told_in_one_line(things: set[Equipment], line: str) -> None:
+    assert equipment_line(replace(RUNA, equipment=frozenset(things))) == line
