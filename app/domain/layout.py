@@ -10,7 +10,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
-from app.domain.client import Client
+from app.domain.client import Client, Status
 from app.domain.edits.prescribe import Prescription, make_slot, within
 from app.domain.effort import Rir
 from app.domain.errors import EditError, ResourceError
@@ -30,16 +30,27 @@ from app.domain.program import (
 
 Fits = Callable[[Exercise], bool]
 
+NOVICE_RIR = 2.0
+"""Least reserve that a layout asks of a novice, repetitions; the floor of the effort check.
+Common practice."""
+
+LEAST_REST_S = {Role.CORE: 90, Role.ASSISTANCE: 60}
+"""Shortest rest, s, whatever exercise stands in. Sources: singer2024 and acsm2009 (assistance)."""
+
 
 @dataclass(frozen=True, slots=True)
 class LayoutSlot:
-    """A place in a layout: exercises in order of preference, and what is asked of them."""
+    """A place in a layout: exercises in order of preference, and what is asked of them.
+
+    pair: a letter shared by places of the session that are done in turn, or empty.
+    """
 
     choices: tuple[ExerciseKey, ...]
     sets: int
     reps: Reps
     rir: float
     role: Role
+    pair: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,7 +116,7 @@ def _session(record: Mapping[str, Any]) -> LayoutSession:
 
 
 def _slot(line: Sequence[Any]) -> LayoutSlot:
-    choices, sets, reps, rir, role = line
+    choices, sets, reps, rir, role, *pair = line
     low, _, high = str(reps).partition("-")
     return LayoutSlot(
         choices=tuple(ExerciseKey(k) for k in choices.replace(" ", "").split("|")),
@@ -113,7 +124,15 @@ def _slot(line: Sequence[Any]) -> LayoutSlot:
         reps=Reps(int(low), int(high or low)),
         rir=float(rir),
         role=Role(role),
+        pair=_letter(*pair),
     )
+
+
+def _letter(pair: str = "") -> str:
+    """The pairing letter of a line; ValueError for anything but one capital letter or nothing."""
+    if pair and not (len(pair) == 1 and pair.isascii() and pair.isupper()):
+        raise ValueError(f"{pair!r} is no pairing letter")
+    return pair
 
 
 def choose(session: LayoutSession, catalogue: Catalogue, fits: Fits) -> list[Exercise | None]:
@@ -201,11 +220,13 @@ def lay_out(
         laid: list[tuple[Session, ...]] = [()] * 7
         for k, session in enumerate(layout.sessions):
             slots = []
+            pairs = _whole_pairs(chosen[k])
             for n, slot, exercise in chosen[k]:
                 if exercise is not None:
-                    asked = _prescription(slot, exercise, week)
+                    asked = _prescription(slot, exercise, week, status=client.status)
                     strand = StrandId(strands[k, n])
-                    slots.append(make_slot(exercise, asked, slot_id=SlotId(next_id), strand=strand))
+                    made_slot = make_slot(exercise, asked, slot_id=SlotId(next_id), strand=strand)
+                    slots.append(replace(made_slot, pair=slot.pair if slot.pair in pairs else ""))
                     next_id += 1
             warmup = tuple(key for key in session.warmup if key in catalogue)
             made = Session(SessionId(next_id), StrandId(strands[k, -1]), session.title)
@@ -219,13 +240,22 @@ def lay_out(
     return replace(program, weeks=tuple(weeks), next_id=next_id, emphasis=emphasis)
 
 
-def _prescription(slot: LayoutSlot, exercise: Exercise, week: Week) -> Prescription:
+def _whole_pairs(row: list[tuple[int, LayoutSlot, Exercise | None]]) -> set[str]:
+    """The letters that two places or more still share once exercises are chosen."""
+    letters = [slot.pair for _, slot, exercise in row if exercise is not None]
+    return {letter for letter in letters if letter and letters.count(letter) > 1}
+
+
+def _prescription(
+    slot: LayoutSlot, exercise: Exercise, week: Week, *, status: Status
+) -> Prescription:
     seconds = Reps(exercise.rep_low, exercise.rep_high) if exercise.timed else None
     reps = within(Reps(30, 30), exercise) if seconds else within(slot.reps, exercise)
+    rir = max(slot.rir, NOVICE_RIR) if status is Status.NOVICE else slot.rir
     return Prescription(
         sets=max(1, slot.sets // 2) if week.light else slot.sets,
         reps=reps,
-        effort=Rir(slot.rir),
-        rest_s=exercise.rest_s,
+        effort=Rir(rir),
+        rest_s=max(exercise.rest_s, LEAST_REST_S[slot.role]),
         role=slot.role,
     )

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from app.domain.client import FreeTime
+from app.domain.client import FreeTime, Status
 from app.domain.edits.weeks import make_light
 from app.domain.effort import Rir
 from app.domain.errors import EditError, ResourceError
@@ -91,6 +91,10 @@ def test_a_layout_is_read_with_its_places() -> None:
         {
             **ENTRY,
             "sessions": [{"title": "x", "day": "Mon", "slots": [["curl", 3, "8", 2, "main"]]}],
+        },
+        {
+            **ENTRY,
+            "sessions": [{"title": "x", "day": "Mon", "slots": [["curl", 3, 8, 2, "core", "ab"]]}],
         },
     ],
 )
@@ -183,6 +187,45 @@ def test_a_place_is_prescribed_as_the_layout_asks_inside_the_exercises_zone() ->
     assert (squat.sets, squat.reps, squat.effort, squat.role) == (4, Reps(6, 8), Rir(2), Role.CORE)
     assert squat.rest_s == builders.CATALOGUE[ExerciseKey("back_squat")].rest_s
     assert slot_at(after, 0, 0, 1).reps == Reps(30, 30), "seconds"
+
+
+def paired(*lines: list) -> Layout:
+    sessions = [{"title": "Turns", "day": "Mon", "slots": list(lines)}]
+    return layout_from_mapping("pairs", {**ENTRY, "sessions": sessions}, source="layouts.toml")
+
+
+PAIRS = paired(
+    ["goblet_squat", 3, 10, 2, "core", "A"],
+    ["push_up", 3, 10, 2, "assistance", "A"],
+    ["curl", 3, 10, 2, "assistance"],
+)
+
+
+@pytest.mark.parametrize(("fits", "letters"), [("all", ["A", "A", ""]), ("push_up", ["", ""])])
+def test_places_with_a_letter_are_done_in_turn_as_long_as_both_are_there(fits, letters) -> None:
+    after = lay_out(
+        empty(1),
+        PAIRS,
+        client=builders.client(),
+        catalogue=builders.CATALOGUE,
+        fits=lambda e: fits == "all" or e.key != fits,
+    )
+    assert [slot.pair for slot in after.weeks[0].slots()] == letters
+
+
+@pytest.mark.parametrize(
+    ("status", "rir"), [(Status.NOVICE, 2), (Status.INTERMEDIATE, 1), (Status.ADVANCED, 1)]
+)
+def test_a_novice_is_asked_to_keep_two_in_reserve(status: Status, rir: float) -> None:
+    assert slot_at(laid(status=status), 0, 3).effort == Rir(rir)
+
+
+def test_whatever_stands_in_for_a_core_lift_gets_a_core_lifts_rest() -> None:
+    layout = paired(["curl", 3, 10, 2, "core"], ["lateral_raise", 3, 10, 2, "assistance"])
+    after = lay_out(
+        empty(1), layout, client=builders.client(), catalogue=builders.CATALOGUE, fits=anything
+    )
+    assert [slot.rest_s for slot in after.weeks[0].slots()] == [90, 75]
 
 
 def test_light_weeks_get_half_the_sets() -> None:
