@@ -1,31 +1,11 @@
-"""A client as rows, and back."""
+"""A client as rows (`client_reading` reads them back)."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
-from typing import Any
 
-from sqlalchemy import Connection, Row, Select, Table, select
-
-from app.domain.client import (
-    NO_TIME,
-    Client,
-    ClientId,
-    EnergyGoal,
-    FreeTime,
-    Goal,
-    Increments,
-    Limitation,
-    Screening,
-    Sex,
-    Side,
-    Status,
-    StrengthTest,
-)
-from app.domain.exercise import Equipment, ExerciseKey, Joint, Motion, Muscle
+from app.domain.client import Client, FreeTime
 from db import models
-from db.errors import missing
 from db.rows import Rows, Values, put, table_of
 
 CLIENTS = table_of(models.ClientRow)
@@ -56,52 +36,6 @@ def client_rows(client: Client) -> Rows:
     put(rows, DISLIKES, _each(client, "exercise", client.dislikes))
     put(rows, REFERRALS, _in_order(client, "reason", client.refer))
     return rows
-
-
-def read_client(connection: Connection, client_id: ClientId) -> tuple[Client, int]:
-    """The stored client and its version, in one query a table.
-
-    Raises StoreFailure if there is none of that id.
-    """
-    row = connection.execute(_of(CLIENTS, CLIENTS.c.id == client_id)).one_or_none()
-    if row is None:
-        raise missing("client", client_id)
-
-    def rows(table: Table) -> list[Row[Any]]:
-        keys = tuple(table.primary_key.columns)
-        return list(connection.execute(_of(table, table.c.client_id == client_id).order_by(*keys)))
-
-    parts = _Parts(
-        emphasis=tuple(Muscle(r.muscle) for r in rows(EMPHASIS)),
-        free=_free_from(rows(FREE_TIMES)),
-        equipment=frozenset(Equipment(r.equipment) for r in rows(EQUIPMENT)),
-        plates_kg=tuple(r.size_kg for r in rows(PLATES)),
-        bands=tuple(r.name for r in rows(BANDS)),
-        limitations=tuple(map(_limitation, rows(LIMITATIONS))),
-        screenings=tuple(map(_screening, rows(SCREENINGS))),
-        tests=tuple(map(_test, rows(TESTS))),
-        dislikes=frozenset(ExerciseKey(r.exercise) for r in rows(DISLIKES)),
-        refer=tuple(r.reason for r in rows(REFERRALS)),
-    )
-    return _client(row, parts), row.version
-
-
-@dataclass(frozen=True, slots=True)
-class _Parts:
-    emphasis: tuple[Muscle, ...]
-    free: tuple[FreeTime, ...]
-    equipment: frozenset[Equipment]
-    plates_kg: tuple[float, ...]
-    bands: tuple[str, ...]
-    limitations: tuple[Limitation, ...]
-    screenings: tuple[Screening, ...]
-    tests: tuple[StrengthTest, ...]
-    dislikes: frozenset[ExerciseKey]
-    refer: tuple[str, ...]
-
-
-def _of(table: Table, condition: Any) -> Select[Any]:
-    return select(table).where(condition)
 
 
 def _each(client: Client, name: str, things: Iterable[str]) -> list[Values]:
@@ -144,57 +78,12 @@ def _client_row(client: Client) -> Values:
     }
 
 
-def _client(row: Row[Any], parts: _Parts) -> Client:
-    return Client(
-        id=ClientId(row.id),
-        name=row.name,
-        born=row.born,
-        sex=None if row.sex is None else Sex(row.sex),
-        height_cm=row.height_cm,
-        mass_kg=row.mass_kg,
-        status=Status(row.status),
-        goal=Goal(row.goal),
-        trained_years=row.trained_years,
-        team=row.team,
-        contact=row.contact,
-        note=row.note,
-        emphasis=parts.emphasis,
-        free=parts.free,
-        equipment=parts.equipment,
-        increments=Increments(
-            bar_kg=row.bar_kg,
-            plates_kg=parts.plates_kg,
-            dumbbells_kg=(row.dumbbell_low_kg, row.dumbbell_step_kg, row.dumbbell_high_kg),
-            machine_step_kg=row.machine_step_kg,
-            cable_step_kg=row.cable_step_kg,
-            bands=parts.bands,
-        ),
-        limitations=parts.limitations,
-        screenings=parts.screenings,
-        tests=parts.tests,
-        dislikes=parts.dislikes,
-        kcal_now=row.kcal_now,
-        energy_goal=None if row.energy_goal is None else EnergyGoal(row.energy_goal),
-        activity_level=row.activity_level,
-        refer=parts.refer,
-        units=row.units,
-        archived=row.archived,
-    )
-
-
 def _free_times(client: Client) -> list[Values]:
     return [
         {"client_id": client.id, "day": day, "minutes": free.minutes, "note": free.note}
         for day, free in enumerate(client.free)
         if free != FreeTime()
     ]
-
-
-def _free_from(rows: list[Row[Any]]) -> tuple[FreeTime, ...]:
-    days = list(NO_TIME)
-    for row in rows:
-        days[row.day] = FreeTime(row.minutes, row.note)
-    return tuple(days)
 
 
 def _limitation_rows(client: Client) -> list[Values]:
@@ -214,18 +103,6 @@ def _limitation_rows(client: Client) -> list[Values]:
     ]
 
 
-def _limitation(row: Row[Any]) -> Limitation:
-    return Limitation(
-        joint=Joint(row.joint),
-        motion=Motion(row.motion),
-        side=Side(row.side),
-        past_degrees=row.past_degrees,
-        since=row.since,
-        until=row.until,
-        note=row.note,
-    )
-
-
 def _screening_rows(client: Client) -> list[Values]:
     return [
         {
@@ -243,18 +120,6 @@ def _screening_rows(client: Client) -> list[Values]:
     ]
 
 
-def _screening(row: Row[Any]) -> Screening:
-    return Screening(
-        on=row.on_date,
-        active=row.active,
-        known_disease=row.known_disease,
-        symptoms=row.symptoms,
-        pregnant=row.pregnant,
-        cleared_on=row.cleared_on,
-        note=row.note,
-    )
-
-
 def _test_rows(client: Client) -> list[Values]:
     return [
         {
@@ -269,14 +134,3 @@ def _test_rows(client: Client) -> list[Values]:
         }
         for position, test in enumerate(client.tests)
     ]
-
-
-def _test(row: Row[Any]) -> StrengthTest:
-    return StrengthTest(
-        exercise=ExerciseKey(row.exercise),
-        on=row.on_date,
-        load_kg=row.load_kg,
-        reps=row.reps,
-        rir=row.rir,
-        note=row.note,
-    )

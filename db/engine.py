@@ -4,6 +4,9 @@ The journal is the DELETE one: SQLite before 3.51.3 can damage a file in WAL mod
 programs use it, WAL does not work on network drives, and a file that is closed is one file.
 `synchronous=EXTRA` is FULL plus a sync of the folder after the journal goes: without it a power
 cut can bring the journal back, and with it the state before the last edit.
+
+SQLAlchemy takes a fifth of a second to import. Reading goes without it, so a window is on screen
+before it is needed; the first write brings it in (or `Store.prepare`, in a quiet moment).
 """
 
 from __future__ import annotations
@@ -12,9 +15,12 @@ import os
 import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
+from functools import cached_property
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from sqlalchemy import Connection, StaticPool, create_engine
+if TYPE_CHECKING:
+    from sqlalchemy import Connection
 
 APPLICATION_ID = 0x574B_4C4D
 """'WKLM' in the header of the file: what makes it ours."""
@@ -38,8 +44,34 @@ def is_writable(path: Path) -> bool:
     return os.access(path, os.W_OK) and os.access(path.parent, os.W_OK)
 
 
-def connect_file(path: Path, *, writable: bool = True, wait_s: float = WAIT_S) -> Connection:
-    """A connection to an existing file. Raises sqlite3.Error."""
+class Link:
+    """The link to an open file: SQLite's own connection, and SQLAlchemy's over the same one."""
+
+    def __init__(self, raw: sqlite3.Connection) -> None:
+        self.raw = raw
+
+    @cached_property
+    def sql(self) -> Connection:
+        """SQLAlchemy's connection, made when it is first asked for."""
+        from sqlalchemy import StaticPool, create_engine
+
+        engine = create_engine(
+            "sqlite://",
+            creator=lambda: self.raw,
+            poolclass=StaticPool,
+            isolation_level="AUTOCOMMIT",
+        )
+        return engine.connect()
+
+    def close(self) -> None:
+        """Lets go of the file. Closing twice is harmless."""
+        if "sql" in self.__dict__:
+            disconnect(self.sql)
+        self.raw.close()
+
+
+def link_file(path: Path, *, writable: bool = True, wait_s: float = WAIT_S) -> Link:
+    """The link to an existing file. Raises sqlite3.Error."""
     mode = "rw" if writable else "ro"
     raw = sqlite3.connect(
         f"{path.absolute().as_uri()}?mode={mode}",
@@ -48,26 +80,33 @@ def connect_file(path: Path, *, writable: bool = True, wait_s: float = WAIT_S) -
         isolation_level=None,
         check_same_thread=False,
     )
-    return _wrapped(raw, ("PRAGMA journal_mode = DELETE", *SWITCHES) if writable else SWITCHES)
+    return _switched(raw, ("PRAGMA journal_mode = DELETE", *SWITCHES) if writable else SWITCHES)
 
 
-def connect_memory() -> Connection:
-    """A connection to a file that lives in memory only."""
+def link_memory() -> Link:
+    """The link to a file that lives in memory only."""
     raw = sqlite3.connect(":memory:", isolation_level=None, check_same_thread=False)
-    return _wrapped(raw, SWITCHES)
+    return _switched(raw, SWITCHES)
 
 
-def _wrapped(raw: sqlite3.Connection, switches: tuple[str, ...]) -> Connection:
+def _switched(raw: sqlite3.Connection, switches: tuple[str, ...]) -> Link:
     try:
         for switch in switches:
             raw.execute(switch)
     except BaseException:
         raw.close()
         raise
-    engine = create_engine(
-        "sqlite://", creator=lambda: raw, poolclass=StaticPool, isolation_level="AUTOCOMMIT"
-    )
-    return engine.connect()
+    return Link(raw)
+
+
+def connect_file(path: Path, *, writable: bool = True, wait_s: float = WAIT_S) -> Connection:
+    """SQLAlchemy's connection to an existing file. Raises sqlite3.Error."""
+    return link_file(path, writable=writable, wait_s=wait_s).sql
+
+
+def connect_memory() -> Connection:
+    """SQLAlchemy's connection to a file that lives in memory only."""
+    return link_memory().sql
 
 
 def disconnect(connection: Connection) -> None:
@@ -84,22 +123,23 @@ def writing(connection: Connection) -> Iterator[None]:
         yield
         connection.exec_driver_sql("COMMIT")
     except BaseException:
-        _undo(connection)
+        raw = connection.connection.driver_connection
+        if raw is not None:
+            _undo(raw)
         raise
 
 
 @contextmanager
-def reading(connection: Connection) -> Iterator[None]:
+def reading(raw: sqlite3.Connection) -> Iterator[None]:
     """One view of the file for several queries, whatever other windows write meanwhile."""
-    connection.exec_driver_sql("BEGIN")
+    raw.execute("BEGIN")
     try:
         yield
     finally:
-        _undo(connection)
+        _undo(raw)
 
 
-def _undo(connection: Connection) -> None:
-    raw = connection.connection.driver_connection
+def _undo(raw: sqlite3.Connection) -> None:
     # a full disk makes SQLite undo the transaction by itself
-    if raw is not None and raw.in_transaction:
+    if raw.in_transaction:
         raw.rollback()

@@ -2,25 +2,17 @@
 
 from __future__ import annotations
 
-from sqlalchemy import Connection, insert, select, update
+from sqlalchemy import Connection, insert, update
 
 from app.domain.exercise import Exercise, ExerciseKey
 from app.domain.ranges import Override
-from db.canonical import decode, encode
+from db.canonical import encode
 from db.errors import missing
 from db.models import OwnExerciseRow, RangeOverrideRow
 from db.rows import table_of
 
 OWN = table_of(OwnExerciseRow)
 OVERRIDES = table_of(RangeOverrideRow)
-
-
-def read_exercises(connection: Connection, *, retired: bool) -> tuple[Exercise, ...]:
-    """The coach's own exercises by key; with `retired`, also those no longer offered."""
-    query = select(OWN.c.value).order_by(OWN.c.key)
-    if not retired:
-        query = query.where(OWN.c.retired.is_(False))
-    return tuple(decode(Exercise, value) for value in connection.execute(query).scalars())
 
 
 def write_exercise(connection: Connection, exercise: Exercise) -> None:
@@ -36,12 +28,6 @@ def retire(connection: Connection, key: ExerciseKey) -> None:
     retired = update(OWN).where(OWN.c.key == key).values(retired=True)
     if connection.execute(retired).rowcount == 0:
         raise missing("exercise of your own", key)
-
-
-def read_overrides(connection: Connection) -> tuple[Override, ...]:
-    """The coach's own ranges, in the order they were made."""
-    query = select(OVERRIDES.c.value).order_by(OVERRIDES.c.id)
-    return tuple(decode(Override, value) for value in connection.execute(query).scalars())
 
 
 def write_override(connection: Connection, override: Override) -> None:

@@ -241,7 +241,7 @@ class StrengthTestRow(Model):
 
     __tablename__ = "strength_tests"
     __table_args__ = (
-        law("load_kg", "load_kg > 0"),
+        law("load_kg", "load_kg >= -100"),  # below 0: the body is helped up
         law("reps", "reps >= 1"),
         law("rir", "rir >= 0"),
         CLUSTERED,
@@ -403,7 +403,8 @@ class SlotRow(Model):
     """One exercise's place in one session, with its prescription.
 
     effort_kind says how `effort` is meant: rir, one_rm or rep_max; pinned: names of the pinned
-    fields, sorted, with a space between.
+    fields, sorted, with a space between; prepared: keys of the prepared substitutes, likewise,
+    in the coach's order.
     """
 
     __tablename__ = "slots"
@@ -441,6 +442,7 @@ class SlotRow(Model):
     role: Mapped[str]
     load_kg: Mapped[float | None]
     pinned: Mapped[str]
+    prepared: Mapped[str]
 
 
 # ---------------------------------------------------------------------------- what was done

@@ -7,14 +7,12 @@ from __future__ import annotations
 
 import logging
 import os
+import sqlite3
 from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 
-from sqlalchemy import Connection
-from sqlalchemy.exc import OperationalError
-
-from db.engine import WAIT_S, connect_file, connect_memory, disconnect, is_writable
+from db.engine import WAIT_S, Link, is_writable, link_file, link_memory
 from db.errors import Cause, StoreFailure, cause_of, told
 from db.header import admit, too_new
 from db.schema import HEAD, REVISIONS, create, lacks, stored_revision
@@ -33,7 +31,7 @@ class Opened:
     upgraded_from: the revision it had, if it was older; backup_made: where its copy is.
     """
 
-    connection: Connection
+    link: Link
     writable: bool = True
     upgraded_from: str | None = None
     backup_made: Path | None = None
@@ -53,9 +51,9 @@ def open_file(path: Path, *, wait_s: float = WAIT_S) -> Opened:
 
 def open_memory() -> Opened:
     """A new file that lives in memory only."""
-    connection = connect_memory()
-    create(connection)
-    return Opened(connection)
+    link = link_memory()
+    create(link.sql)
+    return Opened(link)
 
 
 def _make(path: Path) -> None:
@@ -65,11 +63,11 @@ def _make(path: Path) -> None:
     making.unlink(missing_ok=True)
     os.close(os.open(making, os.O_CREAT | os.O_EXCL | os.O_RDWR, 0o600))
     try:
-        connection = connect_file(making)
+        link = link_file(making)
         try:
-            create(connection)
+            create(link.sql)
         finally:
-            disconnect(connection)
+            link.close()
         _give_name(making, path)
     finally:
         making.unlink(missing_ok=True)
@@ -91,28 +89,28 @@ def _give_name(making: Path, path: Path) -> None:
 
 def _let_in(path: Path, wait_s: float) -> Opened:
     writable = is_writable(path)
-    connection = connect_file(path, writable=writable, wait_s=wait_s)
+    link = link_file(path, writable=writable, wait_s=wait_s)
     try:
-        revision = _known_revision(connection, path)
+        revision = _known_revision(link.raw, path)
         if path.stat().st_size <= QUICK_CHECK_BYTES:
-            refuse_damaged(connection, str(path))
-        if revision == HEAD and (missing := lacks(connection)):
+            refuse_damaged(link.raw, str(path))
+        if revision == HEAD and (missing := lacks(link.raw)):
             log.warning("the file lacks %s", ", ".join(missing))
             raise StoreFailure(Cause.DAMAGED, where=str(path))
     except BaseException:
-        disconnect(connection)
+        link.close()
         raise
     if revision == HEAD:
         log.info("opened a file of revision %s", revision)
-        return Opened(connection, writable)
-    disconnect(connection)
+        return Opened(link, writable)
+    link.close()
     return _upgraded(path, revision, wait_s=wait_s)
 
 
-def _known_revision(connection: Connection, path: Path) -> str:
+def _known_revision(raw: sqlite3.Connection, path: Path) -> str:
     try:
-        revision = stored_revision(connection)
-    except OperationalError as error:
+        revision = stored_revision(raw)
+    except sqlite3.OperationalError as error:
         if cause_of(error) is None:  # no such table
             raise StoreFailure(Cause.DAMAGED, where=str(path)) from error
         raise
@@ -123,10 +121,10 @@ def _known_revision(connection: Connection, path: Path) -> str:
     return revision
 
 
-def refuse_damaged(connection: Connection, where: str) -> None:
+def refuse_damaged(raw: sqlite3.Connection, where: str) -> None:
     """Raises StoreFailure if SQLite's quick check finds anything wrong."""
-    found = connection.exec_driver_sql("PRAGMA quick_check(1)").scalar()
-    if found != "ok":
+    found = raw.execute("PRAGMA quick_check(1)").fetchone()
+    if found != ("ok",):
         raise StoreFailure(Cause.DAMAGED, where=where)
 
 
@@ -144,4 +142,4 @@ def _upgraded(path: Path, revision: str, *, wait_s: float) -> Opened:
     backup = copy_aside(path, reason=f"before-upgrade-from-{revision}")
     log.info("copied the file aside and upgrading it from revision %s", revision)
     upgrade(path)
-    return Opened(connect_file(path, wait_s=wait_s), upgraded_from=revision, backup_made=backup)
+    return Opened(link_file(path, wait_s=wait_s), upgraded_from=revision, backup_made=backup)

@@ -1,39 +1,25 @@
-"""A program as rows, and back; only the parts that an edit changed, where there was an edit.
+"""A program as rows; only the parts that an edit changed, where there was an edit.
 
 Parts that are the same object before and after are skipped without looking inside: edits share
-everything they do not change.
+everything they do not change. `program_reading` reads the rows back.
 """
 
 from __future__ import annotations
 
-from collections import defaultdict
 from dataclasses import dataclass
-from typing import Any
-
-from sqlalchemy import Connection, Row, Table, select
 
 from app.domain.client import ClientId
 from app.domain.effort import Effort, PercentOneRm, PercentRepMax, Rir
-from app.domain.exercise import ExerciseKey, Muscle
 from app.domain.program import (
-    Acceptance,
-    Block,
-    Day,
-    Field,
     Program,
     ProgramId,
-    Reps,
-    Role,
     Session,
     SessionId,
     Slot,
-    SlotId,
-    StrandId,
     Week,
     WeekId,
 )
 from db import models
-from db.errors import missing
 from db.rows import Rows, Values, put, table_of
 
 PROGRAMS = table_of(models.ProgramRow)
@@ -241,6 +227,7 @@ def _slot_row(program_id: ProgramId, session_id: SessionId, position: int, *, sl
         "role": slot.role.value,
         "load_kg": slot.load_kg,
         "pinned": " ".join(sorted(slot.pinned)),
+        "prepared": " ".join(slot.prepared),
     }
 
 
@@ -252,111 +239,3 @@ def _effort_columns(effort: Effort) -> tuple[str, float]:
             return "one_rm", percent
         case PercentRepMax(percent):
             return "rep_max", percent
-
-
-# ---------------------------------------------------------------------------- rows to values
-
-_EFFORTS: dict[str, type[Rir] | type[PercentOneRm] | type[PercentRepMax]] = {
-    "rir": Rir,
-    "one_rm": PercentOneRm,
-    "rep_max": PercentRepMax,
-}
-
-
-def read_program(connection: Connection, program_id: ProgramId) -> tuple[Program, int]:
-    """The stored program and its version, in one query a table.
-
-    Raises StoreFailure if there is none of that id.
-    """
-    row = connection.execute(select(PROGRAMS).where(PROGRAMS.c.id == program_id)).one_or_none()
-    if row is None:
-        raise missing("program", program_id)
-
-    def rows(table: Table, *order: str) -> list[Row[Any]]:
-        columns = [table.c[name] for name in order]
-        of_this = select(table).where(table.c.program_id == program_id)
-        return list(connection.execute(of_this.order_by(*columns)))
-
-    slots = _slots(rows(SLOTS, "position"))
-    warmups = _warmups(rows(WARMUPS, "position"))
-    sessions = _sessions(rows(SESSIONS, "day", "position"), slots, warmups)
-    notes = {(r.week_id, r.day): r.note for r in rows(DAYS)}
-    program = Program(
-        id=ProgramId(row.id),
-        name=row.name,
-        start=row.start,
-        weeks=tuple(_week(r, sessions, notes) for r in rows(WEEKS, "position")),
-        blocks=tuple(Block(r.name, r.weeks) for r in rows(BLOCKS, "position")),
-        emphasis=tuple(Muscle(r.muscle) for r in rows(EMPHASIS, "position")),
-        curve=row.curve,
-        accepted=tuple(Acceptance(r.finding, r.reason) for r in rows(ACCEPTANCES, "position")),
-        next_id=row.next_id,
-        archived=row.archived,
-    )
-    return program, row.version
-
-
-def _slots(rows: list[Row[Any]]) -> dict[int, list[Slot]]:
-    by_session: dict[int, list[Slot]] = defaultdict(list)
-    repeated: dict[tuple[object, ...], Any] = {}  # one object for each prescription that recurs
-
-    for r in rows:
-        reps_key, effort_key = (r.reps_low, r.reps_high), (r.effort_kind, r.effort)
-        if (reps := repeated.get(reps_key)) is None:
-            reps = repeated[reps_key] = Reps(*reps_key)
-        if (effort := repeated.get(effort_key)) is None:
-            effort = repeated[effort_key] = _EFFORTS[r.effort_kind](r.effort)
-        by_session[r.session_id].append(
-            Slot(
-                id=SlotId(r.id),
-                strand=StrandId(r.strand),
-                exercise=ExerciseKey(r.exercise),
-                sets=r.sets,
-                reps=reps,
-                effort=effort,
-                rest_s=r.rest_s,
-                tempo=r.tempo,
-                pair=r.pair,
-                note=r.note,
-                role=Role(r.role),
-                load_kg=r.load_kg,
-                pinned=frozenset(map(Field, r.pinned.split())),
-            )
-        )
-    return by_session
-
-
-def _warmups(rows: list[Row[Any]]) -> dict[int, list[ExerciseKey]]:
-    by_session: dict[int, list[ExerciseKey]] = defaultdict(list)
-    for r in rows:
-        by_session[r.session_id].append(ExerciseKey(r.exercise))
-    return by_session
-
-
-def _sessions(
-    rows: list[Row[Any]], slots: dict[int, list[Slot]], warmups: dict[int, list[ExerciseKey]]
-) -> dict[tuple[int, int], list[Session]]:
-    by_day: dict[tuple[int, int], list[Session]] = defaultdict(list)
-    for r in rows:
-        session = Session(
-            id=SessionId(r.id),
-            strand=StrandId(r.strand),
-            title=r.title,
-            slots=tuple(slots.get(r.id, ())),
-            note=r.note,
-            warmup=tuple(warmups.get(r.id, ())),
-        )
-        by_day[r.week_id, r.day].append(session)
-    return by_day
-
-
-def _week(
-    row: Row[Any],
-    sessions: dict[tuple[int, int], list[Session]],
-    notes: dict[tuple[int, int], str],
-) -> Week:
-    days = tuple(
-        Day(tuple(sessions.get((row.id, day), ())), notes.get((row.id, day), ""))
-        for day in range(7)
-    )
-    return Week(id=WeekId(row.id), days=days, light=row.light, note=row.note)

@@ -2,7 +2,8 @@
 
 Every method is one transaction, unless `together` makes one of several. What a write method was
 asked to keep is durable when it returns; if it raises StoreError, the file is as it was. A store
-belongs to one thread at a time.
+belongs to one thread at a time. What writes is imported with the first write: it needs
+SQLAlchemy, and a window that only shows does not wait for that.
 """
 
 from __future__ import annotations
@@ -11,30 +12,25 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager, nullcontext
 from datetime import UTC, datetime
 from pathlib import Path
-
-from sqlalchemy import Table, delete, func, insert, select, update
-from sqlalchemy.exc import OperationalError
+from sqlite3 import OperationalError
+from typing import TYPE_CHECKING
 
 from app.domain.client import Client, ClientId
 from app.domain.exercise import Exercise, ExerciseKey
 from app.domain.program import Program, ProgramId
 from app.domain.ranges import Override
 from app.domain.work import Coach, Issue, IssueId, Work
-from db.client_rows import CLIENTS, client_rows, read_client
-from db.engine import WAIT_S, disconnect, reading, writing
+from db import reading
+from db.client_reading import read_client
+from db.engine import WAIT_S, writing
+from db.engine import reading as one_moment
 from db.errors import Cause, StoreFailure, told
-from db.issues import list_issues, read_issue, write_issue
-from db.library import read_exercises, read_overrides, retire, write_exercise, write_override
 from db.lines import ClientLine, IssueLine, LogLine, ProgramLine
-from db.models import EditRow
 from db.opening import Opened, open_file, open_memory
-from db.program_rows import BLOCKS, PROGRAMS, changed_rows, program_rows, read_program
-from db.rows import table_of, write_difference
-from db.settings import read_coach, read_setting, write_coach, write_setting
+from db.program_reading import read_program
 
-EDITS = table_of(EditRow)
-
-_LINE = (CLIENTS.c.id, CLIENTS.c.name, CLIENTS.c.team, CLIENTS.c.archived)
+if TYPE_CHECKING:
+    from sqlalchemy import Connection
 
 
 def utc_now() -> datetime:
@@ -56,7 +52,8 @@ class Store:
         self.upgraded_from = opened.upgraded_from
         self.backup_made = opened.backup_made
         self.where = where
-        self._connection = opened.connection
+        self._link = opened.link
+        self._raw = opened.link.raw
         self._now = now
         self._versions: dict[tuple[str, str], int] = {}
         self._inside = False
@@ -80,7 +77,18 @@ class Store:
 
     def close(self) -> None:
         """Lets go of the file. Closing twice is harmless."""
-        disconnect(self._connection)
+        self._link.close()
+
+    @property
+    def _connection(self) -> Connection:
+        return self._link.sql
+
+    @staticmethod
+    def prepare() -> None:
+        """Imports what the first write needs, in a quiet moment; safe in another thread."""
+        from db import issues, library, saving, settings
+
+        _ = (issues, library, saving, settings)
 
     @contextmanager
     def together(self) -> Iterator[None]:
@@ -98,7 +106,7 @@ class Store:
 
     @contextmanager
     def _reading(self) -> Iterator[None]:
-        with told(self.where), nullcontext() if self._inside else reading(self._connection):
+        with told(self.where), nullcontext() if self._inside else one_moment(self._raw):
             try:
                 yield
             except StoreFailure:
@@ -121,45 +129,26 @@ class Store:
 
     def clients(self) -> tuple[ClientLine, ...]:
         """All clients by name, archived ones too."""
-        query = (
-            select(*_LINE, func.count(PROGRAMS.c.id).label("programs"))
-            .outerjoin(PROGRAMS, PROGRAMS.c.client_id == CLIENTS.c.id)
-            .group_by(CLIENTS.c.id)
-            .order_by(CLIENTS.c.name, CLIENTS.c.id)
-        )
         with self._reading():
-            return tuple(
-                ClientLine(ClientId(r.id), r.name, r.team, r.archived, r.programs)
-                for r in self._connection.execute(query)
-            )
+            return reading.list_clients(self._raw)
 
     def programs(self, client_id: ClientId) -> tuple[ProgramLine, ...]:
         """The client's programs, the newest start first."""
-        query = (
-            select(PROGRAMS, func.coalesce(func.sum(BLOCKS.c.weeks), 0).label("weeks"))
-            .outerjoin(BLOCKS, BLOCKS.c.program_id == PROGRAMS.c.id)
-            .where(PROGRAMS.c.client_id == client_id)
-            .group_by(PROGRAMS.c.id)
-            .order_by(PROGRAMS.c.start.desc(), PROGRAMS.c.name, PROGRAMS.c.id)
-        )
         with self._reading():
-            return tuple(
-                ProgramLine(ProgramId(r.id), r.name, r.start, r.weeks, r.archived)
-                for r in self._connection.execute(query)
-            )
+            return reading.list_programs(self._raw, client_id)
 
     def load_client(self, client_id: ClientId) -> Client:
         """The client as stored. Raises StoreFailure if there is none of that id."""
         with self._reading():
-            client, version = read_client(self._connection, client_id)
-        self._versions[CLIENTS.name, client_id] = version
+            client, version = read_client(self._raw, client_id)
+        self._versions["clients", client_id] = version
         return client
 
     def load_program(self, program_id: ProgramId) -> Program:
         """The program as stored. Raises StoreFailure if there is none of that id."""
         with self._reading():
-            program, version = read_program(self._connection, program_id)
-        self._versions[PROGRAMS.name, program_id] = version
+            program, version = read_program(self._raw, program_id)
+        self._versions["programs", program_id] = version
         return program
 
     # ------------------------------------------------------------------------ saving
@@ -171,162 +160,113 @@ class Store:
         that are the same object in both are skipped. Raises StoreFailure, with the file as it
         was, also if another window changed the same client or program meanwhile.
         """
-        versions: dict[tuple[str, str], int] = {}
+        from db import saving
+
         with self._writing():
-            earlier = before.client if before and before.client.id == after.client.id else None
-            if earlier is not after.client:
-                versions |= self._write_client(earlier, after.client)
-            program_id = None
-            if after.program is not None:
-                known = before.program if before and before.program else None
-                if known is not None and known.id != after.program.id:
-                    known = None
-                if known is not after.program:
-                    program_id = after.program.id
-                    versions |= self._write_program(after.client.id, known, after.program)
-            self._note(after.client.id, program_id, label=label)
-        self._versions |= versions
-
-    def _write_client(self, before: Client | None, after: Client) -> dict[tuple[str, str], int]:
-        count = self._first_version if before is None else self._next_version
-        version = count(CLIENTS, after.id)
-        old = {} if before is None else client_rows(before)
-        write_difference(self._connection, old, client_rows(after))
-        return {(CLIENTS.name, after.id): version}
-
-    def _write_program(
-        self, client_id: ClientId, before: Program | None, after: Program
-    ) -> dict[tuple[str, str], int]:
-        if before is None:
-            version = self._first_version(PROGRAMS, after.id)
-            write_difference(self._connection, {}, program_rows(client_id, after))
-            return {(PROGRAMS.name, after.id): version}
-        version = self._next_version(PROGRAMS, after.id)
-        write_difference(self._connection, *changed_rows(client_id, before, after))
-        return {(PROGRAMS.name, after.id): version}
-
-    def _first_version(self, table: Table, key: str) -> int:
-        """The version of something new, which must not take the place of something else."""
-        there = select(table.c.name).where(table.c.id == key)
-        if (name := self._connection.execute(there).scalar()) is not None:
-            raise StoreFailure(
-                Cause.TAKEN,
-                where=self.where,
-                what=f"The file already holds {name!r} under the id {key}, so nothing was saved.",
+            versions = saving.save(
+                self._connection,
+                before,
+                after=after,
+                label=label,
+                at=self._now(),
+                seen=self._versions,
             )
-        return 1
-
-    def _next_version(self, table: Table, key: str) -> int:
-        """Counts one save more, and refuses if another window has counted one meanwhile."""
-        seen = self._versions.get((table.name, key))
-        if seen is None:
-            found = select(table.c.version).where(table.c.id == key)
-            seen = self._connection.execute(found).scalar()
-        mine = (table.c.id == key) & (table.c.version == seen)
-        counted = self._connection.execute(
-            update(table).where(mine).values(version=(seen or 0) + 1)
-        )
-        if counted.rowcount != 1:
-            raise StoreFailure(Cause.CHANGED_OUTSIDE, where=self.where)
-        return (seen or 0) + 1
-
-    def _note(self, client_id: ClientId, program_id: ProgramId | None, *, label: str) -> None:
-        row = {
-            "client_id": client_id,
-            "program_id": program_id,
-            "at": self._now().astimezone(UTC).isoformat(timespec="milliseconds"),
-            "label": label,
-        }
-        self._connection.execute(insert(EDITS), row)
+        self._versions |= versions
 
     def remove_program(self, program_id: ProgramId) -> None:
         """Removes a program with everything in it; its issues stay with the client."""
-        self._remove(PROGRAMS, program_id)
+        from db import saving
+
+        with self._writing():
+            saving.remove_program(self._connection, program_id)
+        self._versions.pop(("programs", program_id), None)
 
     def remove_client(self, client_id: ClientId) -> None:
         """Removes a client with all programs, issues and notes."""
-        self._remove(CLIENTS, client_id)
+        from db import saving
 
-    def _remove(self, table: Table, key: str) -> None:
         with self._writing():
-            self._connection.execute(delete(table).where(table.c.id == key))
-        self._versions.pop((table.name, key), None)
+            saving.remove_client(self._connection, client_id)
+        self._versions.pop(("clients", client_id), None)
 
     def log(self, program_id: ProgramId, limit: int = 100) -> tuple[LogLine, ...]:
         """The last edits of the program, newest first, in the order they were kept."""
-        query = (
-            select(EDITS.c.at, EDITS.c.label)
-            .where(EDITS.c.program_id == program_id)
-            .order_by(EDITS.c.id.desc())
-            .limit(limit)
-        )
         with self._reading():
-            return tuple(
-                LogLine(datetime.fromisoformat(r.at), r.label)
-                for r in self._connection.execute(query)
-            )
+            return reading.list_edits(self._raw, program_id, limit=limit)
 
     # ------------------------------------------------------------------------ issues
 
     def add_issue(self, issue: Issue) -> None:
         """Keeps what a client was handed; it is never changed afterwards."""
+        from db.issues import write_issue
+
         with self._writing():
             write_issue(self._connection, issue)
 
     def issues(self, program_id: ProgramId) -> tuple[IssueLine, ...]:
         """The issues of a program, the last one first."""
         with self._reading():
-            return list_issues(self._connection, program_id)
+            return reading.list_issues(self._raw, program_id)
 
     def load_issue(self, issue_id: IssueId) -> Issue:
         """The issue, equal to what was kept. Raises StoreFailure if there is none of that id."""
         with self._reading():
-            return read_issue(self._connection, issue_id)
+            return reading.read_issue(self._raw, issue_id)
 
     # ------------------------------------------------------------------------ the coach's own
 
     def coach(self) -> Coach:
         """Who hands booklets out; with an empty name if nobody was entered."""
         with self._reading():
-            return read_coach(self._connection)
+            return reading.read_coach(self._raw)
 
     def set_coach(self, coach: Coach) -> None:
         """Keeps who hands booklets out."""
+        from db.settings import write_coach
+
         with self._writing():
             write_coach(self._connection, coach)
 
     def own_exercises(self, *, retired: bool = False) -> tuple[Exercise, ...]:
         """The coach's own exercises by key; with `retired`, also those no longer offered."""
         with self._reading():
-            return read_exercises(self._connection, retired=retired)
+            return reading.read_exercises(self._raw, retired=retired)
 
     def save_exercise(self, exercise: Exercise) -> None:
         """Keeps an exercise of the coach's own, in the place of an earlier one of its key."""
+        from db.library import write_exercise
+
         with self._writing():
             write_exercise(self._connection, exercise)
 
     def retire_exercise(self, key: ExerciseKey) -> None:
         """Offers an exercise no longer. Raises StoreFailure if there is none of that key."""
+        from db.library import retire
+
         with self._writing():
             retire(self._connection, key)
 
     def range_overrides(self) -> tuple[Override, ...]:
         """The coach's own ranges, in the order they were made."""
         with self._reading():
-            return read_overrides(self._connection)
+            return reading.read_overrides(self._raw)
 
     def add_range_override(self, override: Override) -> None:
         """Keeps one more range of the coach's own, with who, when and why."""
+        from db.library import write_override
+
         with self._writing():
             write_override(self._connection, override)
 
     def setting(self, key: str) -> str:
         """The view state kept under `key`; empty if there is none."""
         with self._reading():
-            return read_setting(self._connection, key)
+            return reading.read_setting(self._raw, key)
 
     def set_setting(self, key: str, value: str) -> None:
         """Keeps view state that belongs in the file: last client, program, week."""
+        from db.settings import write_setting
+
         with self._writing():
             write_setting(self._connection, key, value)
 
@@ -334,7 +274,7 @@ class Store:
 
     def _read_data_version(self) -> int:
         with told(self.where):
-            return int(self._connection.exec_driver_sql("PRAGMA data_version").scalar_one())
+            return int(self._raw.execute("PRAGMA data_version").fetchone()[0])
 
     def changed_outside(self) -> bool:
         """True if another window or program has written to the file since this was last asked."""
@@ -345,13 +285,13 @@ class Store:
         """Sentences on everything that is wrong with the file; empty for a sound one."""
         try:
             with told(self.where):
-                found = self._connection.exec_driver_sql("PRAGMA integrity_check").scalars().all()
-                strays = self._connection.exec_driver_sql("PRAGMA foreign_key_check").all()
+                found = self._raw.execute("PRAGMA integrity_check").fetchall()
+                strays = self._raw.execute("PRAGMA foreign_key_check").fetchall()
         except StoreFailure as failure:
             if failure.cause is not Cause.DAMAGED:
                 raise
             return (failure.what,)
         except OperationalError as error:  # the tables no longer fit each other
-            return (f"The tables cannot be checked: {error.orig}.",)
-        damage = tuple(str(line) for line in found if line != "ok")
+            return (f"The tables cannot be checked: {error}.",)
+        damage = tuple(str(line) for (line,) in found if line != "ok")
         return damage + tuple(f"A row of {r[0]} belongs to nothing." for r in strays)

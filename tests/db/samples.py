@@ -17,6 +17,7 @@ from app.domain.client import (
     Sex,
     StrengthTest,
 )
+from app.domain.edits.fields import set_prepared
 from app.domain.exercise import (
     Equipment,
     Exercise,
@@ -50,7 +51,10 @@ RUNA = Client(
     increments=Increments(plates_kg=(20.0, 10.0, 2.5, 0.5)),
     limitations=(Limitation(Joint.KNEE, Motion.FLEXION, past_degrees=90, since=date(2026, 3, 1)),),
     screenings=(Screening(date(2026, 1, 2), True, known_disease=False, symptoms=False),),
-    tests=(StrengthTest(ExerciseKey("back_squat"), date(2026, 1, 3), 62.5, 5, rir=1.5),),
+    tests=(
+        StrengthTest(ExerciseKey("back_squat"), date(2026, 1, 3), 62.5, 5, rir=1.5),
+        StrengthTest(ExerciseKey("pull_up"), date(2026, 1, 3), -12.5, 6),
+    ),
     dislikes=frozenset({ExerciseKey("burpee")}),
     kcal_now=2640.0,
     energy_goal=EnergyGoal.GAIN,
@@ -65,6 +69,11 @@ PLAN = replace(
     ),
     emphasis=(Muscle.GLUTEALS,),
     accepted=(Acceptance("frequency/program//gluteals", "one day is all there is"),),
+)
+PLAN = set_prepared(
+    PLAN,
+    PLAN.weeks[0].days[0].sessions[0].slots[0].id,
+    prepared=(ExerciseKey("goblet_squat"), ExerciseKey("leg_press")),
 )
 PLAN = replace(
     PLAN,

@@ -7,7 +7,7 @@ from contextlib import closing, suppress
 
 import pytest
 
-from db.engine import connect_file, connect_memory, disconnect, reading, writing
+from db.engine import connect_file, connect_memory, disconnect, link_file, reading, writing
 from db.store import Store
 from tests.db.samples import filled_file
 
@@ -64,14 +64,31 @@ def test_a_block_that_raises_leaves_nothing_behind():
 
 def test_several_reads_see_one_moment_while_another_window_writes(tmp_path):
     path = filled_file(tmp_path / "a.weekloom")
-    here, there = connect_file(path), connect_file(path, wait_s=0.01)
-    with reading(here):
-        before = here.exec_driver_sql("SELECT name FROM clients").scalar()
+    here, there = link_file(path), connect_file(path, wait_s=0.01)
+
+    def name() -> str:
+        return here.raw.execute("SELECT name FROM clients").fetchone()[0]
+
+    with reading(here.raw):
+        before = name()
         with pytest.raises(Exception, match="locked"), writing(there):
             there.exec_driver_sql("UPDATE clients SET name = 'other'")
-        assert here.exec_driver_sql("SELECT name FROM clients").scalar() == before
+        assert name() == before
     with writing(there):
         there.exec_driver_sql("UPDATE clients SET name = 'other'")
-    assert here.exec_driver_sql("SELECT name FROM clients").scalar() == "other"
-    disconnect(here)
+    assert name() == "other"
+    here.close()
     disconnect(there)
+
+
+def test_both_connections_of_a_link_are_one_and_closing_it_twice_is_harmless(tmp_path):
+    link = link_file(filled_file(tmp_path / "a.weekloom"))
+    with writing(link.sql):
+        link.sql.exec_driver_sql("UPDATE clients SET name = 'other'")
+        assert link.raw.in_transaction
+        assert link.raw.execute("SELECT name FROM clients").fetchone() == ("other",)
+    assert not link.raw.in_transaction
+    link.close()
+    link.close()
+    with pytest.raises(sqlite3.ProgrammingError, match="closed"):
+        link.raw.execute("SELECT 1")

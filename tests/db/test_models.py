@@ -63,6 +63,7 @@ def test_a_filled_file_has_rows_in_every_table():
         "UPDATE blocks SET weeks = 0",
         "UPDATE clients SET name = ''",
         "UPDATE strength_tests SET reps = 0",
+        "UPDATE strength_tests SET load_kg = -101",
         "UPDATE free_times SET minutes = -1",
         "UPDATE coach SET id = 2",
         "UPDATE slots SET session_id = 999",

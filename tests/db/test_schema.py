@@ -6,9 +6,19 @@ import re
 
 from alembic.script import ScriptDirectory
 
-from db.engine import APPLICATION_ID, connect_memory, disconnect, writing
+from db.engine import APPLICATION_ID, connect_memory, disconnect, link_memory, writing
 from db.migrate import configuration, run
-from db.schema import HEAD, REVISIONS, SCHEMA, create, stored_revision
+from db.models import Model
+from db.schema import (
+    COLUMNS_SUM,
+    HEAD,
+    REVISIONS,
+    SCHEMA,
+    create,
+    lacks,
+    stored_revision,
+    sum_of,
+)
 
 
 def objects(connection) -> dict[str, str]:
@@ -39,8 +49,8 @@ def test_a_new_file_equals_an_empty_one_that_ran_every_migration():
     with writing(migrated):
         run(migrated)
     assert objects(new) == objects(migrated)
-    assert stored_revision(new) == stored_revision(migrated) == HEAD
     for connection in (new, migrated):
+        assert stored_revision(connection.connection.driver_connection) == HEAD
         assert connection.exec_driver_sql("PRAGMA user_version").scalar() == SCHEMA
         disconnect(connection)
 
@@ -59,3 +69,18 @@ def test_a_new_file_bears_our_mark():
     create(connection)
     assert connection.exec_driver_sql("PRAGMA application_id").scalar() == APPLICATION_ID
     disconnect(connection)
+
+
+def test_the_check_sum_is_that_of_the_columns_in_the_models():
+    meant = {str(c) for table in Model.metadata.tables.values() for c in table.columns}
+    assert sum_of(meant | {"alembic_version.version_num"}) == COLUMNS_SUM
+
+
+def test_a_file_that_lacks_a_column_is_told_by_the_name_of_it():
+    link = link_memory()
+    create(link.sql)
+    assert lacks(link.raw) == ()
+    link.raw.execute("ALTER TABLE weeks DROP COLUMN note")
+    link.raw.execute("CREATE TABLE more (x)")
+    assert lacks(link.raw) == ("weeks.note",)
+    link.close()

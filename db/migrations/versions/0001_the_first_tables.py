@@ -248,7 +248,7 @@ def upgrade() -> None:
         sa.Column("reps", sa.Integer(), nullable=False),
         sa.Column("rir", sa.Double(), nullable=False),
         sa.Column("note", sa.Text(), nullable=False),
-        sa.CheckConstraint("load_kg > 0", name=op.f("ck_strength_tests_load_kg")),
+        sa.CheckConstraint("load_kg >= -100", name=op.f("ck_strength_tests_load_kg")),
         sa.CheckConstraint("reps >= 1", name=op.f("ck_strength_tests_reps")),
         sa.CheckConstraint("rir >= 0", name=op.f("ck_strength_tests_rir")),
         sa.ForeignKeyConstraint(
@@ -393,6 +393,7 @@ def upgrade() -> None:
         sa.Column("role", sa.Text(), nullable=False),
         sa.Column("load_kg", sa.Double(), nullable=True),
         sa.Column("pinned", sa.Text(), nullable=False),
+        sa.Column("prepared", sa.Text(), nullable=False),
         sa.CheckConstraint(
             "effort_kind IN ('rir', 'one_rm', 'rep_max')", name=op.f("ck_slots_effort_kind")
         ),

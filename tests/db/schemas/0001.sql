@@ -136,7 +136,7 @@ CREATE TABLE edits (
 	CONSTRAINT fk_edits_clients FOREIGN KEY(client_id) REFERENCES clients (id) ON DELETE CASCADE, 
 	CONSTRAINT fk_edits_programs FOREIGN KEY(program_id) REFERENCES programs (id) ON DELETE CASCADE
 );
-INSERT INTO "edits" VALUES(1,'runa','ridge','2026-11-25T13:21:49.714+00:00','Add the program');
+INSERT INTO "edits" VALUES(1,'runa','ridge','2026-11-25T13:53:15.640+00:00','Add the program');
 CREATE TABLE free_times (
 	client_id TEXT NOT NULL, 
 	day INTEGER NOT NULL, 
@@ -166,7 +166,7 @@ CREATE TABLE issues (
 	CONSTRAINT uq_issues_id UNIQUE (id), 
 	CONSTRAINT fk_issues_clients FOREIGN KEY(client_id) REFERENCES clients (id) ON DELETE CASCADE
 );
-INSERT INTO "issues" VALUES(1,'issue-1','runa','ridge','2026-02-02','Ridge season',2,1,'{"client":{"activity_level":1.7,"archived":false,"born":"1994-02-28","contact":"by radio","dislikes":["burpee"],"emphasis":["gluteals","quadriceps"],"energy_goal":"gain","equipment":["barbell","body","rack"],"free":[{"minutes":75,"note":""},{"minutes":0,"note":""},{"minutes":0,"note":"night watch"},{"minutes":0,"note":""},{"minutes":0,"note":""},{"minutes":0,"note":""},{"minutes":0,"note":""}],"goal":"hypertrophy","height_cm":181.5,"id":"runa","increments":{"bands":["light","medium","heavy"],"bar_kg":20.0,"cable_step_kg":2.5,"dumbbells_kg":[2.0,2.0,40.0],"machine_step_kg":5.0,"plates_kg":[20.0,10.0,2.5,0.5]},"kcal_now":2640.0,"limitations":[{"joint":"knee","motion":"flexion","note":"","past_degrees":90,"side":"both","since":"2026-03-01","until":null}],"mass_kg":74.25,"name":"Runa Estvik","note":"Łukasz’s rope partner; “tall”","refer":["kidney disease"],"screenings":[{"active":true,"cleared_on":null,"known_disease":false,"note":"","on":"2026-01-02","pregnant":false,"symptoms":false}],"sex":"f","status":"novice","team":"Ombrel Valley Mountain Rescue","tests":[{"exercise":"back_squat","load_kg":62.5,"note":"","on":"2026-01-03","reps":5,"rir":1.5}],"trained_years":0.0,"units":"kg"},"coach":{"contact":"at the hut","name":"Tavi Hellmark","team":"Ombrel Valley Mountain Rescue"},"id":"issue-1","loads":[{"load_kg":52.5,"slot":4},{"load_kg":52.5,"slot":6}],"on":"2026-02-02","program":{"accepted":[{"finding":"frequency/program//gluteals","reason":"one day is all there is"}],"archived":false,"blocks":[{"name":"Base","weeks":2}],"curve":"textbook","emphasis":["gluteals"],"id":"ridge","name":"Ridge season","next_id":15,"start":"2026-11-23","weeks":[{"days":[{"note":"","sessions":[{"id":2,"note":"","slots":[{"effort":{"is":"rir","reps":2.0},"exercise":"back_squat","id":4,"load_kg":null,"note":"","pair":"","pinned":[],"reps":{"high":10,"low":8},"rest_s":120,"role":"core","sets":3,"strand":3,"tempo":""},{"effort":{"is":"rep_max","percent":95.0},"exercise":"leg_curl","id":6,"load_kg":null,"note":"","pair":"A","pinned":[],"reps":{"high":12,"low":12},"rest_s":120,"role":"assistance","sets":3,"strand":5,"tempo":""}],"strand":7,"title":"Mon 1","warmup":["band_walk","bridge"]}]},{"note":"","sessions":[]},{"note":"","sessions":[]},{"note":"","sessions":[]},{"note":"","sessions":[]},{"note":"","sessions":[]},{"note":"","sessions":[]}],"id":1,"light":false,"note":""},{"days":[{"note":"","sessions":[{"id":9,"note":"","slots":[{"effort":{"is":"one_rm","percent":80.0},"exercise":"back_squat","id":10,"load_kg":60.0,"note":"","pair":"","pinned":["load","sets"],"reps":{"high":5,"low":5},"rest_s":120,"role":"assistance","sets":2,"strand":3,"tempo":""}],"strand":7,"title":"Mon 1","warmup":[]}]},{"note":"","sessions":[]},{"note":"","sessions":[]},{"note":"","sessions":[{"id":11,"note":"","slots":[{"effort":{"is":"rir","reps":2},"exercise":"hip_thrust","id":13,"load_kg":null,"note":"","pair":"","pinned":[],"reps":{"high":10,"low":10},"rest_s":120,"role":"assistance","sets":3,"strand":12,"tempo":""}],"strand":14,"title":"Thu 1","warmup":[]}]},{"note":"","sessions":[]},{"note":"","sessions":[]},{"note":"rest","sessions":[]}],"id":8,"light":true,"note":"nights"}]}}');
+INSERT INTO "issues" VALUES(1,'issue-1','runa','ridge','2026-02-02','Ridge season',2,1,'{"client":{"activity_level":1.7,"archived":false,"born":"1994-02-28","contact":"by radio","dislikes":["burpee"],"emphasis":["gluteals","quadriceps"],"energy_goal":"gain","equipment":["barbell","body","rack"],"free":[{"minutes":75,"note":""},{"minutes":0,"note":""},{"minutes":0,"note":"night watch"},{"minutes":0,"note":""},{"minutes":0,"note":""},{"minutes":0,"note":""},{"minutes":0,"note":""}],"goal":"hypertrophy","height_cm":181.5,"id":"runa","increments":{"bands":["light","medium","heavy"],"bar_kg":20.0,"cable_step_kg":2.5,"dumbbells_kg":[2.0,2.0,40.0],"machine_step_kg":5.0,"plates_kg":[20.0,10.0,2.5,0.5]},"kcal_now":2640.0,"limitations":[{"joint":"knee","motion":"flexion","note":"","past_degrees":90,"side":"both","since":"2026-03-01","until":null}],"mass_kg":74.25,"name":"Runa Estvik","note":"Łukasz’s rope partner; “tall”","refer":["kidney disease"],"screenings":[{"active":true,"cleared_on":null,"known_disease":false,"note":"","on":"2026-01-02","pregnant":false,"symptoms":false}],"sex":"f","status":"novice","team":"Ombrel Valley Mountain Rescue","tests":[{"exercise":"back_squat","load_kg":62.5,"note":"","on":"2026-01-03","reps":5,"rir":1.5},{"exercise":"pull_up","load_kg":-12.5,"note":"","on":"2026-01-03","reps":6,"rir":0.0}],"trained_years":0.0,"units":"kg"},"coach":{"contact":"at the hut","name":"Tavi Hellmark","team":"Ombrel Valley Mountain Rescue"},"id":"issue-1","loads":[{"load_kg":52.5,"slot":4},{"load_kg":52.5,"slot":6}],"on":"2026-02-02","program":{"accepted":[{"finding":"frequency/program//gluteals","reason":"one day is all there is"}],"archived":false,"blocks":[{"name":"Base","weeks":2}],"curve":"textbook","emphasis":["gluteals"],"id":"ridge","name":"Ridge season","next_id":15,"start":"2026-11-23","weeks":[{"days":[{"note":"","sessions":[{"id":2,"note":"","slots":[{"effort":{"is":"rir","reps":2.0},"exercise":"back_squat","id":4,"load_kg":null,"note":"","pair":"","pinned":[],"prepared":["goblet_squat","leg_press"],"reps":{"high":10,"low":8},"rest_s":120,"role":"core","sets":3,"strand":3,"tempo":""},{"effort":{"is":"rep_max","percent":95.0},"exercise":"leg_curl","id":6,"load_kg":null,"note":"","pair":"A","pinned":[],"prepared":[],"reps":{"high":12,"low":12},"rest_s":120,"role":"assistance","sets":3,"strand":5,"tempo":""}],"strand":7,"title":"Mon 1","warmup":["band_walk","bridge"]}]},{"note":"","sessions":[]},{"note":"","sessions":[]},{"note":"","sessions":[]},{"note":"","sessions":[]},{"note":"","sessions":[]},{"note":"","sessions":[]}],"id":1,"light":false,"note":""},{"days":[{"note":"","sessions":[{"id":9,"note":"","slots":[{"effort":{"is":"one_rm","percent":80.0},"exercise":"back_squat","id":10,"load_kg":60.0,"note":"","pair":"","pinned":["load","sets"],"prepared":[],"reps":{"high":5,"low":5},"rest_s":120,"role":"assistance","sets":2,"strand":3,"tempo":""}],"strand":7,"title":"Mon 1","warmup":[]}]},{"note":"","sessions":[]},{"note":"","sessions":[]},{"note":"","sessions":[{"id":11,"note":"","slots":[{"effort":{"is":"rir","reps":2},"exercise":"hip_thrust","id":13,"load_kg":null,"note":"","pair":"","pinned":[],"prepared":[],"reps":{"high":10,"low":10},"rest_s":120,"role":"assistance","sets":3,"strand":12,"tempo":""}],"strand":14,"title":"Thu 1","warmup":[]}]},{"note":"","sessions":[]},{"note":"","sessions":[]},{"note":"rest","sessions":[]}],"id":8,"light":true,"note":"nights"}]}}');
 CREATE TABLE limitations (
 	client_id TEXT NOT NULL, 
 	position INTEGER NOT NULL, 
@@ -315,6 +315,7 @@ CREATE TABLE slots (
 	role TEXT NOT NULL, 
 	load_kg DOUBLE, 
 	pinned TEXT NOT NULL, 
+	prepared TEXT NOT NULL, 
 	CONSTRAINT pk_slots PRIMARY KEY (program_id, id), 
 	CONSTRAINT fk_slots_sessions FOREIGN KEY(program_id, session_id) REFERENCES sessions (program_id, id) ON DELETE CASCADE, 
 	CONSTRAINT ck_slots_position CHECK (position >= 0), 
@@ -328,10 +329,10 @@ CREATE TABLE slots (
  WITHOUT ROWID
 
 ;
-INSERT INTO "slots" VALUES('ridge',4,2,0,3,'back_squat',3,8,10,'rir',2.0,120,'','','','core',NULL,'');
-INSERT INTO "slots" VALUES('ridge',6,2,1,5,'leg_curl',3,12,12,'rep_max',95.0,120,'','A','','assistance',NULL,'');
-INSERT INTO "slots" VALUES('ridge',10,9,0,3,'back_squat',2,5,5,'one_rm',80.0,120,'','','','assistance',60.0,'load sets');
-INSERT INTO "slots" VALUES('ridge',13,11,0,12,'hip_thrust',3,10,10,'rir',2.0,120,'','','','assistance',NULL,'');
+INSERT INTO "slots" VALUES('ridge',4,2,0,3,'back_squat',3,8,10,'rir',2.0,120,'','','','core',NULL,'','goblet_squat leg_press');
+INSERT INTO "slots" VALUES('ridge',6,2,1,5,'leg_curl',3,12,12,'rep_max',95.0,120,'','A','','assistance',NULL,'','');
+INSERT INTO "slots" VALUES('ridge',10,9,0,3,'back_squat',2,5,5,'one_rm',80.0,120,'','','','assistance',60.0,'load sets','');
+INSERT INTO "slots" VALUES('ridge',13,11,0,12,'hip_thrust',3,10,10,'rir',2.0,120,'','','','assistance',NULL,'','');
 CREATE TABLE strength_tests (
 	client_id TEXT NOT NULL, 
 	position INTEGER NOT NULL, 
@@ -342,7 +343,7 @@ CREATE TABLE strength_tests (
 	rir DOUBLE NOT NULL, 
 	note TEXT NOT NULL, 
 	CONSTRAINT pk_strength_tests PRIMARY KEY (client_id, position), 
-	CONSTRAINT ck_strength_tests_load_kg CHECK (load_kg > 0), 
+	CONSTRAINT ck_strength_tests_load_kg CHECK (load_kg >= -100), 
 	CONSTRAINT ck_strength_tests_reps CHECK (reps >= 1), 
 	CONSTRAINT ck_strength_tests_rir CHECK (rir >= 0), 
 	CONSTRAINT fk_strength_tests_clients FOREIGN KEY(client_id) REFERENCES clients (id) ON DELETE CASCADE
@@ -351,6 +352,7 @@ CREATE TABLE strength_tests (
 
 ;
 INSERT INTO "strength_tests" VALUES('runa',0,'back_squat','2026-01-03',62.5,5,1.5,'');
+INSERT INTO "strength_tests" VALUES('runa',1,'pull_up','2026-01-03',-12.5,6,0.0,'');
 CREATE TABLE warmups (
 	program_id TEXT NOT NULL, 
 	session_id INTEGER NOT NULL, 
@@ -381,10 +383,10 @@ INSERT INTO "weeks" VALUES('ridge',1,0,0,'');
 INSERT INTO "weeks" VALUES('ridge',8,1,1,'nights');
 CREATE INDEX ix_clients_name_id ON clients (name, id);
 CREATE INDEX ix_programs_client_id ON programs (client_id);
-CREATE INDEX ix_issues_program_id ON issues (program_id);
 CREATE INDEX ix_issues_client_id ON issues (client_id);
-CREATE INDEX ix_edits_client_id ON edits (client_id);
+CREATE INDEX ix_issues_program_id ON issues (program_id);
 CREATE INDEX ix_edits_program_id_id ON edits (program_id, id);
+CREATE INDEX ix_edits_client_id ON edits (client_id);
 CREATE INDEX ix_sessions_program_id_week_id ON sessions (program_id, week_id);
 CREATE INDEX ix_slots_program_id_session_id ON slots (program_id, session_id);
 COMMIT;
