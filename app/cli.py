@@ -121,7 +121,7 @@ def _add_plan_commands(add: Add) -> None:
     one = add(booklet, "the booklet of a plan file as PDF")
     one.add_argument("plan", type=Path, metavar="PLAN.json")
     one.add_argument("--out", type=Path, metavar="F.pdf", required=True)
-    one.add_argument("--paper", choices=("A4", "Letter"), default="A4")
+    one.add_argument("--paper", choices=("a4", "letter"), type=str.lower, default="a4")
     one.add_argument("--grey", action="store_true", help="tones for a grey printer")
     one.add_argument("--weeks", type=_weeks, metavar="1-6", help="only these weeks")
     one.add_argument("--coach", default="", metavar="NAME", help="who hands it out")

@@ -213,7 +213,7 @@ ACTIONS: tuple[Action, ...] = (
         "Program",
         "Change the split…",
         lambda w: w.show_split(),
-        ("Ctrl+D",),
+        ("Ctrl+Shift+D",),
         _program,
         tip="Two days into one, or one into two",
     ),
