@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import date
 
 from app.domain.checks.context import breaches, missing_equipment
+from app.domain.checks.possible import breach_text, equipment_text
 from app.domain.client import Client
 from app.domain.exercise import Exercise
 
@@ -16,3 +17,16 @@ def fits(exercise: Exercise, client: Client, on: date) -> bool:
         and not missing_equipment(exercise, client)
         and not any(breach.limitation.applies_on(on) for breach in breaches(exercise, client))
     )
+
+
+def misfit(exercise: Exercise, client: Client, on: date) -> str:
+    """Why it does not fit that day: 'needs barbell and rack'; empty exactly where it `fits`.
+
+    What a limitation rules out is named before what is missing, and that before a dislike.
+    """
+    for breach in breaches(exercise, client):
+        if breach.limitation.applies_on(on):
+            return breach_text(breach)
+    if missing := missing_equipment(exercise, client):
+        return f"needs {equipment_text(missing)}"
+    return "is not liked" if exercise.key in client.dislikes else ""

@@ -8,7 +8,7 @@ import pytest
 
 from app.domain.client import Limitation
 from app.domain.exercise import Equipment, ExerciseKey, Joint, Motion
-from app.domain.fit import fits
+from app.domain.fit import fits, misfit
 from tests import builders
 
 ON = date(2026, 11, 25)
@@ -38,3 +38,23 @@ def test_everything_fits_who_has_everything() -> None:
 )
 def test_a_squat_fits_or_not(fields: dict, fit: bool) -> None:
     assert fits(SQUAT, builders.client(**fields), ON) is fit
+
+
+@pytest.mark.parametrize(
+    ("fields", "why"),
+    [
+        ({}, ""),
+        ({"equipment": frozenset({Equipment.BODY})}, "needs barbell and rack"),
+        ({"dislikes": frozenset({SQUAT.key})}, "is not liked"),
+        ({"limitations": (knee(),)}, "bends the knee past 90°"),
+        (
+            {"limitations": (knee(),), "equipment": frozenset(), "dislikes": {SQUAT.key}},
+            "bends the knee past 90°",
+        ),
+        ({"limitations": (knee(until=date(2026, 11, 24)),)}, ""),
+    ],
+)
+def test_a_misfit_is_said_in_words_and_the_gravest_reason_first(fields: dict, why: str) -> None:
+    client = builders.client(**fields)
+    assert misfit(SQUAT, client, ON) == why
+    assert fits(SQUAT, client, ON) is (not why)
