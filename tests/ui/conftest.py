@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 import pytest
-from PySide6.QtCore import QLocale
+from PySide6.QtCore import QCoreApplication, QEvent, QLocale
 from PySide6.QtGui import QPalette
 from PySide6.QtWidgets import QApplication, QDialog, QMenu, QMessageBox
 from pytestqt.qtbot import QtBot
@@ -34,6 +34,18 @@ def no_modal_loops(monkeypatch: pytest.MonkeyPatch) -> None:
         monkeypatch.setattr(kind, "exec", refuse)
 
 
+def sweep() -> None:
+    """Delete the closed widgets of a test, which Qt would keep until its loop runs again."""
+    QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+
+
+@pytest.fixture(autouse=True)
+def swept() -> Iterator[None]:
+    """Nothing of one test's windows is left in the next."""
+    yield
+    sweep()
+
+
 @pytest.fixture(autouse=True)
 def plain_numbers() -> Iterator[None]:
     """Numbers and months as in English, whatever the machine says."""
@@ -49,6 +61,7 @@ def dressed(qapp: QApplication) -> Iterator[QApplication]:
     theme.force(theme.LIGHT)
     theme.apply(qapp)
     yield qapp
+    sweep()
     theme.force(None)
     qapp.setStyleSheet("")
     qapp.setPalette(QPalette())

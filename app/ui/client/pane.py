@@ -50,6 +50,7 @@ class ClientPane(QFrame):
         self.rail.mouseReleaseEvent = self._unfold  # type: ignore[method-assign]
         self.scroll_area = QScrollArea()
         self.scroll_area.setWidgetResizable(True)
+        self.scroll_area.setAccessibleName("Client")
         self.scroll_area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.stack = QStackedLayout(self)
         self.stack.addWidget(self.scroll_area)

@@ -1,0 +1,224 @@
+"""What the menu commands do: each is one edit, or opens what asks."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date, datetime, timedelta
+
+import pytest
+from PySide6.QtWidgets import QDialog
+from pytestqt.qtbot import QtBot
+
+from app.domain.client import ClientId
+from app.domain.program import ProgramId, Span
+from app.domain.work import Work
+from app.ui import commands
+from app.ui.forms import Sheet
+from app.ui.window import Window
+from db.errors import Cause, StoreFailure
+from db.store import Store
+from tests.ui.desks import PROGRAM, RUNA, slot_ids
+
+JORUNN = replace(RUNA, id=ClientId("jorunn"), name="Jorunn Aske")
+
+
+@pytest.fixture
+def asked(monkeypatch: pytest.MonkeyPatch) -> list[QDialog]:
+    """Dialogs that were opened; each is cancelled at once."""
+    opened: list[QDialog] = []
+
+    def cancel(dialog: QDialog) -> int:
+        opened.append(dialog)
+        dialog.reject()
+        return 0
+
+    monkeypatch.setattr(QDialog, "exec", cancel)
+    return opened
+
+
+def labels(window: Window) -> list[str]:
+    return [step.label for step in window.bench.desk.history.steps]
+
+
+@pytest.mark.parametrize(
+    ("command", "label"),
+    [
+        ("add_week", "Add a week after week 2"),
+        ("duplicate_week", "Copy week 2"),
+        ("fill_on", "Copy week 2 over all later weeks"),
+        ("toggle_light", "Make week 2 light"),
+        ("insert_light", "Insert a light week after week 2"),
+        ("clear_week", "Clear week 2"),
+        ("remove_week", "Remove week 2"),
+    ],
+)
+def test_a_command_on_a_week_is_one_named_step(window: Window, command: str, label: str) -> None:
+    window.bench.show_week(1)
+    getattr(window, command)()
+    assert labels(window) == [label]
+    assert window.bench.desk.program != PROGRAM
+    window.bench.undo()
+    assert window.bench.desk.program == PROGRAM
+
+
+def test_a_light_week_is_made_ordinary_again(window: Window) -> None:
+    window.bench.show_week(3)
+    window.toggle_light()
+    assert labels(window) == ["Make week 4 ordinary"]
+    assert not window.bench.open_week.light
+
+
+def test_a_week_copied_over_all_later_ones_is_alike(window: Window) -> None:
+    window.bench.show_week(3)
+    window.fill_on()
+    weeks = window.bench.desk.program.weeks
+    assert [w.light for w in weeks] == [False, False, False, True, True, True]
+
+
+def test_joining_the_first_block_is_refused_with_a_sentence(window: Window) -> None:
+    window.join_block()
+    assert "no block before this one" in window.statusBar().currentMessage()
+    window.bench.show_week(5)
+    window.join_block()
+    assert len(window.bench.desk.program.blocks) == 1
+
+
+@pytest.mark.parametrize(("typed", "names"), [("Peak", ["Block 1", "Peak", "Build"]), (None, None)])
+def test_a_block_is_started_with_the_name_that_is_typed(window, monkeypatch, typed, names) -> None:
+    monkeypatch.setattr(commands, "ask_text", lambda *_, **__: typed)
+    window.bench.show_week(2)
+    window.start_block()
+    blocks = [b.name for b in window.bench.desk.program.blocks]
+    assert blocks == (names or [b.name for b in PROGRAM.blocks])
+
+
+def test_renaming_takes_the_name_that_is_typed(window: Window, monkeypatch) -> None:
+    monkeypatch.setattr(commands, "ask_text", lambda *_, **__: "Winter")
+    window.rename_program()
+    assert labels(window) == ["Rename Ridge season"]
+    assert window.top.programs.currentText() == "Winter, 6 weeks"
+    monkeypatch.setattr(commands, "ask_text", lambda *_, **__: " ")
+    window.rename_program()
+    assert "has no name" in window.statusBar().currentMessage()
+
+
+def test_the_span_is_chosen_by_its_number(window: Window) -> None:
+    for number, span in enumerate(Span):
+        window.choose_span(number)
+        assert window.bench.span is span
+
+
+@pytest.mark.parametrize(
+    ("command", "title"),
+    [
+        ("edit_emphasis", "Emphasis"),
+        ("show_progression", "Progression"),
+        ("show_split", "Change the split"),
+        ("show_layouts", "Start from a layout"),
+        ("show_substitutes", "In place of Back squat"),
+        ("show_warmup", None),
+        ("make_booklet", "Booklet for Runa Estvik"),
+        ("new_client", "New client"),
+        ("new_program", "New program for Runa Estvik"),
+        ("rename_program", "Rename the program"),
+        ("start_block", "Start a block"),
+        ("edit_coach", None),
+    ],
+)
+def test_a_cancelled_dialog_changes_nothing(window: Window, asked, command, title) -> None:
+    window.bench.select((slot_ids(window.bench)[0],))
+    getattr(window, command)()
+    assert len(asked) == 1
+    assert isinstance(asked[0], Sheet)
+    assert asked[0].windowTitle() == (title or asked[0].windowTitle())
+    assert window.bench.desk.work == Work(RUNA, PROGRAM)
+    assert window.bench.desk.history.undoable is None
+    assert window.bench.preview is None
+
+
+# ---------------------------------------------------------------------------- switching
+
+
+def test_a_client_is_opened_with_the_newest_program(window: Window, store: Store) -> None:
+    store.save(None, Work(JORUNN, replace(PROGRAM, id=ProgramId("a"), name="Old")), label="x")
+    newer = replace(PROGRAM, id=ProgramId("b"), name="New", start=PROGRAM.start + timedelta(7))
+    store.save(Work(JORUNN), Work(JORUNN, newer), label="x")
+    gone = replace(newer, id=ProgramId("c"), start=PROGRAM.start + timedelta(70), archived=True)
+    store.save(Work(JORUNN), Work(JORUNN, gone), label="x")
+    window.choose_client(JORUNN.id)
+    assert window.bench.desk.program.name == "New"
+    window.choose_program(ProgramId("a"))
+    assert window.bench.desk.program.name == "Old"
+
+
+def test_a_client_without_programs_is_opened_to_the_first_page(window: Window, store) -> None:
+    store.save(None, Work(JORUNN), label="x")
+    window.choose_client(JORUNN.id)
+    assert window.centre.currentWidget() is window.welcome
+    assert window.welcome.title.text() == "No program for Jorunn Aske yet"
+
+
+def test_who_is_gone_from_the_file_is_a_sentence(window: Window) -> None:
+    window.open(ClientId("nobody"), None)
+    assert window.statusBar().currentMessage()
+    assert window.bench.desk.client == RUNA
+
+
+@pytest.mark.parametrize(("days", "week"), [(-30, 0), (0, 0), (15, 2), (400, 5)])
+def test_the_week_of_today_is_shown(window: Window, monkeypatch, days: int, week: int) -> None:
+    class Clock(datetime):
+        @classmethod
+        def now(cls, tz=None):
+            at = PROGRAM.start + timedelta(days)
+            return datetime(at.year, at.month, at.day, 12, tzinfo=tz)
+
+    monkeypatch.setattr(commands, "datetime", Clock)
+    window.bench.show_week(3)
+    window.show_present_week()
+    assert window.bench.week == week
+
+
+def test_a_new_client_that_cannot_be_kept_is_a_sentence(window, store, monkeypatch) -> None:
+    from app.ui.client import profile
+
+    def full(*_: object, **__: object) -> None:
+        raise StoreFailure(Cause.FULL, where="plans.weekloom")
+
+    monkeypatch.setattr(profile, "ask_new_client", lambda _: JORUNN)
+    monkeypatch.setattr(store, "save", full)
+    window.choose_client(None)
+    assert "no room left" in window.statusBar().currentMessage()
+    assert window.bench.desk.client == RUNA
+
+
+def test_a_new_client_and_program_are_kept_and_shown(window, store, monkeypatch) -> None:
+    from app.ui import new_program
+    from app.ui.client import profile
+
+    monkeypatch.setattr(profile, "ask_new_client", lambda _: JORUNN)
+    window.choose_client(None)
+    assert window.top.clients.currentText() == "Jorunn Aske"
+    made = replace(PROGRAM, id=ProgramId("hill"), name="Hill season")
+    monkeypatch.setattr(new_program, "ask_new_program", lambda *_: made)
+    window.choose_program(None)
+    assert window.top.programs.currentText() == "Hill season, 6 weeks"
+    assert store.load_program(made.id) == made
+
+
+def test_what_another_window_kept_can_be_read_again(qtbot: QtBot, window: Window) -> None:
+    window.bench.show_week(2)
+    window.read_again()
+    assert window.bench.week == 2
+    assert "Read again" in window.statusBar().currentMessage()
+
+
+def test_the_working_of_an_untested_load_is_a_sentence(window: Window) -> None:
+    bench = window.bench
+    untested = next(s for s in bench.open_week.slots() if bench.desk.load(s) is None)
+    bench.select((untested.id,))
+    window.show_load_working()
+    assert "no strength test yet" in window.statusBar().currentMessage()
+
+
+def test_dates_of_the_program_here_begin_on_a_monday() -> None:
+    assert PROGRAM.start == date(2026, 11, 23)
