@@ -33,6 +33,7 @@ class WeekHead(QWidget):
         self.title.setTextFormat(Qt.TextFormat.PlainText)
         self.about = Elided()
         self.reaches = QLabel("An edit reaches")
+        self.reaches.setTextFormat(Qt.TextFormat.PlainText)
         self.reaches.setProperty("role", "small")
         row = QHBoxLayout(self)
         row.setContentsMargins(14, 4, 14, 4)

@@ -7,7 +7,6 @@ from PySide6.QtGui import QAction, QCloseEvent, QKeySequence, QResizeEvent
 from PySide6.QtWidgets import (
     QApplication,
     QHBoxLayout,
-    QLabel,
     QMenu,
     QSplitter,
     QStackedWidget,
@@ -24,6 +23,7 @@ from app.ui.bench import Bench
 from app.ui.client.pane import ClientPane
 from app.ui.commands import Commands
 from app.ui.findings_pane import FindingsPane
+from app.ui.forms import plain
 from app.ui.grid import WeekGrid
 from app.ui.library.pane import LibraryPane
 from app.ui.season import SeasonStrip
@@ -100,8 +100,7 @@ class Window(Commands):
         row.addWidget(self.centre, 1)
         row.addWidget(self.client_pane)
         self.setCentralWidget(self.body)
-        self.kept = QLabel("")
-        self.kept.setProperty("role", "small")
+        self.kept = plain("", role="small")
         bar = self.statusBar()
         bar.setSizeGripEnabled(False)
         bar.setContentsMargins(10, 0, 10, 0)
@@ -201,11 +200,11 @@ class Window(Commands):
         self.kept.setText("All edits kept" if desk.work is not None else "")
 
     def _say_hint(self) -> None:
-        hint = QLabel(
+        hint = plain(
             "Space picks a card up, arrows choose its place, Enter puts it down, Esc puts it back. "
-            "F1 opens the guide."
+            "F1 opens the guide.",
+            role="small",
         )
-        hint.setProperty("role", "small")
         self.statusBar().addWidget(hint)
 
     def _context_menu(self, slots: object, where: QPoint) -> None:
