@@ -30,7 +30,7 @@ from app.domain.program import (
 from app.ui.bench import Bench
 from app.ui.carry import Carried
 from app.ui.grid import drop
-from app.ui.grid.clip import from_clipboard, to_clipboard
+from app.ui.grid.clip import from_clipboard, put
 from app.ui.grid.geometry import Target
 
 
@@ -151,7 +151,7 @@ class Acts:
         values = self._values()
         if not values:
             return False
-        QApplication.clipboard().setMimeData(to_clipboard(values, self._bench.desk.catalogue))
+        put(values, self._bench.desk.catalogue)
         self._bench.said.emit(f"Copied {self._name()}. Paste puts it after the card in focus.")
         return True
 

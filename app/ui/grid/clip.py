@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import atexit
 import json
 
 from PySide6.QtCore import QByteArray, QMimeData
+from PySide6.QtWidgets import QApplication
+from shiboken6 import isValid
 
 from app.domain.effort import Effort, PercentOneRm, PercentRepMax, Rir
 from app.domain.errors import CoachError
@@ -32,6 +35,29 @@ def to_clipboard(slots: tuple[Slot, ...], catalogue: Catalogue) -> QMimeData:
         lines.append(f"{exercise.name}: {format_slot(slot, timed=exercise.timed)}")
     mime.setText("\n".join(lines))
     return mime
+
+
+_held: list[QMimeData] = []
+"""What this process put on the clipboard last; Qt frees it when something else is put there."""
+
+
+def put(slots: tuple[Slot, ...], catalogue: Catalogue) -> None:
+    """Put the slots on the clipboard."""
+    if not _held:
+        atexit.register(_leave_text)
+    _held[:] = [to_clipboard(slots, catalogue)]
+    QApplication.clipboard().setMimeData(_held[0])
+
+
+def _leave_text() -> None:
+    """Leave only the lines of text behind, if the clipboard still holds what was put there.
+
+    Mime data made in Python must go while there is a Python: freed with the platform, after the
+    interpreter's end, it takes the process down.
+    """
+    if QApplication.instance() is not None and isValid(_held[0]):
+        text = _held[0].text()
+        QApplication.clipboard().setText(text)
 
 
 def from_clipboard(mime: QMimeData | None) -> tuple[Slot, ...]:

@@ -3,13 +3,18 @@
 from __future__ import annotations
 
 import json
+import subprocess
+import sys
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 from PySide6.QtCore import QByteArray, QMimeData
 
 from app.ui.grid import clip
 from tests import builders
+
+ROOT = Path(__file__).resolve().parents[3]
 
 SLOTS = builders.session(
     "back_squat 4x8-10 RIR 1.5 rest 150 tempo 3-0-1-0 core 80kg pin load, "
@@ -28,6 +33,28 @@ def test_what_is_copied_is_pasted_with_all_its_fields(qapp):
 def test_other_programs_get_lines_of_text(qapp):
     text = clip.to_clipboard(SLOTS, builders.CATALOGUE).text()
     assert text.split("\n")[1] == "Curl: 3 x 12, 80 % 1RM, rest 120 s"
+
+
+COPY_AND_END = """
+from PySide6.QtWidgets import QApplication
+from app.ui.grid import clip
+from tests import builders
+app = QApplication([])
+clip.put(builders.session("back_squat 4x8").slots, builders.CATALOGUE)
+assert len(clip.from_clipboard(QApplication.clipboard().mimeData())) == 1
+"""
+
+
+def test_a_window_that_copied_ends_in_peace():
+    done = subprocess.run(
+        [sys.executable, "-c", COPY_AND_END],
+        cwd=ROOT,
+        check=False,
+        capture_output=True,
+        text=True,
+        timeout=60,
+    )
+    assert done.returncode == 0, done.stderr
 
 
 @pytest.mark.parametrize(

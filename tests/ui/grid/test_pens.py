@@ -11,6 +11,8 @@ from PySide6.QtGui import QImage, QPainter
 from app.ui.grid.pens import Pens, make_pens, sharp
 from app.ui.theme import DARK, LIGHT
 
+pytestmark = pytest.mark.usefixtures("qapp")
+
 
 @pytest.fixture(scope="module")
 def pens(qapp) -> Pens:
