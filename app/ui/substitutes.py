@@ -1,38 +1,32 @@
-"""Substitutes for a card: ranked, each with its reasons and what the swap does to the week."""
+"""Substitutes for a card: ranked, each with its reasons and what the swap does to the week.
+
+A coach takes one, or ticks up to five that the client's booklet prints beside the exercise.
+"""
 
 from __future__ import annotations
 
-from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRectF, QSize, Qt
-from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPen
-from PySide6.QtWidgets import (
-    QListWidget,
-    QListWidgetItem,
-    QStyle,
-    QStyledItemDelegate,
-    QStyleOptionViewItem,
-    QWidget,
-)
+from PySide6.QtWidgets import QComboBox, QWidget
 
 from app.domain import substitute
+from app.domain.edits.fields import set_prepared
 from app.domain.edits.parts import find_slot, locate
 from app.domain.edits.place import replace_exercise
 from app.domain.errors import CoachError
+from app.domain.exercise import ExerciseKey
 from app.domain.findings import Edit, edit
-from app.domain.program import DAYS, SlotId
-from app.domain.substitute import Substitute
-from app.ui import figure_paint, signs
+from app.domain.program import DAYS, MAX_PREPARED, SlotId, Span
+from app.domain.substitute import Substitute, demand_of
 from app.ui.bench import Bench
 from app.ui.change_list import ChangeList
-from app.ui.forms import Sheet, plain
-from app.ui.theme import current, font
+from app.ui.forms import Sheet, Wrapped, button, plain
+from app.ui.substitute_rows import SubstituteList
+from app.ui.swap_effect import effect_text
 
-ROW = Qt.ItemDataRole.UserRole
 SHOWN = 40
-FIGURE = (56, 48)
 
 
 class SubstituteDialog(Sheet):
-    """Choose one; the effect on the findings is shown before it is taken."""
+    """Choose one; what it does to the week is shown before it is taken."""
 
     def __init__(self, bench: Bench, slot_id: SlotId, parent: QWidget | None) -> None:
         desk = bench.desk
@@ -43,39 +37,59 @@ class SubstituteDialog(Sheet):
             parent,
             f"In place of {self.old.name}",
             verb="Substitute",
-            about=f"{DAYS[at.day]}, week {at.week + 1}; reaches {bench.span.value}. Best first; "
-            "what does not fit comes last and says why.",
+            about=f"{DAYS[at.day]}, week {at.week + 1}. Best first; what does not fit comes last "
+            f"and says why. What you tick, up to {MAX_PREPARED}, is printed for the client.",
         )
         self.bench = bench
-        self.list = QListWidget()
-        self.list.setAccessibleName("Substitutes")
-        self.list.setItemDelegate(SubstituteDelegate(bench, self.list))
-        ranked = substitute.rank(self.slot, desk.program, desk.client, desk.catalogue)
-        for one in ranked[:SHOWN]:
-            item = QListWidgetItem(spoken(one))
-            item.setData(ROW, one)
-            self.list.addItem(item)
-        if not ranked:
+        self.ticked = list(self.slot.prepared)
+        self.reach = _reach_box(bench.span)
+        self.row("Reaches", self.reach)
+        self.list = SubstituteList(bench, self.place_of)
+        self.list.fill(self._offered())
+        if not self.list.count():
             self.body.addWidget(plain("Nothing in the library trains the same muscles."))
+        self.effect = Wrapped(step="head")
         self.changes = ChangeList(bench)
         self.changes.setMaximumHeight(150)
         self.body.addWidget(self.list, 1)
+        self.body.addWidget(self.effect)
         self.body.addWidget(self.changes)
+        self.prepare_button = button("Prepare the ticked", self.try_prepare)
+        self.foot.insertWidget(self.foot.indexOf(self.keep_button), self.prepare_button)
         self.list.currentRowChanged.connect(lambda _row: self.refresh())
         self.list.itemDoubleClicked.connect(lambda _item: self.try_keep())
+        self.list.tick_asked.connect(self.tick)
+        self.reach.currentIndexChanged.connect(lambda _k: self.refresh())
         self.finished.connect(lambda _result: self.bench.clear_preview())
-        self.resize(580, 660)
+        self.resize(620, 700)
         self.list.setCurrentRow(0)
         self.list.setFocus()
         self.refresh()
 
+    def _offered(self) -> tuple[Substitute, ...]:
+        """The best, and whatever is prepared already, so that it can be taken off again."""
+        desk = self.bench.desk
+        ranked = substitute.rank(self.slot, desk.program, desk.client, desk.catalogue)
+        later = tuple(one for one in ranked[SHOWN:] if one.exercise.key in self.ticked)
+        known = {one.exercise.key for one in ranked}
+        others = tuple(self._unranked(key) for key in self.ticked if key not in known)
+        return (*ranked[:SHOWN], *later, *others)
+
+    def _unranked(self, key: ExerciseKey) -> Substitute:
+        """A prepared one that trains something else."""
+        exercise = self.bench.desk.catalogue[key]
+        return Substitute(exercise, 0.0, demand_of(self.old, exercise), ("trains other muscles",))
+
+    @property
+    def span(self) -> Span:
+        """How far the swap, or the preparing, is to reach."""
+        span: Span = self.reach.currentData()
+        return span
+
     def chosen(self) -> Substitute | None:
         """The substitute that is marked."""
         row = self.list.currentRow()
-        if row < 0:
-            return None
-        one: Substitute = self.list.item(row).data(ROW)
-        return one
+        return None if row < 0 else self.list.substitute(row)
 
     def edit(self, one: Substitute) -> Edit:
         """The swap as an edit."""
@@ -85,95 +99,89 @@ class SubstituteDialog(Sheet):
             slot_id=self.slot.id,
             exercise=one.exercise,
             old=self.old,
-            span=self.bench.span,
+            span=self.span,
         )
 
     def refresh(self) -> None:
         """Show what the marked substitute would do."""
         one = self.chosen()
         self.keep_button.setEnabled(one is not None)
+        self.prepare_button.setEnabled(self._would_prepare())
         if one is None:
             return
         self.show_error("")
         preview = self.bench.try_edit(self.edit(one))
         if isinstance(preview, CoachError):
+            self.effect.setText("")
             self.show_error(preview.sentence)
             return
+        before, after = preview.before, preview.after
+        self.effect.setText(effect_text(self.bench, before, after, slot_id=self.slot.id))
         self.changes.show_change(preview.gained, preview.lost)
 
     def keep(self) -> None:
-        """Swap."""
+        """Swap; what was ticked meanwhile is kept first, as a step of its own."""
         one = self.chosen()
-        if one is not None:
-            self.bench.desk.keep(self.edit(one))
-
-
-def spoken(one: Substitute) -> str:
-    """The row in words."""
-    parts = [one.exercise.name, one.demand.value, *one.reasons]
-    if one.blocked:
-        parts.append(f"held back: {one.blocked}")
-    return ", ".join(parts)
-
-
-class SubstituteDelegate(QStyledItemDelegate):
-    """Figure, name, reasons in two lines; blocked ones in pale ink with the sign."""
-
-    def __init__(self, bench: Bench, parent: QWidget) -> None:
-        super().__init__(parent)
-        self.bench = bench
-        dark = current().dark
-        self.icons = figure_paint.FigureIcons(figure_paint.DARK if dark else figure_paint.LIGHT)
-
-    def sizeHint(
-        self, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex
-    ) -> QSize:
-        line, small = QFontMetricsF(font("body")).height(), QFontMetricsF(font("small")).height()
-        return QSize(300, max(FIGURE[1] + 8, round(line + 2 * small + 12)))
-
-    def paint(
-        self,
-        painter: QPainter,
-        option: QStyleOptionViewItem,
-        index: QModelIndex | QPersistentModelIndex,
-    ) -> None:
-        one: Substitute = index.data(ROW)
-        colours, rect = current(), QRectF(option.rect)
-        painter.save()
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        if option.state & QStyle.StateFlag.State_Selected:
-            painter.fillRect(rect, colours.wash)
-            painter.setPen(QPen(colours.accent, 1.5))
-            painter.drawRoundedRect(rect.adjusted(1, 1, -1, -2), 4, 4)
-        pair = self.bench.shelf.poses.get(one.exercise.figure)
-        if pair is not None:
-            ratio = painter.device().devicePixelRatioF()
-            wide, tall = FIGURE
-            picture = self.icons.pixmap(pair, width_px=wide, height_px=tall, ratio=ratio)
-            painter.drawPixmap(round(rect.left() + 6), round(rect.top() + 4), picture)
-        self._paint_words(painter, rect.adjusted(FIGURE[0] + 16, 5, -10, -4), one)
-        painter.restore()
-
-    def _paint_words(self, painter: QPainter, rect: QRectF, one: Substitute) -> None:
-        colours = current()
-        left = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
-        bold = font("body")
-        bold.setWeight(QFont.Weight.DemiBold)
-        painter.setFont(bold)
-        painter.setPen(colours.ink3 if one.blocked else colours.ink)
-        painter.drawText(rect, left, one.exercise.name)
-        used = painter.fontMetrics().horizontalAdvance(one.exercise.name) + 10
-        painter.setFont(font("small"))
-        painter.setPen(colours.ink3)
-        painter.drawText(rect.adjusted(used, 2, 0, 0), left, one.demand.value)
-        y = QFontMetricsF(bold).height()
-        if one.blocked:
-            sign = QRectF(rect.left(), rect.top() + y + 1, 13, 13)
-            signs.paint_conflict(painter, sign, colour=colours.conflict)
-            painter.setPen(colours.conflict)
-            painter.drawText(rect.adjusted(18, y, 0, 0), left, f"Held back: {one.blocked}")
+        if one is None:
             return
-        painter.setPen(colours.ink2)
-        text = "; ".join(one.reasons)
-        flags = left | int(Qt.TextFlag.TextWordWrap)
-        painter.drawText(rect.adjusted(0, y, 0, 0), flags, text)
+        if tuple(self.ticked) != self.slot.prepared:
+            self.bench.desk.keep(self.preparing())
+        self.bench.desk.keep(self.edit(one))
+
+    # -- what is printed for the client ----------------------------------------------------
+
+    def place_of(self, key: ExerciseKey) -> int:
+        """The number of an exercise among the ticked ones, from 1; 0 if it is not ticked."""
+        return self.ticked.index(key) + 1 if key in self.ticked else 0
+
+    def tick(self, row: int) -> None:
+        """Tick the row, or take its tick away; say why where it cannot be ticked."""
+        one = self.list.substitute(row)
+        key = one.exercise.key
+        refusal = ""
+        if key in self.ticked:
+            self.ticked.remove(key)
+        elif one.blocked:
+            refusal = f"{one.exercise.name} is held back: {one.blocked}. Tick another."
+        elif len(self.ticked) >= MAX_PREPARED:
+            refusal = f"{MAX_PREPARED} are ticked already. Take one off first."
+        else:
+            self.ticked.append(key)
+        self.list.show_ticks()
+        self.prepare_button.setEnabled(self._would_prepare())
+        self.show_error(refusal)
+
+    def preparing(self) -> Edit:
+        """What is ticked, as an edit."""
+        return edit(
+            f"Prepare substitutes for {self.old.name}",
+            set_prepared,
+            slot_id=self.slot.id,
+            prepared=tuple(self.ticked),
+            span=self.span,
+        )
+
+    def _would_prepare(self) -> bool:
+        """True if keeping what is ticked would change anything as far as the reach."""
+        program = self.bench.desk.program
+        return self.preparing()(program) is not program
+
+    def try_prepare(self) -> None:
+        """Keep what is ticked, and close; on a CoachError show it and stay."""
+        self.show_error("")
+        try:
+            self.bench.desk.keep(self.preparing())
+        except CoachError as error:
+            self.show_error(error.sentence)
+            return
+        self.accept()
+
+
+def _reach_box(span: Span) -> QComboBox:
+    """The four reaches, with `span` chosen."""
+    box = QComboBox()
+    box.setMinimumHeight(32)
+    for one in Span:
+        box.addItem(one.value.capitalize(), one)
+    box.setCurrentIndex(list(Span).index(span))
+    return box

@@ -1,0 +1,60 @@
+"""What a swap does to its week, in one line: sets of muscles and minutes of the session."""
+
+from __future__ import annotations
+
+from app.domain.edits.parts import locate
+from app.domain.program import Program, SlotId
+from app.domain.session_time import session_minutes
+from app.ui.bench import Bench
+from app.ui.tally_rows import TallyRow, tally
+from app.ui.words import ARROW, DOT, number
+
+MOST = 4
+"""So many muscles are named; the tally shows them all."""
+
+
+def effect_text(bench: Bench, before: Program, after: Program, *, slot_id: SlotId) -> str:
+    """'Quadriceps 15 → 12 · 57 → 55 min' for the week and the session of the slot."""
+    moved = [
+        f"{name} {number(was)} {ARROW} {number(becomes)}"
+        for name, was, becomes in _moved_sets(bench, before, after, slot_id=slot_id)
+    ]
+    if len(moved) > MOST:
+        moved = [*moved[:MOST], f"{len(moved) - MOST} more"]
+    sets = f" {DOT} ".join(moved) or "Same sets for every muscle"
+    return f"{sets} {DOT} {_minutes_text(bench, before, after, slot_id=slot_id)}"
+
+
+def _moved_sets(
+    bench: Bench, before: Program, after: Program, *, slot_id: SlotId
+) -> list[tuple[str, float, float]]:
+    """Muscles and groups whose sets change in that week, the emphasis first."""
+    index = locate(before, slot_id).week
+    was, becomes = (_rows(bench, program, index) for program in (before, after))
+    moved = []
+    for about, row in (was | becomes).items():
+        sets = tuple(rows[about].sets if about in rows else 0.0 for rows in (was, becomes))
+        if number(sets[0]) != number(sets[1]):
+            moved.append((row.name, sets[0], sets[1]))
+    return moved
+
+
+def _rows(bench: Bench, program: Program, index: int) -> dict[str, TallyRow]:
+    desk = bench.desk
+    names = {muscle: name.trade for muscle, name in bench.shelf.muscles.items()}
+    rows = tally(desk.facts(program.weeks[index]), desk.context, index, names)
+    return {row.about: row for row in rows}
+
+
+def _minutes_text(bench: Bench, before: Program, after: Program, *, slot_id: SlotId) -> str:
+    at = locate(before, slot_id)
+    was, becomes = (
+        number(
+            session_minutes(
+                program.weeks[at.week].days[at.day].sessions[at.session], bench.desk.catalogue
+            ).expected,
+            places=0,
+        )
+        for program in (before, after)
+    )
+    return f"{was} min" if was == becomes else f"{was} {ARROW} {becomes} min"
