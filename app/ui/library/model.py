@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Collection, Sequence
 
 from PySide6.QtCore import (
-    QAbstractListModel,
     QMimeData,
     QModelIndex,
     QObject,
     QPersistentModelIndex,
+    QStringListModel,
     Qt,
 )
 
@@ -27,8 +27,13 @@ AT_HAND = Qt.ItemDataRole.UserRole + 3
 Index = QModelIndex | QPersistentModelIndex
 
 
-class ExerciseModel(QAbstractListModel):
-    """The listed exercises, in order."""
+class ExerciseModel(QStringListModel):
+    """The listed exercises, in order.
+
+    Qt asks for the number of rows once for every row it lays out, and asking Python ten thousand
+    times takes two frames: so Qt's own list of empty lines counts, and only what is painted is
+    asked of us.
+    """
 
     def __init__(self, bench: Bench, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -45,9 +50,8 @@ class ExerciseModel(QAbstractListModel):
         if about is not self.about:
             self.about = about
             self._lines.clear()
-        self.beginResetModel()
         self.exercises = exercises
-        self.endResetModel()
+        self.setStringList([""] * len(exercises))
 
     def forget_words(self) -> None:
         """Word the rows anew, as when exercises have changed."""
@@ -71,9 +75,6 @@ class ExerciseModel(QAbstractListModel):
     def row_of(self, key: ExerciseKey) -> int:
         """The row of an exercise; -1 if it is not listed."""
         return next((n for n, one in enumerate(self.exercises) if one.key == key), -1)
-
-    def rowCount(self, parent: Index | None = None) -> int:
-        return 0 if parent is not None and parent.isValid() else len(self.exercises)
 
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
         if not index.isValid() or index.row() >= len(self.exercises):

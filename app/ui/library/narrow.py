@@ -15,7 +15,7 @@ from enum import Enum
 from app.domain.client import Client
 from app.domain.exercise import Equipment, Exercise, Muscle, Pattern
 from app.domain.fit import fits
-from app.ui.library.search import Entry
+from app.ui.library.search import Entry, set_of
 
 
 class Facet(Enum):
@@ -74,16 +74,12 @@ class Shelves:
         for entry in all_entries:
             for choice in _choices_of(entry.exercise):
                 places[choice].append(entry.number)
-        self._sets = {choice: self._set(numbers) for choice, numbers in places.items()}
-
-    def _set(self, numbers: Iterable[int]) -> int:
-        digits = bytearray(b"0" * (len(self.entries) + 1))
-        for number in numbers:
-            digits[-1 - number] = 49  # the digit 1, counted from the right
-        return int(digits, 2)
+        self._sets = {
+            choice: set_of(numbers, len(all_entries)) for choice, numbers in places.items()
+        }
 
     def _those(self, claim: Callable[[Exercise], bool]) -> int:
-        return self._set(e.number for e in self.entries if claim(e.exercise))
+        return set_of((e.number for e in self.entries if claim(e.exercise)), len(self.entries))
 
     def show_client(self, client: Client | None, on: date) -> None:
         """Sort out what fits a client on a day; without one everything does."""

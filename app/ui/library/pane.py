@@ -9,6 +9,7 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QHBoxLayout,
     QLineEdit,
+    QStackedWidget,
     QVBoxLayout,
     QWidget,
 )
@@ -100,8 +101,17 @@ class LibraryPane(QWidget):
         self.empty = Wrapped()
         self.way_out = button("", self._leave_empty)
         self._way = Way.OPEN_ALL
-        for hidden in (self.caution, self.empty, self.way_out):
-            hidden.hide()
+        # Two pages of a stack: showing and hiding widgets would lay out the whole window anew.
+        self.nothing = QWidget()
+        says = QVBoxLayout(self.nothing)
+        says.setContentsMargins(0, 0, 0, 0)
+        says.addWidget(self.empty)
+        says.addWidget(self.way_out)
+        says.addStretch(1)
+        self.pages = QStackedWidget()
+        self.pages.addWidget(self.list)
+        self.pages.addWidget(self.nothing)
+        self.caution.hide()
 
     def _lay_out(self) -> None:
         head = QHBoxLayout()
@@ -116,10 +126,7 @@ class LibraryPane(QWidget):
         column.addWidget(self.choices)
         column.addWidget(self.order_text)
         column.addWidget(self.caution)
-        column.addWidget(self.empty)
-        column.addWidget(self.way_out)
-        column.addWidget(self.list, 1)
-        column.addStretch(0)
+        column.addWidget(self.pages, 1)
         self.setFixedWidth(WIDE)
 
     def _connect(self) -> None:
@@ -276,12 +283,11 @@ class LibraryPane(QWidget):
         box.show_counts(counts, self.shelves.left(wish, but=box.facet).bit_count())
 
     def _say_empty(self, wish: Wish, *, listed: int, left: int) -> None:
-        for widget in (self.empty, self.way_out):
-            widget.setVisible(not listed)
-        self.list.setVisible(bool(listed))
+        self.pages.setCurrentWidget(self.list if listed else self.nothing)
         if listed:
             return
-        elsewhere = len(self.finder.find(self.entries, wish.text).entries)
+        narrowed = left < len(self.entries)
+        elsewhere = len(self.finder.find(self.entries, wish.text).entries) if narrowed else 0
         work = self.bench.desk.work
         says = nothing(
             wish,
