@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import os
 import sys
 from collections.abc import Sequence
@@ -19,6 +20,7 @@ def show(path: Path, *, demo: bool = False) -> int:
     """Shows the window on the coach's file until it is closed; the exit code."""
     if not has_screen():
         raise cli.NoScreen
+    gc.disable()  # next to nothing made while starting is garbage; `start` turns it on again
     from app.ui import start
 
     return start.run(path, demo=demo)

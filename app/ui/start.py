@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import gc
 import sys
 from pathlib import Path
+from threading import Thread
 
-from PySide6.QtCore import QLocale, Qt
+from PySide6.QtCore import QLocale, Qt, QTimer
 from PySide6.QtGui import QIcon
 from PySide6.QtWidgets import QApplication, QMessageBox
 
@@ -19,6 +21,9 @@ from app.ui.window import Window
 from db.store import Store
 
 SIZE = (1440, 900)
+
+SETTLES_MS = 200
+"""How long after showing the window what it does not need yet is brought in, ms."""
 
 
 def application() -> QApplication:
@@ -71,11 +76,23 @@ def run(path: Path, *, demo: bool = False) -> int:
         if demo:
             open_demo(window)
         window.show()
+        QTimer.singleShot(SETTLES_MS, settle)
         if store.backup_made is not None:
             window.say(f"The file was brought up to date. A copy as it was: {store.backup_made}")
         return app.exec()
     finally:
+        gc.enable()
         store.close()
+
+
+def settle() -> None:
+    """Let memory be tidied again, and bring in what the first edit needs, beside the window.
+
+    What the start has made stays for good, so tidying need not look at it again.
+    """
+    gc.freeze()
+    gc.enable()
+    Thread(target=Store.prepare, name="prepare").start()
 
 
 def open_demo(window: Window) -> None:

@@ -1,0 +1,105 @@
+"""A window comes up on the file as it was left, and what can wait is brought in afterwards."""
+
+from __future__ import annotations
+
+import gc
+import subprocess
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import QTimer
+from PySide6.QtWidgets import QApplication, QMessageBox
+
+from app.domain.client import ClientId
+from app.ui import crash, start, theme
+from db.store import Store
+
+ROOT = Path(__file__).resolve().parents[2]
+
+
+@pytest.fixture
+def path(tmp_path: Path) -> Path:
+    return tmp_path / "coach.weekloom"
+
+
+@pytest.fixture(autouse=True)
+def quiet(monkeypatch: pytest.MonkeyPatch, qapp: QApplication) -> Iterator[None]:
+    """No log in the user's folders, and the collector as it was."""
+    monkeypatch.setattr(crash, "install", lambda: None)
+    yield
+    gc.unfreeze()
+    assert gc.isenabled()
+
+
+def soon(act, delay_ms: int = 0) -> None:
+    """Do that once the event loop runs."""
+    QTimer.singleShot(delay_ms, act)
+
+
+def close_all() -> None:
+    QApplication.closeAllWindows()
+
+
+def test_the_demo_fills_an_empty_file_and_the_next_start_opens_what_was_open(path):
+    soon(close_all)
+    assert start.run(path, demo=True) == 0
+    store = Store.open(path)
+    assert len(store.clients()) == 6
+    place = store.setting("open").split()
+    window = start.window_on(store)
+    assert window.bench.desk.client.id == ClientId(place[0])
+    assert window.bench.desk.program.id == place[1]
+    window.close()
+    store.close()
+
+
+def test_an_empty_file_shows_the_welcome(path):
+    store = Store.open(path)
+    window = start.window_on(store)
+    assert window.bench.desk.work is None
+    assert window.centre.currentWidget() is window.welcome
+    window.close()
+    store.close()
+
+
+def test_a_file_that_is_not_ours_is_said_in_a_sentence(path, monkeypatch):
+    path.write_bytes(b"something else, and long enough to be looked at" * 9)
+    said = []
+    monkeypatch.setattr(QMessageBox, "exec", lambda box: said.append(box.text()))
+    assert start.run(path) == 1
+    assert "not a Weekloom file" in said[0]
+    assert path.read_bytes().startswith(b"something else")
+
+
+def test_memory_is_tidied_again_after_the_start_and_after_a_start_that_failed(path, monkeypatch):
+    gc.disable()
+    soon(close_all)
+    start.run(path)
+    assert gc.isenabled()
+    gc.disable()
+    start.settle()
+    assert gc.isenabled()
+
+
+def test_a_picture_is_written_in_the_size_and_shade_asked_for(path, tmp_path):
+    out = tmp_path / "window.png"
+    start.picture(path, out, dark=True, size=(1200, 700))
+    assert out.read_bytes().startswith(b"\x89PNG")
+    assert theme.current() is not theme.DARK
+
+
+def test_the_window_is_shown_before_sqlalchemy_and_the_figures_are_imported(path):
+    soon(close_all)
+    start.run(path, demo=True)
+    probe = (
+        "import sys; from pathlib import Path; from app.ui import start, crash;"
+        "from db.store import Store;"
+        f"app = start.application(); store = Store.open(Path({str(path)!r}));"
+        "window = start.window_on(store); window.show(); assert window.bench.desk.has_program;"
+        "print(*{'sqlalchemy', 'app.domain.figure', 'app.ui.figure_paint'} & set(sys.modules));"
+        "window.close(); store.close()"
+    )
+    said = subprocess.check_output([sys.executable, "-c", probe], cwd=ROOT, encoding="utf-8")
+    assert said.strip() == ""
