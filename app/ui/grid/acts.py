@@ -13,7 +13,7 @@ from PySide6.QtWidgets import QApplication
 from app.domain.edits import fields, place
 from app.domain.edits.parts import Spot, drop_lone_pairs, find_slot, locate, locate_session
 from app.domain.errors import CoachError
-from app.domain.exercise import ExerciseKey
+from app.domain.exercise import Catalogue, ExerciseKey
 from app.domain.findings import Edit, edit
 from app.domain.prescription_text import Written, applied, parse
 from app.domain.program import (
@@ -173,6 +173,7 @@ class Acts:
         except CoachError as error:
             self._bench.refused.emit(error.sentence)
             return False
+        slots = tuple(with_known_prepared(slot, catalogue) for slot in slots)
         what = names[0] if len(names) == 1 else f"{len(names)} exercises"
         spot = self._spot_after()
         label = f"Paste {what} on {DAYS[spot.day]}"
@@ -463,3 +464,9 @@ def relettered(slots: tuple[Slot, ...], session: Session | None) -> tuple[Slot, 
         if slot.pair not in letters:
             letters[slot.pair] = next(free, "")
     return drop_lone_pairs(tuple(replace(slot, pair=letters[slot.pair]) for slot in slots))
+
+
+def with_known_prepared(slot: Slot, catalogue: Catalogue) -> Slot:
+    """The slot with those prepared substitutes that the library has: others stay behind."""
+    known = tuple(key for key in slot.prepared if key in catalogue)
+    return slot if known == slot.prepared else replace(slot, prepared=known)

@@ -87,6 +87,7 @@ def _record(slot: Slot) -> dict[str, object]:
         "role": slot.role.value,
         "load_kg": slot.load_kg,
         "pinned": sorted(field.value for field in slot.pinned),
+        "prepared": slot.prepared,
     }
 
 
@@ -118,7 +119,8 @@ def _slot(record: dict[str, object], number: int) -> Slot:
         note=str(record["note"]),
         role=Role(str(record["role"])),
         load_kg=None if load is None else float(str(load)),
-        pinned=frozenset(Field(str(f)) for f in record["pinned"]),  # type: ignore[attr-defined]
+        pinned=frozenset(Field(text) for text in _texts(record["pinned"])),
+        prepared=tuple(ExerciseKey(text) for text in _texts(record["prepared"])),
     )
 
 
@@ -126,6 +128,12 @@ def _pair(value: object) -> tuple[object, object]:
     if not isinstance(value, list) or len(value) != 2:
         raise TypeError(value)
     return value[0], value[1]
+
+
+def _texts(value: object) -> list[str]:
+    if not isinstance(value, list):
+        raise TypeError(value)
+    return [str(text) for text in value]
 
 
 def _whole(value: object) -> int:

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from PySide6.QtWidgets import QApplication
 
 from app.domain.edits.parts import find_slot
 from app.domain.exercise import ExerciseKey
 from app.domain.program import Field, Reps, SlotId, Span
-from app.ui.grid.acts import Acts, SessionActs, relettered
+from app.ui.grid.acts import Acts, SessionActs, relettered, with_known_prepared
 from tests import builders
 from tests.ui.grid import scene
 
@@ -246,3 +248,11 @@ def test_pasted_pairs_take_letters_that_are_free():
     pasted = builders.session("leg_press pair A, calf_raise pair A, crunch pair B").slots
     assert [slot.pair for slot in relettered(pasted, there)] == ["B", "B", ""]
     assert [slot.pair for slot in relettered(pasted, None)] == ["A", "A", ""]
+
+
+def test_prepared_substitutes_that_the_library_lacks_stay_behind(on):
+    keys = (ExerciseKey("leg_press"), ExerciseKey("sled_march"))
+    copied = replace(builders.slot("back_squat 3x8"), prepared=keys)
+    assert with_known_prepared(copied, on.desk.catalogue).prepared == keys[:1]
+    plain = builders.slot("back_squat 3x8")
+    assert with_known_prepared(plain, on.desk.catalogue) is plain

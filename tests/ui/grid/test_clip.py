@@ -11,6 +11,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import QByteArray, QMimeData
 
+from app.domain.exercise import ExerciseKey
 from app.ui.grid import clip
 from tests import builders
 
@@ -23,7 +24,9 @@ SLOTS = builders.session(
 
 
 def test_what_is_copied_is_pasted_with_all_its_fields(qapp):
-    slots = (replace(SLOTS[0], note="belt on, 'slow' & steady"), *SLOTS[1:])
+    prepared = (ExerciseKey("leg_press"), ExerciseKey("goblet_squat"))
+    first = replace(SLOTS[0], note="belt on, 'slow' & steady", prepared=prepared)
+    slots = (first, *SLOTS[1:])
     back = clip.from_clipboard(clip.to_clipboard(slots, builders.CATALOGUE))
     assert [replace(b, id=s.id, strand=s.strand) for b, s in zip(back, slots, strict=True)] == list(
         slots
@@ -68,6 +71,8 @@ def test_a_window_that_copied_ends_in_peace():
         {"effort": ["guess", 1]},
         {"role": "star"},
         {"pinned": 3},
+        {"prepared": 3},
+        {"prepared": ["back_squat"]},
         {"load_kg": "much"},
     ],
 )
