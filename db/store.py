@@ -57,6 +57,7 @@ class Store:
         self._now = now
         self._versions: dict[tuple[str, str], int] = {}
         self._inside = False
+        self._listed: tuple[int, tuple[ClientLine, ...]] | None = None
         self._data_version = self._read_data_version()
 
     # ------------------------------------------------------------------------ open and close
@@ -103,6 +104,7 @@ class Store:
                 raise
             finally:
                 self._inside = False
+                self._listed = None
 
     @contextmanager
     def _reading(self) -> Iterator[None]:
@@ -128,9 +130,12 @@ class Store:
     # ------------------------------------------------------------------------ clients, programs
 
     def clients(self) -> tuple[ClientLine, ...]:
-        """All clients by name, archived ones too."""
-        with self._reading():
-            return reading.list_clients(self._raw)
+        """All clients by name, archived ones too; read again only if that list has changed."""
+        version = self._read_data_version()
+        if self._listed is None or self._listed[0] != version or self._inside:
+            with self._reading():
+                self._listed = version, reading.list_clients(self._raw)
+        return self._listed[1]
 
     def programs(self, client_id: ClientId) -> tuple[ProgramLine, ...]:
         """The client's programs, the newest start first."""
@@ -172,6 +177,9 @@ class Store:
                 seen=self._versions,
             )
         self._versions |= versions
+        # an edit of a program that was there leaves the list of clients as it was
+        if ("clients", after.client.id) in versions or 1 in versions.values():
+            self._listed = None
 
     def remove_program(self, program_id: ProgramId) -> None:
         """Removes a program with everything in it; its issues stay with the client."""
@@ -180,6 +188,7 @@ class Store:
         with self._writing():
             saving.remove_program(self._connection, program_id)
         self._versions.pop(("programs", program_id), None)
+        self._listed = None
 
     def remove_client(self, client_id: ClientId) -> None:
         """Removes a client with all programs, issues and notes."""
@@ -188,6 +197,7 @@ class Store:
         with self._writing():
             saving.remove_client(self._connection, client_id)
         self._versions.pop(("clients", client_id), None)
+        self._listed = None
 
     def log(self, program_id: ProgramId, limit: int = 100) -> tuple[LogLine, ...]:
         """The last edits of the program, newest first, in the order they were kept."""

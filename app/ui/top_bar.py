@@ -23,6 +23,12 @@ from db.lines import ClientLine, ProgramLine
 
 NEW = "\N{HORIZONTAL ELLIPSIS}new"
 
+MOST_MEASURED = 500
+"""Up to so many clients, the box is as wide as the longest name; measuring more takes too long."""
+
+NAME_LENGTH = 16
+"""How wide the box is for more clients than that, in letters."""
+
 
 class TopBar(QWidget):
     """Menus left; client, program and the booklet right.
@@ -37,6 +43,7 @@ class TopBar(QWidget):
     def __init__(self, bench: Bench, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.bench = bench
+        self._listed: tuple[ClientLine, ...] = ()
         self.menus = QMenuBar()
         self.menus.setSizePolicy(QSizePolicy.Policy.Minimum, QSizePolicy.Policy.Preferred)
         self.undo_button = self._tool("undo", "Undo", bench.undo)
@@ -89,10 +96,17 @@ class TopBar(QWidget):
 
     def show_clients(self, lines: tuple[ClientLine, ...], current: ClientId | None) -> None:
         """List the clients with `current` chosen."""
-        self.clients.clear()
-        for line in lines:
-            self.clients.addItem(line.name, line.id)
-        self.clients.addItem("New client\N{HORIZONTAL ELLIPSIS}", None)
+        if lines != self._listed or not self.clients.count():
+            self._listed = lines
+            self.clients.clear()
+            few, policy = len(lines) <= MOST_MEASURED, QComboBox.SizeAdjustPolicy
+            self.clients.setMinimumContentsLength(0 if few else NAME_LENGTH)
+            self.clients.setSizeAdjustPolicy(
+                policy.AdjustToContents if few else policy.AdjustToMinimumContentsLengthWithIcon
+            )
+            for line in lines:
+                self.clients.addItem(line.name, line.id)
+            self.clients.addItem("New client\N{HORIZONTAL ELLIPSIS}", None)
         index = -1 if current is None else self.clients.findData(current)
         self.clients.setCurrentIndex(index)
         self.clients.setPlaceholderText("Choose a client")

@@ -353,3 +353,32 @@ def test_closing_twice_is_harmless_and_leaves_one_file(tmp_path: Path):
     store.close()
     store.close()
     assert list(tmp_path.iterdir()) == [path]
+
+
+def test_the_list_of_clients_is_read_again_only_when_it_has_changed(tmp_path):
+    path = tmp_path / "coach.weekloom"
+    store, other = Store.open(path), Store.open(path)
+    work = kept(store, plan())
+    seen = queries_of(store)
+    first = store.clients()
+    renamed = Work(RUNA, replace(work.program, name="Other"))
+    store.save(work, renamed, label="Rename")
+    assert store.clients() is first
+    assert sum("FROM clients" in query for query in seen) == 1
+    store._raw.set_trace_callback(None)
+
+    store.save(renamed, Work(replace(RUNA, name="Ann"), renamed.program), label="Name")
+    assert [line.name for line in store.clients()] == ["Ann"]
+    store.save(Work(RUNA), Work(RUNA, plan(name="Peak")), label="Add Peak")
+    assert [line.programs for line in store.clients()] == [2]
+    other.remove_program(ProgramId("peak"))
+    assert [line.programs for line in store.clients()] == [1]
+    with suppress(ZeroDivisionError), store.together():
+        store.remove_client(RUNA.id)
+        assert store.clients() == ()
+        _ = 1 / 0
+    assert [line.name for line in store.clients()] == ["Ann"]
+    store.remove_client(RUNA.id)
+    assert store.clients() == ()
+    store.close()
+    other.close()

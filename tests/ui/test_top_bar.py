@@ -102,3 +102,13 @@ def test_another_client_starts_with_nothing_to_undo(bar: TopBar, bench: Bench) -
     bench.keep(edit("Rename", rename, name="Winter"))
     bench.desk.add_client(replace(RUNA, id=ClientId("jorunn"), name="Jorunn Aske"))
     assert not bar.undo_button.isEnabled()
+
+
+def test_many_clients_do_not_make_the_box_wider_than_a_name(bar: TopBar) -> None:
+    many = tuple(ClientLine(ClientId(str(n)), "N" * (n % 90), "", False, 0) for n in range(2000))
+    bar.show_clients(many, ClientId("1999"))
+    assert bar.clients.currentData() == "1999"
+    assert bar.clients.count() == 2001
+    assert bar.clients.sizeHint().width() <= bar.clients.maximumWidth()
+    bar.show_clients(CLIENTS, RUNA.id)
+    assert [bar.clients.itemData(k) for k in range(2)] == ["jorunn", RUNA.id]
