@@ -133,7 +133,7 @@ class Desk:
     def read_again(self) -> None:
         """Take up what the file holds now; steps taken before can no longer be undone."""
         work = self._open_work()
-        self._histories.pop(work.client.id, None)
+        self.forget_steps(work.client.id)
         self.open(work.client.id, None if work.program is None else work.program.id)
 
     def close(self) -> None:
@@ -228,6 +228,26 @@ class Desk:
         if step is None:
             return None
         return self._go(step, to=step.after, history=self.history.redone(), word="Redo")
+
+    def go_to(self, done: int) -> int:
+        """Go back, or on, until `done` steps of the history are done; the number of steps gone.
+
+        If it cannot be kept all the way, it stops where it was kept last, and raises StoreError.
+        """
+        history, gone = self.history, 0
+        for leg in history.way(done):
+            word = "Undo" if done < history.done else "Redo"
+            steps = "1 step" if leg.steps == 1 else f"{leg.steps} steps"
+            self.store.save(leg.frm, leg.to, label=f"{word} {steps}")
+            self._histories[leg.to.client.id] = replace(history, done=leg.done)
+            self._note_kept(f"{word} {steps}")
+            self._show(leg.to)
+            gone += leg.steps
+        return gone
+
+    def forget_steps(self, client_id: ClientId) -> None:
+        """Drop the history of a client: something it speaks of is no longer in the file."""
+        self._histories.pop(client_id, None)
 
     def _go(self, step: Step, *, to: Work, history: History, word: str) -> Step:
         frm = step.after if to is step.before else step.before

@@ -61,3 +61,34 @@ class History:
     def redone(self) -> History:
         """The history with one step more done."""
         return replace(self, done=min(len(self.steps), self.done + 1))
+
+    def way(self, done: int) -> tuple[Leg, ...]:
+        """The legs that lead to the state in which `done` steps are done, in order.
+
+        Steps in a row on one program are one leg. Raises IndexError past either end.
+        """
+        if not 0 <= done <= len(self.steps):
+            raise IndexError(done)
+        back = done < self.done
+        passed = self.steps[done : self.done][::-1] if back else self.steps[self.done : done]
+        legs: list[Leg] = []
+        here = self.done
+        for step in passed:
+            frm, to = (step.after, step.before) if back else (step.before, step.after)
+            here += -1 if back else 1
+            last = legs[-1] if legs else None
+            if last is not None and last.to == frm:
+                legs[-1] = Leg(last.frm, to, here, last.steps + 1)
+            else:
+                legs.append(Leg(frm, to, here, 1))
+        return tuple(legs)
+
+
+@dataclass(frozen=True, slots=True)
+class Leg:
+    """Steps that are taken at once: from one work to another, and how many are done then."""
+
+    frm: Work
+    to: Work
+    done: int
+    steps: int

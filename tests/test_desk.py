@@ -9,7 +9,7 @@ from datetime import date
 from pathlib import Path
 
 import pytest
-from hypothesis import settings
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, rule
 
@@ -410,3 +410,56 @@ def test_a_long_run_can_be_taken_back_step_by_step(desk: Desk) -> None:
         desk.redo()
         assert desk.program is wanted
     assert saved(desk).program == values[-1]
+
+
+# ---------------------------------------------------------------------------- many steps at once
+
+
+@given(st.lists(st.integers(0, 4), min_size=1, max_size=6))
+@settings(max_examples=15)
+def test_any_step_can_be_gone_to_and_the_file_goes_along(targets: list[int]) -> None:
+    store = Store.in_memory()
+    store.save(None, Work(RUNA, PLAN), label="Add")
+    desk = Desk(store, builders.CATALOGUE, resources.range_book())
+    desk.open(RUNA.id, PLAN.id)
+    states = [desk.work]
+    for number in range(4):
+        if number == 2:
+            desk.keep_client("Profile", replace(desk.client, note="told"))
+        else:
+            desk.keep(placing(number))
+        states.append(desk.work)
+    here = 4
+    for target in targets:
+        assert desk.go_to(target) == abs(target - here)
+        here = target
+        assert desk.work == states[target]
+        assert saved(desk) == desk.work
+        assert desk.history.done == target
+    store.close()
+
+
+def test_going_back_many_steps_is_one_line_in_the_log(desk: Desk, store: Store) -> None:
+    for day in range(3):
+        desk.keep(placing(day))
+    desk.go_to(0)
+    assert store.log(PLAN.id)[0].label == "Undo 3 steps"
+    desk.go_to(1)
+    assert store.log(PLAN.id)[0].label == "Redo 1 step"
+
+
+def test_a_way_that_cannot_be_kept_leaves_everything_as_it_was(desk: Desk, store: Stubborn) -> None:
+    desk.keep(placing())
+    was, history = desk.work, desk.history
+    store.full = True
+    with pytest.raises(StoreError):
+        desk.go_to(0)
+    assert desk.work is was
+    assert desk.history == history
+
+
+def test_forgotten_steps_can_no_longer_be_taken_back(desk: Desk) -> None:
+    desk.keep(placing())
+    desk.forget_steps(RUNA.id)
+    assert desk.undo() is None
+    desk.forget_steps(JORUNN.id)

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from app.domain.work import Work
-from app.history import DEPTH, History, Step
+from app.history import DEPTH, History, Leg, Step
 from tests import builders
 
 WORKS = tuple(Work(builders.client(name=f"Client {n}")) for n in range(6))
@@ -86,3 +87,32 @@ def test_it_behaves_like_a_list_with_a_mark(acts: list[tuple[str, str | None]]) 
         assert history.done == mark
         assert history.undoable == (model[mark - 1] if mark else None)
         assert history.redoable == (model[mark] if mark < len(model) else None)
+
+
+def chain(count: int) -> History:
+    """A history of steps in a row, all done."""
+    history = History()
+    for number in range(count):
+        history = history.pushed(Step(f"edit {number}", WORKS[number], WORKS[number + 1]))
+    return history
+
+
+def test_steps_in_a_row_are_gone_back_and_on_at_once() -> None:
+    history = chain(4)
+    assert history.way(1) == (Leg(WORKS[4], WORKS[1], 1, 3),)
+    assert history.way(4) == ()
+    back = history.undone().undone().undone()
+    assert back.way(4) == (Leg(WORKS[1], WORKS[4], 4, 3),)
+
+
+def test_a_step_on_another_program_is_a_leg_of_its_own() -> None:
+    other = Work(builders.client(), builders.program("Mon: curl"))
+    edited = Work(builders.client(), builders.program("Tue: curl"))
+    history = chain(2).pushed(Step("on another", other, edited))
+    assert history.way(0) == (Leg(edited, other, 2, 1), Leg(WORKS[2], WORKS[0], 0, 2))
+
+
+@pytest.mark.parametrize("done", [-1, 3])
+def test_there_is_no_way_past_either_end(done: int) -> None:
+    with pytest.raises(IndexError):
+        chain(2).way(done)

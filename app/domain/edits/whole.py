@@ -1,4 +1,4 @@
-"""Edits of the program as a whole: its name, its emphasis, its start."""
+"""Edits of the program as a whole: its name, its emphasis, its start, its place in the archive."""
 
 from __future__ import annotations
 
@@ -22,3 +22,8 @@ def set_emphasis(program: Program, *, emphasis: tuple[Muscle, ...]) -> Program:
 def set_start(program: Program, *, start: date) -> Program:
     """The program beginning on the Monday of `start`'s week."""
     return replace(program, start=start - timedelta(days=start.weekday()))
+
+
+def archive(program: Program, *, archived: bool = True) -> Program:
+    """The program put into the archive, or brought back; it keeps everything."""
+    return program if program.archived is archived else replace(program, archived=archived)

@@ -1,4 +1,4 @@
-"""Name, emphasis and start of a program."""
+"""Name, emphasis, start and archive of a program."""
 
 from __future__ import annotations
 
@@ -49,3 +49,11 @@ def test_a_program_begins_on_the_monday_of_the_day_chosen(day: date) -> None:
     assert start.weekday() == 0
     assert 0 <= (day - start).days < 7
     assert broken_laws(whole.set_start(PLAN, start=day)) == ()
+
+
+def test_an_archived_program_keeps_everything_and_can_be_brought_back() -> None:
+    after = whole.archive(PLAN)
+    assert after.archived
+    assert after.weeks is PLAN.weeks
+    assert whole.archive(after) is after
+    assert whole.archive(after, archived=False) == PLAN
