@@ -114,17 +114,21 @@ def picture(
         store = Store.open(path)
         try:
             window = window_on(store)
-            open_demo(window)
-            window.bench.show_week(6)
-            window.resize(*size)
-            window.show()
-            app.processEvents()
-            if not window.grab().save(str(out)):
-                raise CoachError(
-                    f"The picture {out} could not be written.", mend="Choose a folder."
-                )
-            window.close()
+            try:
+                _picture_of(window, out, size=size)
+            finally:
+                window.close()
         finally:
             store.close()
     finally:
         theme.force(None)
+
+
+def _picture_of(window: Window, out: Path, *, size: tuple[int, int]) -> None:
+    open_demo(window)
+    window.bench.show_week(6)
+    window.resize(*size)
+    window.show()
+    QApplication.processEvents()
+    if not window.grab().save(str(out)):
+        raise CoachError(f"The picture {out} could not be written.", mend="Choose a folder.")

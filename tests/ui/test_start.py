@@ -6,14 +6,19 @@ import gc
 import subprocess
 import sys
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from PySide6.QtCore import QTimer
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QApplication, QMessageBox
 
+from app import resources
 from app.domain.client import ClientId
+from app.domain.errors import CoachError
+from app.domain.exercise import ExerciseKey
 from app.ui import crash, start, theme
+from app.ui.window import Window
 from db.store import Store
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -25,8 +30,8 @@ def path(tmp_path: Path) -> Path:
 
 
 @pytest.fixture(autouse=True)
-def quiet(monkeypatch: pytest.MonkeyPatch, qapp: QApplication) -> Iterator[None]:
-    """No log in the user's folders, and the collector as it was."""
+def quiet(monkeypatch: pytest.MonkeyPatch, dressed: QApplication) -> Iterator[None]:
+    """No log in the user's folders, and the collector and the application as they were."""
     monkeypatch.setattr(crash, "install", lambda: None)
     yield
     gc.unfreeze()
@@ -81,6 +86,48 @@ def test_memory_is_tidied_again_after_the_start_and_after_a_start_that_failed(pa
     gc.disable()
     start.settle()
     assert gc.isenabled()
+
+
+def test_what_is_said_of_a_file_is_text_whatever_its_name(tmp_path, monkeypatch):
+    path = tmp_path / "<b>plans<b>.weekloom"
+    path.write_bytes(b"something else, and long enough to be looked at" * 9)
+    boxes = []
+
+    def note(box: QMessageBox) -> None:
+        boxes.append((box.textFormat(), box.text()))
+
+    monkeypatch.setattr(QMessageBox, "exec", note)
+    start.run(path)
+    ((form, text),) = boxes
+    assert form is Qt.TextFormat.PlainText
+    assert path.name in text
+
+
+def test_the_application_is_named_and_dressed():
+    app = start.application()
+    assert app is QApplication.instance()
+    assert (app.applicationName(), app.desktopFileName()) == ("weekloom", "weekloom")
+    assert not app.windowIcon().isNull()
+    assert theme.current().paper.name() in app.styleSheet()
+
+
+def test_the_desk_works_with_the_shipped_exercises_and_the_coachs_own(path):
+    store = Store.open(path)
+    shipped = resources.catalogue()[ExerciseKey("back_squat")]
+    mine = replace(shipped, key=ExerciseKey("hut_squat"), name="Hut squat", own=True)
+    store.save_exercise(mine)
+    desk = start.desk_on(store)
+    assert desk.catalogue[mine.key] == mine
+    assert desk.catalogue[shipped.key] == shipped
+    store.close()
+
+
+def test_a_picture_that_cannot_be_written_is_a_sentence(path, tmp_path):
+    with pytest.raises(CoachError, match=r"could not be written\. Choose a folder"):
+        start.picture(path, tmp_path / "no" / "window.png")
+    assert not [
+        w for w in QApplication.topLevelWidgets() if isinstance(w, Window) and w.isVisible()
+    ]
 
 
 def test_a_picture_is_written_in_the_size_and_shade_asked_for(path, tmp_path):
