@@ -25,27 +25,37 @@ class Nothing:
     way: Way
 
 
-def nothing(wish: Wish, *, who: str, left: int, every: int, elsewhere: int) -> Nothing:
+@dataclass(frozen=True, slots=True)
+class Shelf:
+    """How many exercises there are: all, left by the choices, kept at hand, the coach's own."""
+
+    every: int
+    left: int
+    at_hand: int
+    own: int
+
+
+def nothing(wish: Wish, *, who: str, shelf: Shelf, elsewhere: int) -> Nothing:
     """Why nothing is listed.
 
-    who: the client's first name; left: exercises that the choices leave; every: all there are;
-    elsewhere: exercises the text would find without the choices.
+    who: the client's first name; elsewhere: exercises the text would find without the choices.
     """
+    every, out = shelf.every, shelf.every - shelf.left
     open_all = (f"Show all {every}", Way.OPEN_ALL)
     if not wish.text:
-        if wish.at_hand and wish.chosen == Wish(at_hand=True).chosen:
+        if wish.at_hand and not shelf.at_hand:
             return Nothing(
                 "Nothing is kept at hand yet. Press Ctrl+K on an exercise, and it stands here.",
                 *open_all,
             )
-        if wish.own and wish.chosen == Wish(own=True).chosen:
+        if wish.own and not shelf.own:
             return Nothing("No exercise of your own yet.", "Make one", Way.MAKE_OWN)
         return Nothing("No exercise is left by these choices. Leave one of them open.", *open_all)
     if elsewhere:
-        out = f"The choices above leave out {every - left} of the {every} exercises."
-        if wish.fits and len(wish.chosen) == 1:
-            out = f"Fits {who} leaves out {every - left} of the {every} exercises."
-        return Nothing(f"No '{wish.text}' here. {out}", f"Search all {every}", Way.OPEN_ALL)
+        alone = wish.fits and len(wish.chosen) == 1
+        what = f"Fits {who} leaves" if alone else "The choices above leave"
+        why = f"{what} out {out} of the {every} exercises."
+        return Nothing(f"No '{wish.text}' here. {why}", f"Search all {every}", Way.OPEN_ALL)
     return Nothing(
         f"Nothing is called '{wish.text}' or anything like it. Try one word of the name, a muscle "
         "or a piece of equipment.",

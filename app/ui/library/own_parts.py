@@ -146,10 +146,9 @@ class CheckList(QListWidget):
 class LinesField(QPlainTextEdit):
     """Several lines of plain text; Tab goes on to the next field."""
 
-    def __init__(self, title: str, hint: str, *, lines: int = 4) -> None:
+    def __init__(self, title: str, *, lines: int = 4) -> None:
         super().__init__()
         self.setAccessibleName(title)
-        self.setPlaceholderText(hint)
         self.setTabChangesFocus(True)
         self.setMinimumHeight(self.fontMetrics().lineSpacing() * lines + 16)
 

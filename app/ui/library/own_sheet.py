@@ -21,7 +21,7 @@ from app import own_exercises, resources
 from app.domain.errors import CoachError
 from app.domain.exercise import Equipment, Exercise, LoadKind, Pattern, Plane
 from app.ui.bench import Bench
-from app.ui.forms import Sheet, plain, text_field
+from app.ui.forms import Sheet, Wrapped, plain, text_field
 from app.ui.library import own_values
 from app.ui.library.facts import LOADS, SPINE
 from app.ui.library.narrow import SKILLS
@@ -131,7 +131,7 @@ class OwnSheet(Sheet):
         ):
             self.numbers[name].setText(text)
         self.tempo = text_field("2-0-1-0", hint="2-0-1-0")
-        self.texts = {name: LinesField(LABELS[name], hint) for name, hint in TEXTS.items()}
+        self.texts = {name: LinesField(LABELS[name]) for name in TEXTS}
         self.easier, self.harder = (KinField(self.bench, LABELS[n]) for n in ("easier", "harder"))
         self.pose = PoseBox(self.bench)
         self.warmup_for = CheckList(LABELS["warmup_for"], Pattern)
@@ -287,6 +287,8 @@ def _page(rows: Iterable[tuple[str, QWidget]]) -> QWidget:
         if not field.accessibleName():
             field.setAccessibleName(LABELS[name])
         form.addRow(label, field)
+        if name in TEXTS:  # the hint inside a field goes once something is typed
+            form.addRow("", Wrapped(TEXTS[name], step="small", role="small"))
     area = QScrollArea()
     area.setWidget(page)
     area.setWidgetResizable(True)

@@ -22,7 +22,7 @@ from app.ui.library import rows
 from app.ui.library.acts import LibraryActs
 from app.ui.library.choices import ChoiceBox, Choices
 from app.ui.library.delegate import RowDelegate
-from app.ui.library.empty import Way, nothing
+from app.ui.library.empty import Shelf, Way, nothing
 from app.ui.library.listing import ExerciseList
 from app.ui.library.menu import exercise_menu
 from app.ui.library.model import EXERCISE, ExerciseModel
@@ -292,8 +292,12 @@ class LibraryPane(QWidget):
         says = nothing(
             wish,
             who="" if work is None else work.client.name.split()[0],
-            left=left,
-            every=len(self.entries),
+            shelf=Shelf(
+                len(self.entries),
+                left,
+                self.shelves.left(Wish(at_hand=True)).bit_count(),
+                self.shelves.left(Wish(own=True)).bit_count(),
+            ),
             elsewhere=elsewhere,
         )
         self.empty.setText(says.text)

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from app.domain.exercise import Muscle
-from app.ui.library.empty import Nothing, Way, nothing
+from app.ui.library.empty import Nothing, Shelf, Way, nothing
 from app.ui.library.narrow import Wish
 
 
-def says(wish: Wish, *, left: int = 151, elsewhere: int = 0) -> Nothing:
-    return nothing(wish, who="Runa", left=left, every=231, elsewhere=elsewhere)
+def says(
+    wish: Wish, *, left: int = 151, elsewhere: int = 0, at_hand: int = 0, own: int = 0
+) -> Nothing:
+    shelf = Shelf(every=231, left=left, at_hand=at_hand, own=own)
+    return nothing(wish, who="Runa", shelf=shelf, elsewhere=elsewhere)
 
 
 def test_what_the_client_cannot_do_is_told_with_the_number_left_out() -> None:
@@ -37,6 +40,6 @@ def test_no_own_exercise_leads_to_making_one() -> None:
 
 
 def test_choices_that_leave_nothing_can_be_opened() -> None:
-    told = says(Wish(own=True, muscle=Muscle.CHEST), left=0)
+    told = says(Wish(own=True, muscle=Muscle.CHEST), left=0, own=3)
     assert told.way is Way.OPEN_ALL
     assert "leave" in told.text.lower()
