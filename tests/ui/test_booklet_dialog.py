@@ -1,0 +1,384 @@
+"""The booklet dialog: pages made off the window's thread, saved, printed, handed out once."""
+
+from __future__ import annotations
+
+import io
+from collections.abc import Iterator
+from datetime import date
+from pathlib import Path
+
+import pypdfium2
+import pytest
+from PySide6.QtCore import QCoreApplication, QPoint, QRect, Qt, QThreadPool
+from PySide6.QtGui import QPageSize
+from PySide6.QtPrintSupport import QPrintDialog, QPrinter
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QFileDialog
+from pytestqt.qtbot import QtBot
+from reportlab.pdfgen.canvas import Canvas
+
+from app import press
+from app.booklet import Options, Paper
+from app.domain.errors import CoachError
+from app.domain.exercise import Catalogue
+from app.domain.ranges import RangeBook
+from app.domain.work import Issue
+from app.ui.bench import Bench
+from app.ui.booklet_dialog import PRINT_DPI, BookletDialog, print_on
+from app.ui.pdf_pages import Pages
+from db.store import Store
+from tests.ui.desks import PROGRAM, RUNA, TODAY
+from tests.ui.steps import retype
+
+WAIT_MS = 60_000
+A4 = (595.28, 841.89)
+LETTER = (612.0, 792.0)
+BIND = press.bind
+BOUND: dict[Options, bytes] = {}
+
+
+def made(qtbot: QtBot, dialog: BookletDialog) -> None:
+    """Wait until the pages are there."""
+    qtbot.waitUntil(dialog.keep_button.isEnabled, timeout=WAIT_MS)
+
+
+@pytest.fixture(autouse=True)
+def bound_once(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The same plan with the same options is bound for the first test alone, to save time."""
+
+    def bind(issue: Issue, catalogue: Catalogue, ranges: RangeBook, *, options: Options) -> bytes:
+        if (issue.client, issue.program, issue.on) != (RUNA, PROGRAM, TODAY):
+            return BIND(issue, catalogue, ranges, options=options)
+        if options not in BOUND:
+            BOUND[options] = BIND(issue, catalogue, ranges, options=options)
+        return BOUND[options]
+
+    monkeypatch.setattr(press, "bind", bind)
+
+
+@pytest.fixture
+def opening(qtbot: QtBot, bench: Bench) -> Iterator[BookletDialog]:
+    """The dialog while its pages are being made."""
+    dialog = BookletDialog(bench, None, today=TODAY)
+    qtbot.addWidget(dialog)
+    yield dialog
+    dialog.reject()
+    assert QThreadPool.globalInstance().waitForDone(WAIT_MS)
+    QCoreApplication.processEvents()
+
+
+@pytest.fixture
+def dialog(qtbot: QtBot, opening: BookletDialog) -> BookletDialog:
+    """The dialog with its pages."""
+    made(qtbot, opening)
+    return opening
+
+
+@pytest.fixture
+def saving(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> Path:
+    """Where the coach will choose to save."""
+    path = tmp_path / "booklet.pdf"
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(path), ""))
+    return path
+
+
+def test_nothing_can_be_handed_out_before_there_are_pages(
+    opening: BookletDialog, store: Store
+) -> None:
+    opening.make()
+    assert not opening.keep_button.isEnabled()
+    assert not opening.print_button.isEnabled()
+    assert not opening.busy.isHidden()
+    opening.keep_button.click()
+    opening.print_button.click()
+    assert not store.issues(PROGRAM.id)
+
+
+def test_every_page_is_listed_and_the_first_is_open(dialog: BookletDialog) -> None:
+    assert len(dialog.pages) > 4
+    assert dialog.thumbs.count() == len(dialog.pages)
+    assert dialog.thumbs.currentRow() == 0
+    assert dialog.page.accessibleDescription() == f"Page 1 of {len(dialog.pages)}"
+    assert not dialog.page.pixmap().isNull()
+    assert dialog.busy.isHidden()
+    assert dialog.status.text().startswith(f"{len(dialog.pages)} pages, ")
+
+
+def test_thumbnails_come_one_by_one(qtbot: QtBot, dialog: BookletDialog) -> None:
+    rows = range(dialog.thumbs.count())
+    qtbot.waitUntil(
+        lambda: not any(dialog.thumbs.item(row).icon().isNull() for row in rows), timeout=WAIT_MS
+    )
+
+
+def test_page_keys_turn_pages_and_stop_at_the_ends(dialog: BookletDialog) -> None:
+    QTest.keyClick(dialog, Qt.Key.Key_PageDown)
+    assert dialog.page.accessibleDescription().startswith("Page 2 of")
+    for _ in range(3):
+        QTest.keyClick(dialog, Qt.Key.Key_PageUp)
+    assert dialog.page.accessibleDescription().startswith("Page 1 of")
+    dialog.thumbs.setCurrentRow(dialog.thumbs.count() - 1)
+    QTest.keyClick(dialog, Qt.Key.Key_PageDown)
+    assert dialog.thumbs.currentRow() == dialog.thumbs.count() - 1
+
+
+def test_another_paper_makes_the_pages_anew(qtbot: QtBot, dialog: BookletDialog) -> None:
+    assert dialog.pages.size_pt(0).width() == pytest.approx(A4[0], abs=0.5)
+    dialog.paper.setCurrentIndex(1)
+    assert not dialog.keep_button.isEnabled()
+    made(qtbot, dialog)
+    size = dialog.pages.size_pt(0)
+    assert (size.width(), size.height()) == pytest.approx(LETTER, abs=0.5)
+
+
+def test_tones_for_a_grey_printer_make_other_pages(qtbot: QtBot, dialog: BookletDialog) -> None:
+    colour = dialog.content
+    dialog.grey.click()
+    made(qtbot, dialog)
+    assert dialog.content != colour
+    dialog.grey.click()
+    made(qtbot, dialog)
+    assert dialog.content == colour
+
+
+def test_fewer_weeks_make_fewer_pages(qtbot: QtBot, dialog: BookletDialog) -> None:
+    whole = len(dialog.pages)
+    retype(dialog.first, "2")
+    retype(dialog.last, "3")
+    qtbot.waitUntil(lambda: len(dialog.pages) < whole, timeout=WAIT_MS)
+    made(qtbot, dialog)
+    assert dialog.thumbs.count() == len(dialog.pages)
+    assert dialog.options() == Options(weeks=(2, 3))
+
+
+@pytest.mark.parametrize(
+    ("first", "last", "parts"),
+    [
+        ("5", "2", ("Week 5 comes after week 2.", "Put the earlier week first.")),
+        ("0", "2", ("First week: 0 is out of range.", "Enter 1 to 6.")),
+        ("1", "7", ("Last week: 7 is out of range.", "Enter 1 to 6.")),
+        ("", "3", ("First week: is missing.",)),
+    ],
+)
+def test_weeks_that_cannot_be_give_a_sentence_and_nothing_to_hand_out(
+    qtbot: QtBot, dialog: BookletDialog, first: str, last: str, parts: tuple[str, ...]
+) -> None:
+    retype(dialog.first, first)
+    retype(dialog.last, last)
+    qtbot.waitUntil(lambda: bool(dialog.wrong.text()), timeout=WAIT_MS)
+    for part in parts:
+        assert part in dialog.wrong.text()
+    assert not dialog.keep_button.isEnabled()
+    assert not dialog.print_button.isEnabled()
+    retype(dialog.first, "1")
+    retype(dialog.last, "2")
+    made(qtbot, dialog)
+    assert dialog.wrong.text() == ""
+
+
+def test_options_changed_while_pages_are_made_leave_only_the_last(
+    qtbot: QtBot, opening: BookletDialog
+) -> None:
+    opening.paper.setCurrentIndex(1)
+    opening.paper.setCurrentIndex(0)
+    opening.paper.setCurrentIndex(1)
+    made(qtbot, opening)
+    assert QThreadPool.globalInstance().waitForDone(WAIT_MS)
+    QCoreApplication.processEvents()
+    assert opening.options().paper is Paper.LETTER
+    assert opening.pages.size_pt(0).width() == pytest.approx(LETTER[0], abs=0.5)
+
+
+def test_what_cannot_be_printed_is_said(
+    qtbot: QtBot, dialog: BookletDialog, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def refuse(*_: object, **__: object) -> bytes:
+        raise CoachError("The booklet has no font.", mend="Install Weekloom again.")
+
+    monkeypatch.setattr(press, "bind", refuse)
+    dialog.make()
+    qtbot.waitUntil(lambda: bool(dialog.wrong.text()), timeout=WAIT_MS)
+    assert dialog.wrong.text() == "The booklet has no font. Install Weekloom again."
+    assert dialog.busy.isHidden()
+    assert not dialog.keep_button.isEnabled()
+
+
+def test_saved_it_is_one_file_and_one_issue(
+    dialog: BookletDialog, store: Store, saving: Path, bench: Bench, qtbot: QtBot
+) -> None:
+    with qtbot.waitSignal(bench.said) as said:
+        dialog.try_keep()
+    assert str(saving) in said.args[0]
+    assert saving.read_bytes() == dialog.content
+    assert saving.read_bytes().startswith(b"%PDF")
+    (line,) = store.issues(PROGRAM.id)
+    issue: Issue = store.load_issue(line.id)
+    assert (issue.client, issue.program, issue.on) == (RUNA, PROGRAM, TODAY)
+    assert issue.loads
+    assert dialog.isHidden() or dialog.result() == 0
+
+
+def test_handed_out_twice_from_one_dialog_it_is_one_issue(
+    dialog: BookletDialog, store: Store, saving: Path
+) -> None:
+    dialog.try_keep()
+    dialog.try_keep()
+    assert len(store.issues(PROGRAM.id)) == 1
+
+
+def test_the_file_is_named_for_client_and_program(
+    dialog: BookletDialog, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    offered: list[str] = []
+
+    def ask(_parent: object, _title: str, name: str, _kinds: str) -> tuple[str, str]:
+        offered.append(name)
+        return "", ""
+
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", ask)
+    dialog.try_keep()
+    (name,) = offered
+    assert name.endswith(".pdf")
+    assert "Runa" in name or "runa" in name
+
+
+def test_cancelled_nothing_is_handed_out(
+    dialog: BookletDialog, store: Store, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: ("", ""))
+    dialog.try_keep()
+    assert not store.issues(PROGRAM.id)
+
+
+def test_a_file_that_cannot_be_written_hands_nothing_out(
+    dialog: BookletDialog, store: Store, monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    (tmp_path / "file").write_text("", encoding="utf-8")
+    inside = tmp_path / "file" / "booklet.pdf"
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(inside), ""))
+    dialog.try_keep()
+    assert dialog.wrong.text()
+    assert "booklet.pdf" in dialog.wrong.text() or "file" in dialog.wrong.text()
+    assert not store.issues(PROGRAM.id)
+
+
+def test_what_is_handed_out_is_the_plan_as_it_was_when_the_dialog_opened(
+    dialog: BookletDialog, bench: Bench
+) -> None:
+    assert dialog.issue.program is bench.desk.program
+    assert dialog.issue.client is bench.desk.client
+
+
+def test_closed_while_pages_are_made_nothing_comes_back(qtbot: QtBot, bench: Bench) -> None:
+    dialog = BookletDialog(bench, None, today=TODAY)
+    qtbot.addWidget(dialog)
+    dialog.reject()
+    assert QThreadPool.globalInstance().waitForDone(WAIT_MS)
+    QCoreApplication.processEvents()
+    assert dialog.pages is None
+    assert dialog.content == b""
+
+
+# -- printing ------------------------------------------------------------------------------
+
+
+def to_file(path: Path, size: QPageSize.PageSizeId) -> QPrinter:
+    printer = QPrinter(QPrinter.PrinterMode.HighResolution)
+    printer.setOutputFormat(QPrinter.OutputFormat.PdfFormat)
+    printer.setOutputFileName(str(path))
+    printer.setResolution(PRINT_DPI)
+    printer.setPageSize(QPageSize(size))
+    printer.setFullPage(True)
+    return printer
+
+
+def sizes(path: Path) -> list[tuple[float, float]]:
+    document = pypdfium2.PdfDocument(path.read_bytes())
+    found = [document[number].get_size() for number in range(len(document))]
+    document.close()
+    return found
+
+
+@pytest.mark.parametrize(
+    ("paper", "size", "points"),
+    [
+        (Paper.A4, QPageSize.PageSizeId.A4, A4),
+        (Paper.LETTER, QPageSize.PageSizeId.Letter, LETTER),
+    ],
+)
+def test_a_chosen_range_is_printed_at_its_exact_size(
+    bench: Bench,
+    tmp_path: Path,
+    paper: Paper,
+    size: QPageSize.PageSizeId,
+    points: tuple[float, ...],
+) -> None:
+    desk = bench.desk
+    issue = desk.draft_issue(date(2026, 11, 25))
+    options = Options(paper=paper, weeks=(1, 1))
+    pages = Pages(press.bind(issue, desk.catalogue, desk.ranges, options=options))
+    path = tmp_path / "printed.pdf"
+    printer = to_file(path, size)
+    printer.setFromTo(2, 3)
+    print_on(printer, pages, grey=True)
+    printed = sizes(path)
+    assert len(printed) == 2
+    for found in printed:
+        assert found == pytest.approx(points, abs=1)
+    _same_ink(path, pages)
+    pages.close()
+
+
+def _ink(pages: Pages, number: int) -> QRect:
+    """Where anything is printed on a page, in points."""
+    picture = pages.picture(number, 72, grey=True)
+    data, stride = bytes(picture.constBits()), picture.bytesPerLine()
+    xs = [x for x in range(picture.width()) if min(data[x::stride]) < 128]
+    ys = [y for y in range(picture.height()) if min(data[y * stride :][: picture.width()]) < 128]
+    return QRect(QPoint(min(xs), min(ys)), QPoint(max(xs), max(ys)))
+
+
+def _same_ink(path: Path, pages: Pages) -> None:
+    """The second page of the booklet lies on the first printed one, edge for edge."""
+    printed = Pages(path.read_bytes())
+    one, other = _ink(pages, 1), _ink(printed, 0)
+    printed.close()
+    for edge in ("left", "top", "right", "bottom"):
+        assert abs(getattr(one, edge)() - getattr(other, edge)()) <= 1, edge
+
+
+def test_without_a_range_every_page_is_printed(qtbot: QtBot, tmp_path: Path) -> None:
+    out = io.BytesIO()
+    canvas = Canvas(out, pagesize=A4)
+    for _ in range(3):
+        canvas.showPage()
+    canvas.save()
+    pages = Pages(out.getvalue())
+    path = tmp_path / "all.pdf"
+    print_on(to_file(path, QPageSize.PageSizeId.A4), pages, grey=True)
+    pages.close()
+    assert len(sizes(path)) == 3
+
+
+@pytest.mark.parametrize(("answer", "issues"), [(1, 1), (0, 0)])
+def test_only_what_was_printed_is_handed_out(
+    dialog: BookletDialog,
+    store: Store,
+    monkeypatch: pytest.MonkeyPatch,
+    tmp_path: Path,
+    answer: int,
+    issues: int,
+) -> None:
+    path = tmp_path / "printed.pdf"
+
+    def choose(chosen: QPrintDialog) -> int:
+        printer = chosen.printer()
+        printer.setOutputFormat(QPrinter.OutputFormat.PdfFormat)
+        printer.setOutputFileName(str(path))
+        printer.setFromTo(1, 1)
+        return answer
+
+    monkeypatch.setattr(QPrintDialog, "exec", choose)
+    QTest.mouseClick(dialog.print_button, Qt.MouseButton.LeftButton)
+    assert len(store.issues(PROGRAM.id)) == issues
+    assert path.exists() is bool(issues)
