@@ -1,6 +1,8 @@
-"""A contact sheet of exercise figures: start and end of each pose, then the list sizes.
+"""Contact sheets of exercise figures: start and end of each pose, then the list sizes.
 
 python packaging/pictures/figure_sheet.py OUT.png [KEY ...]
+
+More than a sheet holds go on to OUT-2.png, OUT-3.png and so on. ZOOM=0.8 makes them smaller.
 """
 
 import os
@@ -16,20 +18,21 @@ from PySide6.QtCore import QRectF  # noqa: E402
 from PySide6.QtGui import QColor, QFont, QGuiApplication, QImage, QPainter  # noqa: E402
 
 from app.domain.errors import CoachError  # noqa: E402
-from app.domain.figure import Detail, Phase, PosePair, draw, poses_from_mapping  # noqa: E402
+from app.domain.figure import Detail, Phase, PosePair, Poses, draw, poses_from_mapping  # noqa: E402
 from app.ui.figure_paint import DARK, LIGHT, paint_in  # noqa: E402
 
 CELL_W, CELL_H, CAPTION = 250, 270, 22
 STATURE_PX = 190
 COLUMNS = 6
+PER_SHEET = 24
 
 
-def load() -> dict[str, PosePair]:
+def load() -> Poses:
     """Every pose in resources/poses, by key."""
-    found: dict[str, PosePair] = {}
+    found: dict[str, object] = {}
     for path in sorted((ROOT / "resources" / "poses").glob("*.toml")):
-        found.update(poses_from_mapping(tomllib.loads(path.read_text("utf-8"))))
-    return found
+        found.update(tomllib.loads(path.read_text("utf-8")))
+    return poses_from_mapping(found)
 
 
 def _cell(painter: QPainter, pair: PosePair, phase: Phase, x: float, y: float, zoom: float) -> None:
@@ -89,7 +92,9 @@ def main() -> None:
     poses = load()
     chosen = [poses[key] for key in keys] if keys else list(poses.values())
     zoom = float(os.environ.get("ZOOM", "1"))
-    sheet(chosen, zoom).save(out)
+    for page, first in enumerate(range(0, len(chosen), PER_SHEET), start=1):
+        name = out if page == 1 else out.replace(".png", f"-{page}.png")
+        sheet(chosen[first : first + PER_SHEET], zoom).save(name)
     icons(chosen).save(out.replace(".png", "-icons.png"))
     icons(chosen, dark=True).save(out.replace(".png", "-dark.png"))
     icons(chosen).convertToFormat(QImage.Format.Format_Grayscale8).save(

@@ -12,6 +12,7 @@ from app.domain.figure.scene import LAYER_WORDS, Layers, Scene, named_point, sol
 from app.domain.figure.space import Point, Vec, add, scale, sub, unit
 
 PLATE = 0.093  # radius of the drawn plate; ours
+DUMBBELL_HEAD = 0.034
 BAR_HALF = 0.40  # half length of the drawn bar from the front
 AXES: dict[str, Vec] = {"x": (1.0, 0.0, 0.0), "y": (0.0, 1.0, 0.0), "z": (0.0, 0.0, 1.0)}
 DUMBBELL_AXES = (*AXES, "front", "right")
@@ -74,36 +75,39 @@ def _axis(scene: Scene, side: Side, word: str) -> Vec:
 
 
 def dumbbell(scene: Scene, thing: Thing, layers: Layers) -> None:
-    """A dumbbell along an axis in one hand or both."""
+    """A dumbbell along an axis in one hand or both; `numbers[0]` is the radius of its heads."""
+    head = thing.numbers[0] if thing.numbers else DUMBBELL_HEAD
     axis_word = thing.words[0]
     sides = [Side(word) for word in thing.words[1:]] or [Side.R, Side.L]
     for side in sides:
         axis = _axis(scene, side, axis_word)
-        layers.hand[side] += _dumbbell_at(scene, grip(scene.body, side), axis)
+        layers.hand[side] += _dumbbell_at(scene, grip(scene.body, side), axis, head=head)
 
 
-def _dumbbell_at(scene: Scene, place: Vec, axis: Vec) -> list[Primitive]:
+def _dumbbell_at(scene: Scene, place: Vec, axis: Vec, *, head: float) -> list[Primitive]:
     ax, ay = scene.project(axis)
     center = scene.project(place)
     size = math.hypot(ax, ay)
     if size < 0.5:
         return [
-            *_plate_face(center, 0.034, trimmings=scene.trimmings),
+            *_plate_face(center, head, trimmings=scene.trimmings),
             Circle(center, 0.006, fill=Role.INK),
         ]
 
     def at(along: float) -> Point:
         return (center[0] + ax * along, center[1] + ay * along)
 
-    return [strip(at(sign * 0.021), at(sign * 0.054), 0.066, Role.IMPLEMENT) for sign in (1, -1)]
+    wide = 2 * head - 0.002
+    return [strip(at(sign * 0.021), at(sign * 0.054), wide, Role.IMPLEMENT) for sign in (1, -1)]
 
 
 def upright_dumbbell(scene: Scene, thing: Thing, layers: Layers) -> None:
     """One dumbbell held upright by its upper head, in both hands, `numbers[0]` below the grip."""
     place = add(named_point(scene.body, "hands"), (0.0, thing.numbers[0], 0.0))
     x, y = scene.project(place)
+    layer = layers.front if "front" in thing.words else layers.mid
     for low, high, wide in ((-0.085, -0.050, 0.078), (-0.050, 0.000, 0.024), (0.0, 0.035, 0.078)):
-        layers.mid.append(strip((x, y + low), (x, y + high), wide, Role.IMPLEMENT))
+        layer.append(strip((x, y + low), (x, y + high), wide, Role.IMPLEMENT))
 
 
 def kettlebell(scene: Scene, thing: Thing, layers: Layers) -> None:
@@ -133,6 +137,13 @@ def line(weight: float) -> Callable[[Scene, Thing, Layers], None]:
         layer.append(Path(points, stroke=Role.BAND, weight=weight, closed=False))
 
     return draw
+
+
+def link(scene: Scene, thing: Thing, layers: Layers) -> None:
+    """A machine's rigid arm between two points, `numbers[0]` wide."""
+    ends = [scene.anchor(word) for word in thing.words if word not in LAYER_WORDS]
+    layer = layers.mid if "mid" in thing.words else layers.back
+    layer.append(strip(ends[0], ends[1], thing.numbers[0], Role.STEEL))
 
 
 def loop(scene: Scene, thing: Thing, layers: Layers) -> None:

@@ -4,7 +4,7 @@ Furniture is given in paper coordinates (x, height); what is held follows the ha
 """
 
 import math
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 
 from app.domain.figure.body import PARTS, Body, grip, part_point
@@ -14,7 +14,6 @@ from app.domain.figure.primitive import Path, Primitive, Role
 from app.domain.figure.space import Point, Vec, middle
 
 LAYER_WORDS = {"behind", "mid", "front"}
-POINTS = {"bar", "hands", "hip", "neck", "head"}
 SIDED_POINTS = ("hand", "knee", "ankle", "thigh", "foot", "elbow", "shoulder")
 
 
@@ -57,16 +56,23 @@ class Scene:
         return self.project(named_point(self.body, name))
 
 
+MIDDLES: dict[str, Callable[[Body], Vec]] = {
+    "hands": lambda body: middle(grip(body, Side.R), grip(body, Side.L)),
+    "knees": lambda body: middle(body.segments["thighR"].end, body.segments["thighL"].end),
+    "hip": lambda body: body.segments["pelvis"].start,
+    "neck": lambda body: body.segments["neck"].start,
+    "head": lambda body: body.segments["head"].end,
+}
+POINTS = {"bar", *MIDDLES}
+
+
 def named_point(body: Body, name: str) -> Vec:
     """The place in space of a point such as handR, kneeL, hip, hands, bar or ankleR."""
     parts = body.segments
     if name == "bar" and body.bar is not None:
         return body.bar
-    if name == "hands":
-        return middle(grip(body, Side.R), grip(body, Side.L))
-    middles = {"hip": parts["pelvis"].start, "neck": parts["neck"].start, "head": parts["head"].end}
-    if name in middles:
-        return middles[name]
+    if name in MIDDLES:
+        return MIDDLES[name](body)
     if name in PARTS:
         return part_point(parts, name, Side.R)
     side = Side(name[-1])

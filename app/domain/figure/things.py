@@ -23,6 +23,7 @@ KINDS: dict[str, Callable[[Scene, Thing, Layers], None]] = {
     "kettlebell": held.kettlebell,
     "cable": held.line(1.3),
     "band": held.line(2.6),
+    "link": held.link,
     "loop": held.loop,
     "cuff": held.cuff,
     "pulley": furniture.pulley,
@@ -45,7 +46,9 @@ COUNTS: dict[str, tuple[int, int]] = {
     "rod": (3, 3),
     "barbell": (0, 1),
     "handle": (1, 1),
+    "dumbbell": (0, 1),
     "upright_dumbbell": (1, 1),
+    "link": (1, 1),
     "loop": (1, 1),
     "pulley": (2, 2),
     "sled": (2, 2),
@@ -53,7 +56,7 @@ COUNTS: dict[str, tuple[int, int]] = {
     "lever": (1, 2),
     "stick": (2, 2),
 }
-LINES = ("cable", "band", "loop", "cuff")
+LINES = ("cable", "band", "link", "loop", "cuff")
 
 
 def mistake_in(thing: Thing) -> str:

@@ -8,7 +8,8 @@ from pathlib import Path
 
 from app.domain.figure import Body, Phase, Pose, Poses, poses_from_mapping, read_pose, solve
 
-FOLDER = Path(__file__).resolve().parents[3] / "resources" / "poses"
+RESOURCES = Path(__file__).resolve().parents[3] / "resources"
+FOLDER, EXERCISES = RESOURCES / "poses", RESOURCES / "exercises"
 
 
 @cache
@@ -28,6 +29,16 @@ def shipped(key: str, phase: Phase) -> Pose:
     """One shipped position."""
     pair = poses()[key]
     return pair.start if phase is Phase.START else pair.end
+
+
+@cache
+def exercises() -> dict[str, str]:
+    """The figure that each exercise of the exercise files names, by the exercise's key."""
+    found: dict[str, str] = {}
+    for path in sorted(EXERCISES.glob("*.toml")):
+        for key, entry in tomllib.loads(path.read_text(encoding="utf-8")).items():
+            found[key] = entry["figure"]
+    return found
 
 
 @cache

@@ -45,6 +45,31 @@ def test_a_dumbbell_along_the_eye_is_a_disc_and_across_it_two_blocks() -> None:
     assert len(shapes("dumbbell x")) == 4
 
 
+def test_a_heavy_dumbbell_has_larger_heads() -> None:
+    def disc(thing: str) -> float:
+        return boxes(pose(hands="down 0 0", things=[thing]), Role.IMPLEMENT)[0].width
+
+    assert disc("dumbbell 0.05 z R") == pytest.approx(0.10)
+    assert disc("dumbbell z R") < 0.08
+
+
+def test_a_link_is_a_rigid_strip_between_its_points() -> None:
+    figure = pose(hands="from 0.3 0 0", things=["link 0.02 hands 0.3,1.1"])
+    (strip,) = boxes(figure, Role.STEEL)
+    assert strip.width == pytest.approx(0.02, abs=1e-6)
+    assert (strip.bottom, strip.top) == pytest.approx((0.818, 1.1), abs=1e-6)
+
+
+def test_a_dumbbell_on_end_can_be_drawn_before_the_hands() -> None:
+    def layers(thing: str) -> tuple[int, int]:
+        figure = pose(hands="on chest", elbow_pole="down", things=[thing])
+        found = arrange(Scene(figure, solve(figure), trimmings=False))
+        return len(found.mid), len(found.front)
+
+    assert layers("upright_dumbbell 0") == (3, 0)
+    assert layers("upright_dumbbell 0 front") == (0, 3)
+
+
 def test_a_cable_runs_from_the_hand_to_its_pulley() -> None:
     figure = pose(hands="from 0.3 0 0", things=["cable hands 0.8,1.0"])
     (line,) = (item for item in primitives(figure) if item.stroke is Role.BAND)

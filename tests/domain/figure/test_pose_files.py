@@ -7,7 +7,7 @@ import pytest
 from app.domain.errors import ResourceError
 from app.domain.figure import poses_from_mapping
 from app.domain.figure.pose import Both, Thing, Trace
-from tests.domain.figure.shipped import poses
+from tests.domain.figure.shipped import exercises, poses
 
 FLAT = {"pin": "flat R 0 0"}
 SQUAT = {
@@ -19,6 +19,16 @@ SQUAT = {
 
 def test_every_shipped_pose_can_be_read() -> None:
     assert len(dict(poses())) == len(poses())
+
+
+@pytest.mark.parametrize("key", exercises())
+def test_every_exercise_has_a_figure_of_its_own(key: str) -> None:
+    assert exercises()[key] == key
+    assert key in poses()
+
+
+def test_every_pose_belongs_to_an_exercise() -> None:
+    assert set(poses()) == set(exercises())
 
 
 def test_a_pose_is_read_once_and_only_when_it_is_asked_for() -> None:

@@ -11,8 +11,9 @@ from tests.domain.figure.shipped import CASES, NAMES, body, pose, poses, shipped
 
 GROUND_SLACK = 0.012
 WALKING = {
-    *("lunge", "sled_push", "sled_drag", "farmers_carry", "brisk_walk"),
-    *("lateral_band_walk", "lateral_lunge"),
+    *("lunge", "walking_lunge", "sled_push", "sled_drag", "brisk_walk"),
+    *("farmers_carry", "suitcase_carry", "goblet_carry", "overhead_carry"),
+    *("lateral_band_walk", "easy_lateral_walk", "lateral_lunge"),
 }
 FOOT_PINS = (Hold.FLAT, Hold.BALL, Hold.TOES, Hold.KNEE)
 
@@ -93,6 +94,7 @@ def test_the_bar_stays_over_the_foot(key: str, phase: Phase) -> None:
         ("ankle L 0.3 0.1", "footL", (0.3, 0.1)),
         ("knee R 0.1 0", "shankR", (0.1, 0.036)),
         ("pelvis 0.2 0.5", "pelvis", (0.2, 0.5)),
+        ("elbow R 0.2 0", "forearmR", (0.2, 0.022)),
         ("seat 0.2 0.25", "pelvis", (0.2, 0.315)),
     ],
 )
@@ -107,6 +109,27 @@ def test_hanging_hands_are_under_the_shoulders() -> None:
         x, _, z = grip(solved, side)
         shoulder = solved.segments["upper_arm" + side].start
         assert (x, z) == pytest.approx((shoulder[0], shoulder[2]))
+
+
+def test_a_flat_hand_on_a_wall_points_up_and_stays_out_of_it() -> None:
+    hand = solve(pose(hands="wall 0.25 0.85")).segments["handR"]
+    assert hand.start[:2] == pytest.approx((0.25 - 0.018, 0.85))
+    assert hand.end[:2] == pytest.approx((0.25 - 0.018, 0.85 + 0.108))
+
+
+def test_a_bent_wrist_turns_the_hand_and_what_it_holds() -> None:
+    straight, bent = (solve(pose(elbow=90, wrist=angle)) for angle in (0, 50))
+    assert bent.segments["forearmR"] == straight.segments["forearmR"]
+    assert grip(bent, Side.R)[1] > grip(straight, Side.R)[1] + 0.02
+    assert bent.angles["wristR"] == 50
+
+
+def test_shoulders_can_be_lifted_and_drawn_forward() -> None:
+    plain = solve(pose(hands="down 0 0"))
+    moved = solve(pose(hands="down 0 0", shoulders_up=0.03, shoulders_front=0.02))
+    before, after = (body.segments["upper_armL"].start for body in (plain, moved))
+    assert (after[0] - before[0], after[1] - before[1]) == pytest.approx((0.02, 0.03))
+    assert grip(moved, Side.L)[1] == pytest.approx(grip(plain, Side.L)[1] + 0.03)
 
 
 def test_a_tipped_foot_keeps_its_toes_flat() -> None:
