@@ -61,10 +61,11 @@ def keep(desk: Desk, exercise: Exercise) -> None:
 
 
 def refuse_contradiction(exercise: Exercise, catalogue: Catalogue) -> None:
-    """Raise CoachError where name or key are taken, or a relative is no other exercise."""
+    """Raise CoachError where a name or key is taken, or a relative or study is not there."""
     for sentence in _contradictions(exercise, catalogue):
         raise CoachError(sentence, mend="Choose another name.")
     resources.refuse_loose_relatives((exercise,), _keys(catalogue))
+    _refuse_unknown_studies(exercise, resources.Entry("", exercise.name, {}))
 
 
 def retire(desk: Desk, key: ExerciseKey) -> None:

@@ -1,0 +1,66 @@
+"""What a coach types in the form, as values."""
+
+from __future__ import annotations
+
+import pytest
+
+from app import resources
+from app.domain.errors import CoachError, ResourceError
+from app.ui.library import own_values
+
+EVERY = resources.catalogue().exercises
+
+
+@pytest.mark.parametrize(
+    ("typed", "value"),
+    [("12", 12), (" 12 ", 12), ("2,5", 2.5), ("2.5", 2.5), ("abc", "abc"), ("", ""), ("-3", -3)],
+)
+def test_a_number_is_read_with_point_or_comma(typed, value):
+    assert own_values.number_of(typed) == value
+
+
+def test_blank_lines_and_empty_names_are_left_out():
+    assert own_values.lines_of(" a \n\n b\n") == ["a", "b"]
+    assert own_values.names_of("one, , two ,") == ["one", "two"]
+
+
+@pytest.mark.parametrize("one", EVERY[::7], ids=lambda one: one.key)
+def test_what_is_shown_is_read_back(one):
+    faults = own_values.faults_of(own_values.faults_text(one.faults))
+    assert faults == [[fault.notice, fault.remedy] for fault in one.faults]
+    lines = own_values.lines_of(own_values.reaches_text(one.reaches))
+    assert len(lines) == len(one.reaches)
+    rows = own_values.activation_of(own_values.activation_text(one.activation))
+    expected = [(a.muscle, a.low, a.high, a.study, a.detail) for a in one.activation]
+    found = [(r["muscle"], r["low"], r["high"], r["study"], r.get("detail", "")) for r in rows]
+    assert found == expected
+
+
+@pytest.mark.parametrize("line", ["no colon here", ": no notice", "no remedy:"])
+def test_a_fault_without_its_other_half_says_how_to_write_it(line):
+    with pytest.raises(CoachError, match="colon"):
+        own_values.faults_of(line)
+
+
+def test_a_figure_that_cannot_be_read_says_how_to_write_it():
+    with pytest.raises(CoachError, match="muscle, % or range"):
+        own_values.activation_of("gluteals a lot")
+
+
+@pytest.mark.parametrize("dash", ["-", "\N{EN DASH}", " - "])
+def test_a_range_may_have_any_dash(dash):
+    (row,) = own_values.activation_of(f"gluteals 29{dash}45 % neto2020 review")
+    assert (row["low"], row["high"], row["study"]) == (29, 45, "neto2020")
+    assert row["detail"] == "review"
+
+
+def test_a_refusal_is_told_by_the_name_of_the_field():
+    error = ResourceError("7 is above 3.", where="my_row, rep_low", mend="Swap the two.")
+    assert own_values.said(error) == "Fewest repetitions: 7 is above 3. Swap the two."
+    assert own_values.said(CoachError("No.", where="elsewhere")) == "elsewhere: No."
+
+
+def test_every_field_of_the_files_has_a_label():
+    from app.resources.exercise_entries import FIELDS
+
+    assert set(own_values.LABELS) == set(FIELDS) - {"version"}
