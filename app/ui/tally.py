@@ -75,7 +75,6 @@ class TallyBars(QWidget):
     def refresh(self) -> None:
         """Read the open week again."""
         week = self.bench.open_week
-        self.would = {}
         if week is None:
             self.rows = ()
         else:
@@ -85,7 +84,7 @@ class TallyBars(QWidget):
         self.focus_row = min(self.focus_row, max(0, len(self.rows) - 1))
         self.setAccessibleDescription("; ".join(map(self._spoken, self.rows)))
         self.setMinimumHeight(round(self._height()))
-        self.update()
+        self._previewed()
 
     def _names(self) -> dict[Muscle, str]:
         return {muscle: name.trade for muscle, name in self.bench.shelf.muscles.items()}

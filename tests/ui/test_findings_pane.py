@@ -237,6 +237,18 @@ def test_a_tried_edit_tells_what_would_come_and_go(pane: FindingsPane, bench: Be
     assert {row.state for row in rows(pane)} == {""}
 
 
+def test_once_kept_nothing_would_appear_or_go_any_more(pane: FindingsPane, bench: Bench) -> None:
+    clear = edit("Clear", weeks.clear_weeks, indices=(0,))
+    bench.try_edit(clear)
+    bench.keep(clear)
+    week = bench.open_week.id
+    assert {row.state for row in rows(pane)} <= {""}
+    stands = [f.id for f in bench.desk.findings if f.place.week in (week, None)]
+    assert [row.finding.id for row in rows(pane)] == stands
+    shown = sum(label.count for label in pane.counts)
+    assert shown == len(stands)
+
+
 def test_rows_are_painted_in_every_state(pane: FindingsPane, bench: Bench, answer) -> None:
     plain = pane.list.grab().toImage()
     answer("so")

@@ -4,9 +4,13 @@ from __future__ import annotations
 
 import pytest
 from PySide6.QtCore import QPoint, Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QLabel
 from pytestqt.qtbot import QtBot
 
 from app.domain.edits import place, weeks
+from app.domain.edits.parts import Spot
+from app.domain.exercise import ExerciseKey
 from app.domain.findings import edit
 from app.domain.program import Span
 from app.ui.bench import Bench
@@ -128,3 +132,47 @@ def test_without_a_program_it_is_empty_and_quiet(qtbot: QtBot, bars: TallyBars, 
     for key in (Qt.Key.Key_Down, Qt.Key.Key_Return):
         qtbot.keyClick(bars, key)
     assert popups(bars) == []
+
+
+def test_what_was_tried_leaves_no_mark_once_it_is_kept_or_dropped(
+    bars: TallyBars, bench: Bench
+) -> None:
+    before = bars.grab().toImage()
+    remove = edit("Remove", place.remove, slot_id=slot(bench).id, span=Span.THIS_WEEK)
+    bench.try_edit(remove)
+    bench.clear_preview()
+    assert bars.grab().toImage() == before
+    bench.try_edit(remove)
+    bench.keep(remove)
+    assert bars.would == {}
+    kept = bars.grab().toImage()
+    assert kept != before
+    bench.clear_preview()
+    assert bars.grab().toImage() == kept
+    bench.undo()
+    assert bars.grab().toImage() == before
+
+
+def test_another_week_shows_what_is_tried_in_it(bars: TallyBars, bench: Bench) -> None:
+    bench.try_edit(edit("Remove", place.remove, slot_id=slot(bench).id, span=Span.FROM_HERE))
+    bench.show_week(1)
+    assert bars.would
+    bench.clear_preview()
+    assert bars.would == {}
+
+
+def test_every_bar_of_a_mixed_week_shows_a_working_of_its_own_number(
+    bars: TallyBars, bench: Bench
+) -> None:
+    """Shoulders and back are groups: a press and a raise load different parts of one of them."""
+    for name in ("overhead_press", "lateral_raise", "lat_pulldown", "barbell_row"):
+        exercise = bench.desk.catalogue[ExerciseKey(name)]
+        bench.keep(edit("Place", place.place, exercise=exercise, at=Spot(0, 4)))
+    for k, row in enumerate(bars.rows):
+        QTest.mouseClick(bars, Qt.MouseButton.LeftButton, pos=bars._place(k).center().toPoint())
+        (popup,) = popups(bars)
+        texts = [label.text() for label in popup.findChildren(QLabel)]
+        popup.close()
+        assert texts[0] == f"{row.sets:g} sets", row.name
+        parts = [float(text.split(" = ")[1]) for text in texts if " = " in text]
+        assert sum(parts) == pytest.approx(row.sets), row.name
