@@ -57,7 +57,10 @@ def amplitude_ratio(old: Exercise, new: Exercise, muscle: Muscle) -> float | Non
 
     Several values of one study (parts of a muscle) are averaged first.
     """
-    before, after = _by_study(old, muscle), _by_study(new, muscle)
+    if not old.activation or not new.activation:
+        return None
+    before = _by_study(old, muscle)
+    after = _by_study(new, muscle) if before else {}
     for study, amplitude in before.items():
         if study in after and amplitude > 0:
             return after[study] / amplitude

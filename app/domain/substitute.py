@@ -89,11 +89,26 @@ class _Asked:
 
     slot: Slot
     old: Exercise
+    primes: tuple[Muscle, ...]
     client: Client
     on: date
     weights: dict[Muscle, float]
     in_session: frozenset[ExerciseKey]
     in_week: dict[ExerciseKey, int]
+
+
+@dataclass(frozen=True, slots=True)
+class _Candidate:
+    """An exercise that may stand in, with what score and reasons both ask of it.
+
+    ratios: its amplitude over the old one's for each of the old prime movers, where one study
+    reported both.
+    """
+
+    new: Exercise
+    primes: tuple[Muscle, ...]
+    demand: Demand
+    ratios: tuple[float | None, ...]
 
 
 def rank(
@@ -105,11 +120,7 @@ def rank(
     the program and UnknownExercise for an exercise that is not in the catalogue.
     """
     asked = _asked(slot, program, client, catalogue=catalogue)
-    found = [
-        _substitute(asked, one)
-        for one in catalogue
-        if one.key != asked.old.key and _can_stand_in(asked.old, one)
-    ]
+    found = [_substitute(asked, one) for one in _candidates(asked, catalogue)]
     found.sort(key=lambda one: (bool(one.blocked), -one.score, one.exercise.key))
     return tuple(found)
 
@@ -144,13 +155,15 @@ def _asked(slot: Slot, program: Program, client: Client, *, catalogue: Catalogue
     week = program.weeks[at.week]
     session = week.days[at.day].sessions[at.session]
     emphasis = program.emphasis or client.emphasis
+    old = catalogue[slot.exercise]
     in_week: dict[ExerciseKey, int] = {}
     for day, other in week.sessions():
         for one in other.slots:
             in_week.setdefault(one.exercise, day)
     return _Asked(
         slot,
-        catalogue[slot.exercise],
+        old,
+        old.primes,
         client,
         program.start + timedelta(weeks=at.week, days=at.day),
         {muscle: EMPHASIS_FACTOR if muscle in emphasis else 1.0 for muscle in Muscle},
@@ -159,26 +172,37 @@ def _asked(slot: Slot, program: Program, client: Client, *, catalogue: Catalogue
     )
 
 
-def _can_stand_in(old: Exercise, new: Exercise) -> bool:
+def _candidates(asked: _Asked, catalogue: Catalogue) -> Iterator[_Candidate]:
+    """Everything else that trains a prime mover of the slot's exercise."""
+    old = asked.old
+    for new in catalogue:
+        primes = new.primes
+        if new.key != old.key and _can_stand_in(asked, new, primes):
+            ratios = tuple(amplitude_ratio(old, new, muscle) for muscle in asked.primes)
+            yield _Candidate(new, primes, demand_of(old, new), ratios)
+
+
+def _can_stand_in(asked: _Asked, new: Exercise, primes: tuple[Muscle, ...]) -> bool:
     """True if both train a prime mover of the other, and drills only stand in for drills."""
+    old = asked.old
     if (old.pattern is Pattern.DRILL) != (new.pattern is Pattern.DRILL):
         return False
-    if not old.primes:
+    if not asked.primes:
         return bool({w.muscle for w in old.work} & {w.muscle for w in new.work})
-    return any(muscle in new.primes for muscle in old.primes)
+    return any(muscle in primes for muscle in asked.primes)
 
 
-def _substitute(asked: _Asked, new: Exercise) -> Substitute:
-    old = asked.old
-    demand = demand_of(old, new)
+def _substitute(asked: _Asked, one: _Candidate) -> Substitute:
+    old, new = asked.old, one.new
+    suits = _suits(asked.slot, new)
     score = (
         MUSCLES_WEIGHT * overlap(old, new, asked.weights)
         + PATTERN_WEIGHT * nearness(old.pattern, new.pattern)
         + KIND_WEIGHT * _same_kind(old, new)
         + KIN_WEIGHT * _kin(old, new)
-        + DEMAND_WEIGHT * (1.0 if demand is Demand.SAME else 0.5)
-        + REPS_WEIGHT * _suits(asked.slot, new)
-        + ACTIVATION_WEIGHT * _activation(old, new)
+        + DEMAND_WEIGHT * (1.0 if one.demand is Demand.SAME else 0.5)
+        + REPS_WEIGHT * suits
+        + ACTIVATION_WEIGHT * _activation(one)
     )
     if new.key in asked.client.dislikes:
         score -= DISLIKED
@@ -188,8 +212,8 @@ def _substitute(asked: _Asked, new: Exercise) -> Substitute:
         score -= IN_SESSION
     elif new.key in asked.in_week:
         score -= IN_WEEK
-    reasons = tuple(_reasons(asked, new, demand))
-    return Substitute(new, round(max(0.0, score), 6), demand, reasons, _blocked(asked, new))
+    reasons = tuple(_reasons(asked, one, suits=suits))
+    return Substitute(new, round(max(0.0, score), 6), one.demand, reasons, _blocked(asked, new))
 
 
 def overlap(old: Exercise, new: Exercise, weights: dict[Muscle, float]) -> float:
@@ -243,18 +267,16 @@ def _suits(slot: Slot, new: Exercise) -> float:
     return max(0, high - low + 1) / (slot.reps.high - slot.reps.low + 1)
 
 
-def _activation(old: Exercise, new: Exercise) -> float:
+def _activation(one: _Candidate) -> float:
     """0 to 1 by amplitudes that one study reported of both for a prime mover; else the middle."""
-    ratios = [amplitude_ratio(old, new, muscle) for muscle in old.primes]
-    return next((min(1.0, ratio / 2) for ratio in ratios if ratio is not None), 0.5)
+    return next((min(1.0, ratio / 2) for ratio in one.ratios if ratio is not None), 0.5)
 
 
-def _activation_reasons(old: Exercise, new: Exercise) -> Iterator[str]:
-    for muscle in old.primes:
-        ratio = amplitude_ratio(old, new, muscle)
+def _activation_reasons(asked: _Asked, one: _Candidate) -> Iterator[str]:
+    for muscle, ratio in zip(asked.primes, one.ratios, strict=True):
         if ratio is not None and ratio > 1:
             yield f"higher activation of the {_names([muscle])} reported in the same study"
-    was, becomes = GLUTEAL_TO_TFL.get(old.key), GLUTEAL_TO_TFL.get(new.key)
+    was, becomes = GLUTEAL_TO_TFL.get(asked.old.key), GLUTEAL_TO_TFL.get(one.new.key)
     if was is not None and becomes is not None:
         yield f"gluteal-to-TFL index {becomes} against {was}"
 
@@ -268,12 +290,12 @@ def _blocked(asked: _Asked, new: Exercise) -> str:
     return f"needs {equipment_text(missing)}" if missing else ""
 
 
-def _reasons(asked: _Asked, new: Exercise, demand: Demand) -> Iterator[str]:
+def _reasons(asked: _Asked, one: _Candidate, *, suits: float) -> Iterator[str]:
     """Why it stands where it stands, most telling first."""
-    old = asked.old
-    same = [muscle for muscle in old.primes if muscle in new.primes]
-    more = [muscle for muscle in new.primes if muscle not in old.primes]
-    less = [muscle for muscle in old.primes if muscle not in new.primes]
+    old, new = asked.old, one.new
+    same = [muscle for muscle in asked.primes if muscle in one.primes]
+    more = [muscle for muscle in one.primes if muscle not in asked.primes]
+    less = [muscle for muscle in asked.primes if muscle not in one.primes]
     if same and not more and not less:
         yield f"same prime movers: {_names(same)}"
     else:
@@ -284,15 +306,15 @@ def _reasons(asked: _Asked, new: Exercise, demand: Demand) -> Iterator[str]:
         yield f"less for {_names(less)}"
     if new.pattern is old.pattern:
         yield "same movement"
-    yield demand.value
+    yield one.demand.value
     if new.timed is not old.timed:
         yield "held for seconds" if new.timed else "counted in repetitions"
     if new.spinal_load < old.spinal_load:
         yield "easier on the spine"
     if new.unilateral and not old.unilateral:
         yield "each side by itself"
-    yield from _activation_reasons(old, new)
-    if _suits(asked.slot, new) < 1:
+    yield from _activation_reasons(asked, one)
+    if suits < 1:
         yield f"better at {new.rep_low} to {new.rep_high} {'s' if new.timed else 'repetitions'}"
     if new.key in asked.client.dislikes:
         yield "not liked"
