@@ -28,6 +28,7 @@ class Commands(QMainWindow):
     grid: WeekGrid
     library: LibraryPane
     client_pane: ClientPane
+    _rest_days_hidden = False
 
     def say(self, sentence: str) -> None:
         """Show a sentence in the status line; assistive technology hears it as well."""
@@ -87,6 +88,11 @@ class Commands(QMainWindow):
         """Choose the span by its number in the row of buttons."""
         self.bench.choose_span(tuple(Span)[number])
 
+    def toggle_rest_days(self) -> None:
+        """Hide the days without a session, or show them again."""
+        self._rest_days_hidden = not self._rest_days_hidden
+        self.grid.hide_rest_days(self._rest_days_hidden)
+
     def toggle_client_pane(self) -> None:
         """Fold the client pane to a rail, or open it."""
         self.client_pane.fold(not self.client_pane.folded)
@@ -109,7 +115,7 @@ class Commands(QMainWindow):
             self.new_client()
         if self.bench.desk.work is None:
             return
-        program = ask_new_program(self.bench, self)
+        program = ask_new_program(self.bench, self, self.store)
         if program is not None:
             self._keep_new(lambda: self.bench.desk.add_program(program))
 
