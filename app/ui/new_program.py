@@ -1,25 +1,37 @@
-"""Asking for a new program: name, first day, weeks, emphasis, and a layout to begin with."""
+"""Asking for a new program: name, first day, weeks, emphasis, and what to begin with.
+
+That is a shipped layout, empty weeks, or another client's program made to fit.
+"""
 
 from __future__ import annotations
 
 from datetime import date, datetime, timedelta
-from uuid import uuid4
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QButtonGroup, QDateEdit, QRadioButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QButtonGroup,
+    QDateEdit,
+    QRadioButton,
+    QScrollArea,
+    QVBoxLayout,
+    QWidget,
+)
 
 from app.domain.client import Client
-from app.domain.edits.whole import set_emphasis
+from app.domain.edits.whole import rename, set_emphasis
 from app.domain.exercise import Exercise, Muscle
 from app.domain.findings import edit
 from app.domain.fit import fits
 from app.domain.layout import Fits, Layout, lay_out, swaps
-from app.domain.program import MAX_WEEKS, Program, ProgramId, empty_program
+from app.domain.program import MAX_WEEKS, Program, empty_program
+from app.folder import new_program_id
 from app.resources.layouts import layouts
 from app.ui.bench import Bench
 from app.ui.emphasis_sheet import EmphasisChoice
 from app.ui.forms import NumberField, Sheet, Wrapped, plain, text_field
+from app.ui.other_program import OtherProgram
 from app.ui.words import list_of, pydate, qdate
+from db.store import Store
 
 START_WEEKS = 12
 
@@ -51,10 +63,29 @@ class LayoutChoice(QWidget):
             about.setContentsMargins(24, 0, 0, 6)
             column.addWidget(about)
         self.group.button(0).setChecked(True)
+        self.other: OtherProgram | None = None
+
+    def offer_other(self, other: OtherProgram) -> None:
+        """Add the choice of a program that somebody has already, with `other` under it."""
+        self.other = other
+        choice = QRadioButton("From another program\N{HORIZONTAL ELLIPSIS}")
+        choice.setMinimumHeight(24)
+        self.group.addButton(choice, len(self.layouts))
+        column = self.layout()
+        assert isinstance(column, QVBoxLayout)
+        column.insertWidget(0, choice)
+        column.insertWidget(1, other)
+        other.setVisible(False)
+        other.setEnabled(False)
+
+    @property
+    def wants_other(self) -> bool:
+        """True if another program is to be taken over."""
+        return self.group.checkedId() == len(self.layouts)
 
     def chosen(self) -> Layout | None:
-        """The layout that is ticked; None for empty weeks."""
-        return self.layouts[self.group.checkedId()]
+        """The layout that is ticked; None for empty weeks and another program."""
+        return None if self.wants_other else self.layouts[self.group.checkedId()]
 
 
 def _about(bench: Bench, layout: Layout | None, client: Client, *, on: date) -> str:
@@ -87,7 +118,14 @@ def fitting(client: Client, on: date) -> Fits:
 class NewProgramSheet(Sheet):
     """The dialog; `program` holds what was asked for once it is accepted."""
 
-    def __init__(self, bench: Bench, parent: QWidget | None, *, today: date) -> None:
+    def __init__(
+        self,
+        bench: Bench,
+        parent: QWidget | None,
+        *,
+        today: date,
+        store: Store | None = None,
+    ) -> None:
         client = bench.desk.client
         super().__init__(
             parent,
@@ -111,17 +149,54 @@ class NewProgramSheet(Sheet):
         self.row("Weeks", self.weeks)
         self.row("Emphasis", self.emphasis)
         self.layouts = LayoutChoice(bench, client, on=next_monday(today), with_empty=True)
+        self.other: OtherProgram | None = None
         self.body.addWidget(plain("Begin with", step="head"))
-        self.body.addWidget(self.layouts)
-        self.setMinimumWidth(560)
+        self.body.addWidget(_scrolled(self.layouts), 1)
+        self.setMinimumWidth(620)
+        self.resize(660, 680)
+        if store is not None:
+            other = OtherProgram(bench, store, client, start=next_monday(today))
+            if not other.is_empty:
+                self._offer(other)
         self.name.selectAll()
         self.name.setFocus()
 
+    def _offer(self, other: OtherProgram) -> None:
+        """Offer what others have, and follow what is chosen of it."""
+        self.other = other
+        self.layouts.offer_other(other)
+        self.layouts.group.idToggled.connect(lambda _id, _on: self._show_choice(other))
+        self.start.dateChanged.connect(lambda day: other.set_start(pydate(day)))
+        other.programs.currentIndexChanged.connect(lambda _k: self._take_name(other))
+        self._offered_name = self.name.text()
+
+    def _show_choice(self, other: OtherProgram) -> None:
+        """Weeks and emphasis are the other program's own, where one is taken over."""
+        wanted = self.layouts.wants_other
+        if other.isEnabled() is wanted:
+            return
+        for field in (self.weeks, self.emphasis):
+            self.form.setRowVisible(field, not wanted)
+        other.setEnabled(wanted)
+        other.setVisible(wanted)
+        other.refresh()
+        self._take_name(other)
+
+    def _take_name(self, other: OtherProgram) -> None:
+        """Offer the name that the other program has, unless one was entered."""
+        source = other.source() if self.layouts.wants_other else None
+        if source is not None and self.name.text() == self._offered_name:
+            self._offered_name = source.name
+            self.name.setText(source.name)
+
     def keep(self) -> None:
         """Make the program. Raises CoachError for what cannot be."""
+        if self.other is not None and self.layouts.wants_other:
+            self.program = rename(self.other.refit().program, name=self.name.text())
+            return
         start = pydate(self.start.date())
         made = empty_program(
-            ProgramId(uuid4().hex), self.name.text(), start=start, weeks=self.weeks.whole_value()
+            new_program_id(), self.name.text(), start=start, weeks=self.weeks.whole_value()
         )
         emphasis: tuple[Muscle, ...] = self.emphasis.chosen()
         made = set_emphasis(made, emphasis=emphasis)
@@ -137,9 +212,23 @@ class NewProgramSheet(Sheet):
         self.program = made
 
 
-def ask_new_program(bench: Bench, parent: QWidget) -> Program | None:
-    """The program the coach asks for; None if it was cancelled."""
-    sheet = NewProgramSheet(bench, parent, today=datetime.now().astimezone().date())
+def _scrolled(inner: QWidget) -> QScrollArea:
+    """The widget in an area that scrolls up and down, so that the sheet fits a small screen."""
+    area = QScrollArea()
+    area.setWidget(inner)
+    area.setWidgetResizable(True)
+    area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+    area.setMinimumHeight(200)
+    return area
+
+
+def ask_new_program(bench: Bench, parent: QWidget, store: Store | None = None) -> Program | None:
+    """The program the coach asks for; None if it was cancelled.
+
+    store: where other clients' programs are offered from.
+    """
+    today = datetime.now().astimezone().date()
+    sheet = NewProgramSheet(bench, parent, today=today, store=store)
     return sheet.program if sheet.exec() == Sheet.DialogCode.Accepted else None
 
 
@@ -157,8 +246,9 @@ class LayoutSheet(Sheet):
         )
         self.bench = bench
         self.layouts = LayoutChoice(bench, bench.desk.client, on=program.start, with_empty=False)
-        self.body.addWidget(self.layouts)
-        self.setMinimumWidth(520)
+        self.body.addWidget(_scrolled(self.layouts), 1)
+        self.setMinimumWidth(560)
+        self.resize(600, 600)
         self.setWindowFlag(Qt.WindowType.WindowContextHelpButtonHint, False)
 
     def keep(self) -> None:
