@@ -219,6 +219,7 @@ def _scrolled(inner: QWidget) -> QScrollArea:
     area.setWidgetResizable(True)
     area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
     area.setMinimumHeight(200)
+    area.setAccessibleName("What to begin with")
     return area
 
 
