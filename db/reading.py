@@ -43,8 +43,9 @@ def date_or_none(text: str | None) -> date | None:
 def list_clients(raw: sqlite3.Connection) -> tuple[ClientLine, ...]:
     """All clients by name, archived ones too."""
     query = (
-        "SELECT c.id, c.name, c.team, c.archived, count(p.id) AS programs FROM clients AS c "
-        "LEFT JOIN programs AS p ON p.client_id = c.id GROUP BY c.id ORDER BY c.name, c.id"
+        "SELECT id, name, team, archived, "
+        "(SELECT count(*) FROM programs WHERE client_id = clients.id) AS programs "
+        "FROM clients ORDER BY name, id"
     )
     return tuple(
         ClientLine(ClientId(r["id"]), r["name"], r["team"], bool(r["archived"]), r["programs"])
