@@ -11,6 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from app.domain.errors import CoachError, QuantityError
+from app.domain.exercise import ExerciseKey
 from app.domain.program import (
     DAYS,
     MAX_SECONDS,
@@ -73,7 +74,8 @@ def test_a_slot_refuses_what_cannot_be_done(field: str, value: Any) -> None:
 )
 def test_a_slot_prepares_up_to_five_others_each_once(keys: Any, said: str) -> None:
     slot = builders.slot("back_squat 3x10")
-    assert replace(slot, prepared=tuple("abcde")).prepared == tuple("abcde")
+    five = tuple(map(ExerciseKey, "abcde"))
+    assert replace(slot, prepared=five).prepared == five
     with pytest.raises(CoachError, match=said):
         replace(slot, prepared=tuple(keys))
 

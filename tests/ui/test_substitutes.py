@@ -38,7 +38,7 @@ def choose_reach(dialog: SubstituteDialog, span: Span) -> None:
     dialog.reach.setCurrentIndex(dialog.reach.findData(span))
 
 
-def keys(dialog: SubstituteDialog) -> list[str]:
+def keys(dialog: SubstituteDialog) -> list[ExerciseKey]:
     return [dialog.list.substitute(row).exercise.key for row in range(dialog.list.count())]
 
 
