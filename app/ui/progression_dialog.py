@@ -151,6 +151,7 @@ class ProgressionDialog(Sheet):
         holder = QWidget()
         holder.setLayout(left)
         scroll = QScrollArea()
+        scroll.setAccessibleName("Scheme and its numbers")
         scroll.setWidget(holder)
         scroll.setWidgetResizable(True)
         scroll.setFixedWidth(290)

@@ -100,7 +100,7 @@ class SplitDialog(Sheet):
         modes.addWidget(self.open_mode)
         modes.addStretch(1)
         self.body.addLayout(modes)
-        options = _scrolled(self._options())
+        options = _scrolled(self._options(), "What changes")
         options.setMinimumWidth(290)
         middle = QHBoxLayout()
         middle.setSpacing(16)
@@ -112,7 +112,7 @@ class SplitDialog(Sheet):
         row = QHBoxLayout()
         row.setSpacing(16)
         row.addWidget(options, 2)
-        row.addWidget(_scrolled(middle), 3)
+        row.addWidget(_scrolled(middle, "Now and after"), 3)
         row.addLayout(right, 2)
         self.body.addLayout(row, 1)
 
@@ -279,10 +279,11 @@ def _combo(names: list[str], name: str) -> QComboBox:
     return box
 
 
-def _scrolled(layout: QLayout) -> QScrollArea:
+def _scrolled(layout: QLayout, name: str) -> QScrollArea:
     holder = QWidget()
     holder.setLayout(layout)
     scroll = QScrollArea()
+    scroll.setAccessibleName(name)
     scroll.setWidget(holder)
     scroll.setWidgetResizable(True)
     scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
