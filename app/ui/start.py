@@ -130,5 +130,6 @@ def _picture_of(window: Window, out: Path, *, size: tuple[int, int]) -> None:
     window.resize(*size)
     window.show()
     QApplication.processEvents()
+    window.library.finish_figures()
     if not window.grab().save(str(out)):
         raise CoachError(f"The picture {out} could not be written.", mend="Choose a folder.")

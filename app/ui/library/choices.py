@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
-from PySide6.QtCore import QModelIndex, QPersistentModelIndex, Qt, Signal
+from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QSize, Qt, Signal
 from PySide6.QtGui import QPainter, QStandardItemModel, QWheelEvent
 from PySide6.QtWidgets import (
     QCheckBox,
@@ -27,6 +27,12 @@ from app.ui.theme import current, font
 VALUE = Qt.ItemDataRole.UserRole
 COUNT = Qt.ItemDataRole.UserRole + 1
 POPUP_WIDTH = 230
+ROW_HEIGHT = 24
+ORDER_NAMES = {
+    Order.EMPHASIS: "Order: emphasis",
+    Order.ACTIVATION: "Order: activation",
+    Order.NAME: "Order: name",
+}
 
 
 class CountDelegate(QStyledItemDelegate):
@@ -47,6 +53,12 @@ class CountDelegate(QStyledItemDelegate):
             flags = int(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
             painter.drawText(option.rect.adjusted(0, 0, -8, 0), flags, str(count))
             painter.restore()
+
+    def sizeHint(
+        self, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex
+    ) -> QSize:
+        hint = super().sizeHint(option, index)
+        return hint.expandedTo(QSize(0, ROW_HEIGHT))
 
 
 class ChoiceBox(QComboBox):
@@ -95,7 +107,7 @@ class OrderBox(QComboBox):
         super().__init__()
         self.setAccessibleName("Order")
         for order in Order:
-            self.addItem(order.value, order)
+            self.addItem(ORDER_NAMES[order], order)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setMinimumHeight(30)
         self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QSize, Qt
+from PySide6.QtGui import QWheelEvent
 from PySide6.QtWidgets import (
     QComboBox,
     QCompleter,
@@ -21,8 +22,9 @@ from app.domain.figure import Phase
 from app.ui.bench import Bench
 from app.ui.forms import Sheet, Wrapped, plain
 from app.ui.library import facts, rows
-from app.ui.library.detail import figure_picture
+from app.ui.library.detail import figure_picture, height_on_screen
 from app.ui.library.evidence import CAUTION
+from app.ui.library.search import Finder, entries
 
 FIGURE = QSize(150, 150)
 
@@ -51,7 +53,7 @@ class CompareDialog(Sheet):
         self.right.choose(nearest(bench, exercise))
         for box in (self.left, self.right):
             box.currentIndexChanged.connect(lambda _row: self.refresh())
-        self.resize(760, 760)
+        self.resize(760, height_on_screen(self, 760))
         self.refresh()
         self.right.setFocus()
 
@@ -95,7 +97,7 @@ class CompareDialog(Sheet):
 
 
 class ExerciseBox(QComboBox):
-    """Any exercise of the catalogue; typing a part of its name finds it."""
+    """Any exercise of the catalogue; typing a part of its name, even with slips, finds it."""
 
     def __init__(self, bench: Bench, title: str) -> None:
         super().__init__()
@@ -105,8 +107,12 @@ class ExerciseBox(QComboBox):
         self.setInsertPolicy(QComboBox.InsertPolicy.NoInsert)
         self.setMinimumHeight(32)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.names = {m: n.trade for m, n in bench.shelf.muscles.items()}
         for exercise in sorted(bench.desk.catalogue, key=lambda one: one.name.casefold()):
             self.addItem(exercise.name, exercise.key)
+        edit = self.lineEdit()
+        assert edit is not None
+        edit.editingFinished.connect(self._settle)
         completer = self.completer()
         assert completer is not None
         completer.setFilterMode(Qt.MatchFlag.MatchContains)
@@ -120,6 +126,19 @@ class ExerciseBox(QComboBox):
     def choose(self, exercise: Exercise) -> None:
         """Choose that one."""
         self.setCurrentIndex(max(0, self.findData(exercise.key)))
+
+    def _settle(self) -> None:
+        """Choose what was typed, or what is most like it; else show again what is chosen."""
+        typed = self.currentText()
+        if typed != self.itemText(self.currentIndex()):
+            every = entries(self.bench.desk.catalogue, self.names)
+            found = Finder(every).find(every, typed).entries if typed.strip() else ()
+            if found:
+                self.choose(found[0].exercise)
+        self.setEditText(self.itemText(self.currentIndex()))
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        event.ignore()
 
 
 def nearest(bench: Bench, exercise: Exercise) -> Exercise:

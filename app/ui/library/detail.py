@@ -29,6 +29,8 @@ from app.ui.library.evidence import BANDS_FROM, CAUTION, NOTHING, EvidenceChart
 
 FIGURE = QSize(150, 150)
 SUBSTITUTES = 5
+FRAME = 48
+"""What a window's frame and a panel take of a screen's height, px. Common practice."""
 SIGN = 15
 
 
@@ -56,7 +58,7 @@ class DetailDialog(Sheet):
         self.page_area.setFrameShape(QFrame.Shape.NoFrame)
         self.body.addWidget(self.page_area)
         self._build_foot(at_hand)
-        self.resize(780, 760)
+        self.resize(780, height_on_screen(self, 760))
         self._show()
 
     def _build_foot(self, at_hand: bool) -> None:
@@ -240,6 +242,11 @@ class DetailDialog(Sheet):
     def keep(self) -> None:
         """Ask for the exercise to be placed."""
         self.place_wanted.emit(self.exercise.key)
+
+
+def height_on_screen(dialog: QWidget, wanted: int) -> int:
+    """The height for a dialog, px: as wanted, but within its screen."""
+    return min(wanted, dialog.screen().availableGeometry().height() - FRAME)
 
 
 class Refusal(QWidget):

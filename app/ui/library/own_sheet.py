@@ -23,6 +23,7 @@ from app.domain.exercise import Equipment, Exercise, LoadKind, Pattern, Plane
 from app.ui.bench import Bench
 from app.ui.forms import Sheet, Wrapped, plain, text_field
 from app.ui.library import own_values
+from app.ui.library.detail import height_on_screen
 from app.ui.library.facts import LOADS, SPINE
 from app.ui.library.narrow import SKILLS
 from app.ui.library.own_parts import (
@@ -93,7 +94,7 @@ class OwnSheet(Sheet):
             if not change:
                 self.name.setText(own_values.named_copy(pattern))
         self._connect()
-        self.resize(660, 640)
+        self.resize(660, height_on_screen(self, 640))
         self.name.setFocus()
         self.name.selectAll()
         self.check()

@@ -314,6 +314,11 @@ class LibraryPane(QWidget):
                 self.acts.make_own()
         self.search.setFocus()
 
+    def finish_figures(self) -> None:
+        """Paint every figure that is in sight now, as for a picture of the window."""
+        self.list.viewport().grab()  # whatever is painted asks for its figure
+        self.delegate.figures.finish()
+
     def start_search(self) -> None:
         """Put the cursor into the search field."""
         self.search.setFocus()

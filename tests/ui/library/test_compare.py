@@ -2,10 +2,17 @@
 
 from __future__ import annotations
 
+import pytest
 from PySide6.QtWidgets import QLabel
 
 from app import resources
-from app.ui.library.compare import CompareDialog, both_measured, differences, nearest
+from app.ui.library.compare import (
+    CompareDialog,
+    ExerciseBox,
+    both_measured,
+    differences,
+    nearest,
+)
 from tests.ui.library import scene
 
 NAMES = {muscle: name.trade for muscle, name in resources.muscle_names().items()}
@@ -47,3 +54,18 @@ def test_activation_is_compared_only_where_one_study_has_both():
 def test_where_no_study_has_both_it_says_so():
     lines = both_measured(scene.nobody(), SQUAT, scene.shipped("wrist_circles"), NAMES)
     assert lines == ("No study known to us measured both.",)
+
+
+@pytest.mark.parametrize(
+    ("typed", "key"),
+    [("hip thurst", "hip_thrust"), ("Hip thrust", "hip_thrust"), ("qzxqzx", "back_squat")],
+)
+def test_a_typed_name_is_chosen_even_with_a_slip(qtbot, typed, key):
+    box = ExerciseBox(scene.nobody(), "Second exercise")
+    qtbot.addWidget(box)
+    box.choose(SQUAT)
+    box.lineEdit().clear()
+    qtbot.keyClicks(box.lineEdit(), typed)
+    box.lineEdit().editingFinished.emit()
+    assert box.exercise().key == key
+    assert box.currentText() == box.exercise().name

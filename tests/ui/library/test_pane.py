@@ -189,3 +189,10 @@ def test_nothing_in_it_is_without_a_name_for_assistive_technology(qtbot):
     pane = scene.pane(qtbot)
     for box in (*pane.choices.boxes, pane.choices.order, pane.search, pane.list):
         assert box.accessibleName()
+
+
+def test_a_picture_of_the_window_has_its_figures(qtbot):
+    pane = scene.pane(qtbot)
+    pane.finish_figures()
+    first = pane.model.exercises[0].figure
+    assert pane.delegate.figures.picture(first, pane.devicePixelRatioF()) is not None
