@@ -68,11 +68,11 @@ def p95_ms(store: Store) -> float:
 def test_opening_a_program_takes_no_longer_in_a_file_of_ten_thousand_clients(tmp_path: Path):
     few = Store.open(file_of(tmp_path / "few.weekloom", 10))
     many = Store.open(file_of(tmp_path / "many.weekloom", 10_000))
-    assert (len(few.clients()), len(many.clients())) == (10, 10_000)
-    small, large = p95_ms(few), p95_ms(many)
     start = time.perf_counter()
-    many.clients()
+    listed = many.clients()
     listed_ms = (time.perf_counter() - start) * 1000
+    assert (len(few.clients()), len(listed)) == (10, 10_000)
+    small, large = p95_ms(few), p95_ms(many)
     size_mb = (tmp_path / "many.weekloom").stat().st_size / 1e6
     print(
         f"open client and program, p95: {small:.1f} ms of 10 clients, {large:.1f} ms of 10,000 "
