@@ -86,6 +86,7 @@ class BookletDialog(Sheet):
         self.page = QLabel()
         self.page.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.page.setAccessibleName("The open page")
+        self.page.setTextFormat(Qt.TextFormat.PlainText)
         self.busy = QProgressBar()
         self.busy.setRange(0, 0)
         self.busy.setFixedHeight(6)
@@ -114,6 +115,7 @@ class BookletDialog(Sheet):
         holder.setFixedWidth(240)
         scroll = QScrollArea()
         scroll.setWidget(self.page)
+        scroll.setAccessibleName("The open page, to scroll")
         scroll.setWidgetResizable(True)
         self.page_scroll = scroll
         row = QHBoxLayout()

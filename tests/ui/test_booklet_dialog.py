@@ -13,7 +13,7 @@ from PySide6.QtCore import QCoreApplication, QPoint, QRect, Qt, QThreadPool
 from PySide6.QtGui import QPageSize
 from PySide6.QtPrintSupport import QPrintDialog, QPrinter
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QFileDialog
+from PySide6.QtWidgets import QApplication, QFileDialog
 from pytestqt.qtbot import QtBot
 from reportlab.pdfgen.canvas import Canvas
 
@@ -27,6 +27,7 @@ from app.ui.bench import Bench
 from app.ui.booklet_dialog import PRINT_DPI, BookletDialog, print_on
 from app.ui.pdf_pages import Pages
 from db.store import Store
+from tests.ui.access import marked_up, too_small, unnamed
 from tests.ui.desks import PROGRAM, RUNA, TODAY
 from tests.ui.steps import retype
 
@@ -382,3 +383,11 @@ def test_only_what_was_printed_is_handed_out(
     QTest.mouseClick(dialog.print_button, Qt.MouseButton.LeftButton)
     assert len(store.issues(PROGRAM.id)) == issues
     assert path.exists() is bool(issues)
+
+
+def test_everybody_can_use_it(qtbot: QtBot, dressed: QApplication, dialog: BookletDialog) -> None:
+    dialog.show()
+    qtbot.waitExposed(dialog)
+    assert unnamed(dialog) == []
+    assert too_small(dialog) == []
+    assert marked_up(dialog) == []

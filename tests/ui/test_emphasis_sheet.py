@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import pytest
+from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from app.domain.exercise import Muscle
 from app.ui.bench import Bench
 from app.ui.emphasis_sheet import EmphasisChoice, EmphasisSheet
+from tests.ui.access import marked_up, too_small, unnamed
 from tests.ui.steps import choose, kept, nothing_kept, one_step
 
 
@@ -70,3 +72,11 @@ def test_each_place_has_its_name(qtbot: QtBot, bench: Bench) -> None:
     names = [box.accessibleName() for box in choice.boxes]
     assert len(set(names)) == 5
     assert names[3] == "Emphasis, 4th"
+
+
+def test_everybody_can_use_it(qtbot: QtBot, dressed: QApplication, sheet: EmphasisSheet) -> None:
+    sheet.show()
+    qtbot.waitExposed(sheet)
+    assert unnamed(sheet) == []
+    assert too_small(sheet) == []
+    assert marked_up(sheet) == []

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from app.domain.edits.fields import set_field
@@ -12,6 +13,7 @@ from app.domain.findings import edit
 from app.domain.program import Field, Program, Reps, Role, Span
 from app.ui.bench import Bench
 from app.ui.progression_dialog import COLUMNS, PATHS, ProgressionDialog
+from tests.ui.access import marked_up, too_small, unnamed
 from tests.ui.desks import slot
 from tests.ui.steps import choose, kept, nothing_kept, one_step, refused_with, retype
 
@@ -249,3 +251,13 @@ def test_every_field_has_a_name_for_assistive_technology(dialog: ProgressionDial
         assert edit_field.edit.accessibleName()
     for text in (dialog.undulating, dialog.wave, dialog.path, dialog.table):
         assert text.accessibleName()
+
+
+def test_everybody_can_use_it(
+    qtbot: QtBot, dressed: QApplication, dialog: ProgressionDialog
+) -> None:
+    dialog.show()
+    qtbot.waitExposed(dialog)
+    assert unnamed(dialog) == []
+    assert too_small(dialog) == []
+    assert marked_up(dialog) == []

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
-from PySide6.QtWidgets import QLabel
+from PySide6.QtWidgets import QApplication, QLabel
 from pytestqt.qtbot import QtBot
 
 from app.domain.client import FreeTime
@@ -16,6 +16,7 @@ from app.domain.program import DAYS, Role, Session, Span
 from app.domain.session_time import session_minutes
 from app.ui.bench import Bench
 from app.ui.split_dialog import EFFORTS, SplitDialog
+from tests.ui.access import marked_up, too_small, unnamed
 from tests.ui.desks import with_client
 from tests.ui.steps import choose, kept, nothing_kept, one_step, refused_with
 
@@ -233,3 +234,11 @@ def test_long_titles_of_sessions_are_no_markup(qtbot: QtBot, bench: Bench) -> No
     dialog = opened(qtbot, bench)
     assert dialog.first.itemText(0) == "Monday, <b>Squat</b> & thrust"
     assert not [x for x in dialog.findChildren(QLabel) if x.textFormat().name == "RichText"]
+
+
+def test_everybody_can_use_it(qtbot: QtBot, dressed: QApplication, dialog: SplitDialog) -> None:
+    dialog.show()
+    qtbot.waitExposed(dialog)
+    assert unnamed(dialog) == []
+    assert too_small(dialog) == []
+    assert marked_up(dialog) == []

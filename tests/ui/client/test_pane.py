@@ -7,19 +7,29 @@ from dataclasses import replace
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QDialog, QLabel, QPushButton
+from PySide6.QtWidgets import QApplication, QDialog, QLabel, QPushButton
 from pytestqt.qtbot import QtBot
 
 from app.domain.client import EnergyGoal, FreeTime
 from app.domain.edits.place import move_session
+from app.domain.errors import StoreError
 from app.domain.exercise import Equipment
 from app.domain.findings import edit
 from app.domain.loads import one_rep_max_of
 from app.ui.bench import Bench
+from app.ui.client.days import DaysSheet
+from app.ui.client.energy import EnergySheet
+from app.ui.client.equipment import EquipmentSheet
+from app.ui.client.limits import LimitationSheet
 from app.ui.client.pane import RAIL, WIDE, ClientPane, equipment_line
+from app.ui.client.profile import ProfileSheet
+from app.ui.client.screening import ScreeningSheet
+from app.ui.client.strength_test import TestSheet
 from app.ui.forms import Sheet
 from app.ui.working_popup import WorkingPopup
-from tests.ui.desks import RUNA, with_client, without_program
+from tests.ui.access import marked_up, too_small, unnamed
+from tests.ui.desks import RUNA, TODAY, with_client, without_program
+from tests.ui.steps import kept, refused_with, retype
 
 
 @pytest.fixture
@@ -188,3 +198,49 @@ def test_the_pane_folds_to_a_rail_and_a_click_opens_it(qtbot: QtBot, pane: Clien
 )
 def test_equipment_is_told_in_one_line(things: set[Equipment], line: str) -> None:
     assert equipment_line(replace(RUNA, equipment=frozenset(things))) == line
+
+
+def sheets(bench: Bench) -> dict[str, Sheet]:
+    """Every form of the pane."""
+    return {
+        "profile": ProfileSheet(bench, None, bench.desk.client),
+        "days": DaysSheet(bench, None),
+        "energy": EnergySheet(bench, None, today=TODAY),
+        "equipment": EquipmentSheet(bench, None),
+        "limitation": LimitationSheet(bench, None),
+        "screening": ScreeningSheet(bench, None, today=TODAY),
+        "test": TestSheet(bench, None, today=TODAY),
+    }
+
+
+def test_everybody_can_use_every_form(qtbot: QtBot, dressed: QApplication, bench: Bench) -> None:
+    for name, sheet in sheets(bench).items():
+        qtbot.addWidget(sheet)
+        sheet.show()
+        qtbot.waitExposed(sheet)
+        assert unnamed(sheet) == [], name
+        assert too_small(sheet) == [], name
+        assert marked_up(sheet) == [], name
+        sheet.close()
+
+
+def test_everybody_can_use_the_pane(dressed: QApplication, pane: ClientPane) -> None:
+    assert unnamed(pane) == []
+    assert too_small(pane) == []
+    assert marked_up(pane) == []
+
+
+def test_a_form_that_the_store_cannot_keep_stays_open_with_its_sentence(
+    qtbot: QtBot, bench: Bench
+) -> None:
+    def full(*_: object, **__: object) -> None:
+        raise StoreError("The disk is full.", where="coach.weekloom", mend="Make room.")
+
+    sheet = DaysSheet(bench, None)
+    qtbot.addWidget(sheet)
+    retype(sheet.fields[0][0], "33")
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(bench.desk.store, "save", full)
+        refused_with(sheet, bench, "coach.weekloom", "The disk is full.", "Make room.")
+    kept(sheet)
+    assert bench.desk.client.free[0].minutes == 33
