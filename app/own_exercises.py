@@ -88,6 +88,14 @@ def _contradictions(exercise: Exercise, catalogue: Catalogue) -> Iterator[str]:
             yield f"There is already an exercise called {other.name!r}."
 
 
+def retired(store: Keeper) -> tuple[Exercise, ...]:
+    """The coach's own exercises that are no longer offered, by name."""
+    offered = {exercise.key for exercise in store.own_exercises()}
+    every = store.own_exercises(retired=True)
+    gone = (exercise for exercise in every if exercise.key not in offered)
+    return tuple(sorted(gone, key=lambda exercise: exercise.name.casefold()))
+
+
 # -- files -------------------------------------------------------------------------------------
 
 

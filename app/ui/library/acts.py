@@ -80,6 +80,12 @@ class LibraryActs(QObject):
             return
         self.bench.said.emit(f"{exercise.name} is no longer offered. Plans that hold it keep it.")
 
+    def bring_back(self) -> None:
+        """Ask which retired exercise is to be offered again."""
+        from app.ui.library.own_files import BringBack
+
+        self._show(BringBack(self.bench, self.pane.window()))
+
     def save_own(self) -> None:
         """Save the coach's own exercises as a file."""
         from app.ui.library.own_files import save_own

@@ -117,6 +117,7 @@ class DetailDialog(Sheet):
         left, right = QVBoxLayout(), QVBoxLayout()
         left.addLayout(self._figures())
         left.addLayout(fact_grid(facts.facts(exercise, self.names)))
+        left.addWidget(Wrapped(facts.FACTS_FROM, step="small", role="small"))
         left.addStretch(1)
         right.addLayout(self._wording())
         right.addStretch(1)
@@ -160,10 +161,12 @@ class DetailDialog(Sheet):
 
     def _evidence(self, page: QVBoxLayout) -> None:
         page.addWidget(plain("Reported activation", step="head"))
+        references = self.bench.shelf.references
+        if tfl := facts.tfl_text(self.exercise, references):
+            page.addWidget(Wrapped(tfl))
         if not self.exercise.activation:
             page.addWidget(plain(NOTHING, role="small"))
             return
-        references = self.bench.shelf.references
         chart = EvidenceChart(self.exercise, self.names, references)
         page.addWidget(chart)
         page.addWidget(

@@ -6,19 +6,27 @@ from collections.abc import Mapping
 from datetime import date
 
 from app.domain import substitute
+from app.domain.activation import GLUTEAL_TO_TFL, GLUTEAL_TO_TFL_RANGE
 from app.domain.checks.context import breaches, missing_equipment
 from app.domain.checks.possible import breach_text, equipment_text, limitation_text
 from app.domain.client import Client, ClientId, Limitation
 from app.domain.edits.parts import Spot
 from app.domain.edits.place import place
-from app.domain.exercise import Catalogue, Equipment, Exercise, LoadKind, Muscle
+from app.domain.exercise import Catalogue, Equipment, Exercise, LoadKind, Muscle, Reach
 from app.domain.program import Program, ProgramId, Slot, empty_program
 from app.domain.substitute import Substitute
+from app.resources import Reference
 from app.ui.library import rows
 from app.ui.library.narrow import SKILLS
 from app.ui.words import clock, full_date, list_of, number
 
 SPINE = ("none", "light", "moderate", "heavy, along the spine or bent over")
+TFL_FROM = "selkowitz2013"
+FACTS_FROM = (
+    "Demand, spine, stress, reaches, zone, rest, tempo and set-up time are usual technique: common "
+    "practice, values from memory."
+)
+
 FEELS = {1: "a little", 2: "clearly", 3: "a lot"}
 """Load on the spine and stress on joints in words, as the exercise files grade them."""
 
@@ -51,6 +59,7 @@ def facts(exercise: Exercise, names: Mapping[Muscle, str]) -> tuple[Fact, ...]:
         ("Demand", SKILLS[exercise.skill].lower()),
         ("Spine", SPINE[exercise.spinal_load]),
         ("Stress", _stress(exercise)),
+        ("Reaches", ", ".join(_reach(one) for one in exercise.reaches)),
         ("Zone", f"{zone} {'s' if exercise.timed else 'repetitions'}"),
         ("Usual rest", clock(exercise.rest_s)),
         ("Usual tempo", exercise.tempo),
@@ -67,6 +76,23 @@ def _plain(word: str) -> str:
 def _stress(exercise: Exercise) -> str:
     ranked = sorted(exercise.stress, key=lambda pair: -pair[1])
     return ", ".join(f"{joint} {FEELS[level]}" for joint, level in ranked)
+
+
+def _reach(reach: Reach) -> str:
+    """'knee flexion 110°', or 'spine compression' where angles do not apply."""
+    return f"{reach.joint} {reach.motion}" + (f" {reach.degrees}°" if reach.degrees else "")
+
+
+def tfl_text(exercise: Exercise, references: Mapping[str, Reference]) -> str:
+    """How much the gluteals work beside the tensor fasciae latae, where one study measured it."""
+    index = GLUTEAL_TO_TFL.get(exercise.key)
+    if index is None:
+        return ""
+    low, high = GLUTEAL_TO_TFL_RANGE
+    return (
+        f"Gluteal-to-TFL index {index} (higher: more gluteals, less tensor fasciae latae; eleven "
+        f"exercises had {low} to {high}, {rows.study_text(TFL_FROM, references)})."
+    )
 
 
 def ruled_out(exercise: Exercise, client: Client, on: date) -> tuple[str, ...]:

@@ -1,17 +1,17 @@
-"""Saving own exercises as a file and taking others in: file dialogs around `app.own_exercises`."""
+"""Own exercises saved as a file, taken in from one, or brought back: dialogs around their rules."""
 
 from __future__ import annotations
 
 from pathlib import Path
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
+from PySide6.QtWidgets import QFileDialog, QListWidget, QMessageBox, QWidget
 
 from app.domain.errors import CoachError
 from app.exchange.exercise_file import SUFFIX
-from app.own_exercises import Delivery, read_own, take_in, write_own
+from app.own_exercises import Delivery, keep, read_own, retired, take_in, write_own
 from app.ui.bench import Bench
-from app.ui.forms import tell
+from app.ui.forms import Sheet, Wrapped, tell
 from app.ui.words import list_of
 
 FILTER = f"Exercise files (*{SUFFIX} *.toml);;All files (*)"
@@ -77,6 +77,32 @@ def ask_to_replace(brought: Delivery, window: QWidget) -> bool:
     box.setEscapeButton(keeping)
     box.exec()
     return box.clickedButton() == replacing
+
+
+class BringBack(Sheet):
+    """Choose a retired exercise; its verb offers it again."""
+
+    def __init__(self, bench: Bench, parent: QWidget | None) -> None:
+        super().__init__(parent, "Bring back a retired exercise", verb="Bring back")
+        self.setModal(False)
+        self.bench = bench
+        self.some = retired(bench.desk.store)
+        self.list = QListWidget()
+        self.list.setAccessibleName("Retired exercises")
+        self.list.addItems([exercise.name for exercise in self.some])
+        self.list.setCurrentRow(0)
+        if self.some:
+            self.body.addWidget(self.list)
+        else:
+            self.body.addWidget(Wrapped("No exercise of your own is retired."))
+        self.keep_button.setEnabled(bool(self.some))
+        self.resize(380, 320)
+
+    def keep(self) -> None:
+        """Offer the marked exercise again."""
+        exercise = self.some[self.list.currentRow()]
+        keep(self.bench.desk, exercise)
+        self.bench.said.emit(f"{exercise.name} is offered again.")
 
 
 def _count(count: int) -> str:

@@ -6,7 +6,7 @@ from dataclasses import replace
 from datetime import date
 
 from app import resources
-from app.domain.exercise import Equipment, ExerciseKey, Joint, Pattern
+from app.domain.exercise import Equipment, ExerciseKey, Joint, Motion, Pattern, Reach
 from app.ui.library import facts
 from tests import builders
 from tests.ui.library import scene
@@ -109,3 +109,18 @@ def test_relatives_that_are_gone_are_left_out():
     one = replace(SQUAT, easier=(ExerciseKey("goblet_squat"), ExerciseKey("gone")), harder=())
     kin = facts.relatives(one, resources.catalogue())
     assert [(word, other.key) for word, other in kin] == [("easier", "goblet_squat")]
+
+
+def test_the_gluteal_index_is_told_with_its_source_where_it_was_measured():
+    references = resources.references()
+    told_of = facts.tfl_text(scene.shipped("clam"), references)
+    assert "index 115" in told_of
+    assert "Selkowitz 2013" in told_of
+    assert facts.tfl_text(SQUAT, references) == ""
+
+
+def test_reaches_are_told_with_degrees_where_they_have_some():
+    reaches = (Reach(Joint.KNEE, Motion.FLEXION, 110), Reach(Joint.SPINE, Motion.COMPRESSION))
+    assert told(replace(SQUAT, reaches=reaches))["Reaches"] == (
+        "knee flexion 110°, spine compression"
+    )

@@ -85,3 +85,33 @@ def test_another_form_of_an_own_exercise_is_asked_about(
     monkeypatch.setattr(own_files, "ask_to_replace", lambda *_: replacing)
     own_files.take_in_file(bench, path, window)
     assert bench.desk.catalogue[scene.own().key].cues == (cue,)
+
+
+def test_a_retired_exercise_can_be_brought_back(qtbot):
+    bench = scene.bench()
+    own_exercises.keep(bench.desk, scene.own())
+    own_exercises.retire(bench.desk, scene.own().key)
+    sheet = own_files.BringBack(bench, None)
+    qtbot.addWidget(sheet)
+    assert sheet.some == (scene.own(),)
+    sheet.keep_button.click()
+    assert scene.own() in tuple(bench.desk.catalogue)
+    assert own_exercises.retired(bench.desk.store) == ()
+
+
+def test_with_nothing_retired_there_is_nothing_to_bring_back(qtbot):
+    sheet = own_files.BringBack(scene.bench(), None)
+    qtbot.addWidget(sheet)
+    assert not sheet.keep_button.isEnabled()
+
+
+def test_a_name_that_was_taken_meanwhile_keeps_it_retired(qtbot):
+    bench = scene.bench()
+    own_exercises.keep(bench.desk, scene.own())
+    own_exercises.retire(bench.desk, scene.own().key)
+    own_exercises.keep(bench.desk, scene.own(key="another"))
+    sheet = own_files.BringBack(bench, None)
+    qtbot.addWidget(sheet)
+    sheet.keep_button.click()
+    assert "already an exercise called 'Ledge step-up'" in sheet.wrong.text()
+    assert scene.own() not in tuple(bench.desk.catalogue)
