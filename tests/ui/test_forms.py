@@ -5,14 +5,14 @@ from __future__ import annotations
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from PySide6.QtCore import QPoint, QPointF, Qt
+from PySide6.QtCore import QLocale, QPoint, QPointF, Qt
 from PySide6.QtGui import QWheelEvent
 from PySide6.QtWidgets import QApplication, QDialog, QLabel, QMessageBox
 from pytestqt.qtbot import QtBot
 
 from app.domain.errors import CoachError
 from app.ui import forms
-from app.ui.forms import NumberField, Sheet
+from app.ui.forms import NumberField, Sheet, entered, text_field
 
 
 @pytest.fixture
@@ -126,6 +126,49 @@ def test_a_shown_value_is_read_back(qapp: QApplication, value: float) -> None:
     shown.set_value(value)
     assert shown.value() == value
     shown.deleteLater()
+
+
+@given(st.floats(-1e6, 1e6, allow_nan=False))
+@pytest.mark.parametrize("language", ["en_US", "de_DE", "fr_FR", "sv_SE", "ar_EG"])
+def test_what_nobody_types_over_comes_back_to_every_place(
+    qapp: QApplication, language: str, value: float
+) -> None:
+    QLocale.setDefault(QLocale(language))
+    shown = NumberField("Load", low=0, high=10)
+    shown.set_value(value)
+    assert shown.value() == value
+    shown.deleteLater()
+
+
+@given(st.integers(-500_000, 500_000))
+@pytest.mark.parametrize("language", ["en_US", "de_DE", "fr_FR", "sv_SE", "ar_EG"])
+def test_what_is_shown_can_be_typed_again(
+    qapp: QApplication, language: str, hundredths: int
+) -> None:
+    QLocale.setDefault(QLocale(language))
+    shown, typed = (NumberField("Eats now", low=-1e6, high=1e6) for _ in range(2))
+    shown.set_value(hundredths / 100)
+    typed.edit.setText(shown.edit.text())
+    assert typed.value() == hundredths / 100
+    shown.deleteLater()
+    typed.deleteLater()
+
+
+def test_a_value_typed_over_is_held_to_the_range(field: NumberField, qtbot: QtBot) -> None:
+    field.set_value(5000.0)
+    assert field.value() == 5000.0
+    qtbot.keyClicks(field.edit, "1")
+    with pytest.raises(CoachError, match="out of range"):
+        field.value()
+
+
+@pytest.mark.parametrize("text", ["", "  ab ", "two\nlines", "a\tb"])
+def test_a_text_that_nobody_touches_comes_back_letter_for_letter(qtbot: QtBot, text: str) -> None:
+    made = text_field(text)
+    qtbot.addWidget(made)
+    assert entered(made) == text
+    made.setText("  of the team ")
+    assert entered(made) == "of the team"
 
 
 @given(st.text(max_size=12))
