@@ -13,6 +13,11 @@ from app.domain.figure.space import Frame, Point, Vec, View, add, dot, scale
 
 FORESHORTENED = 0.32  # drawn shorter than this share, a segment is outlined as a hull
 SECTION_STEPS = 12
+DISC_STEPS = 20
+DISC = tuple(
+    (math.cos(2 * math.pi * k / DISC_STEPS), math.sin(2 * math.pi * k / DISC_STEPS))
+    for k in range(DISC_STEPS)
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -156,13 +161,10 @@ def _thinned(points: list[Point], gap: float = 0.012) -> list[Point]:
     return kept if len(kept) > 3 else points
 
 
-def around(discs: Iterable[tuple[Point, float]], steps: int = 20) -> tuple[Point, ...]:
+def around(discs: Iterable[tuple[Point, float]]) -> tuple[Point, ...]:
     """The polygon of a band drawn tight around discs (centre, radius)."""
-    ring = [
-        (math.cos(2 * math.pi * k / steps), math.sin(2 * math.pi * k / steps)) for k in range(steps)
-    ]
     return tuple(
-        hull((x + radius * c, y + radius * s) for (x, y), radius in discs for c, s in ring)
+        hull((x + radius * c, y + radius * s) for (x, y), radius in discs for c, s in DISC)
     )
 
 

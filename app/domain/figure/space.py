@@ -5,6 +5,7 @@ Only the few operations a jointed figure needs. Lengths are fractions of stature
 
 import math
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import TypeAlias
 
 Vec: TypeAlias = tuple[float, float, float]
@@ -105,6 +106,15 @@ def frame_along(up: Vec, front: Vec) -> Frame:
     return Frame(facing, up, cross(facing, up))
 
 
+@lru_cache(maxsize=64)  # asked for with every point, of very few views
+def _axes(yaw_deg: float, pitch_deg: float) -> tuple[Vec, Vec]:
+    """The two unit vectors that are right and up on paper."""
+    yaw, pitch = math.radians(yaw_deg), math.radians(pitch_deg)
+    rise, tilt = math.cos(pitch), -math.sin(pitch)
+    across_paper = (math.cos(yaw), 0.0, -math.sin(yaw))
+    return across_paper, (math.sin(yaw) * tilt, rise, math.cos(yaw) * tilt)
+
+
 @dataclass(frozen=True, slots=True)
 class View:
     """Where the onlooker stands: a parallel projection.
@@ -124,10 +134,7 @@ class View:
 
     def axes(self) -> tuple[Vec, Vec]:
         """The two unit vectors that are right and up on paper."""
-        yaw, pitch = math.radians(self.yaw_deg), math.radians(self.pitch_deg)
-        rise, tilt = math.cos(pitch), -math.sin(pitch)
-        across_paper = (math.cos(yaw), 0.0, -math.sin(yaw))
-        return across_paper, (math.sin(yaw) * tilt, rise, math.cos(yaw) * tilt)
+        return _axes(self.yaw_deg, self.pitch_deg)
 
     def on_paper(self, a: Vec) -> Point:
         """Where a point in space falls on paper."""

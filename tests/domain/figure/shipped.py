@@ -5,6 +5,7 @@ from __future__ import annotations
 import tomllib
 from functools import cache
 from pathlib import Path
+from typing import Any
 
 from app.domain.figure import Body, Phase, Pose, Poses, poses_from_mapping, read_pose, solve
 
@@ -32,12 +33,11 @@ def shipped(key: str, phase: Phase) -> Pose:
 
 
 @cache
-def exercises() -> dict[str, str]:
-    """The figure that each exercise of the exercise files names, by the exercise's key."""
-    found: dict[str, str] = {}
+def exercises() -> dict[str, dict[str, Any]]:
+    """Every exercise of every exercise file as it is written, by its key."""
+    found: dict[str, dict[str, Any]] = {}
     for path in sorted(EXERCISES.glob("*.toml")):
-        for key, entry in tomllib.loads(path.read_text(encoding="utf-8")).items():
-            found[key] = entry["figure"]
+        found.update(tomllib.loads(path.read_text(encoding="utf-8")))
     return found
 
 

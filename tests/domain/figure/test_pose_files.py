@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from app.domain.errors import ResourceError
+from app.domain.exercise import Muscle
 from app.domain.figure import poses_from_mapping
 from app.domain.figure.pose import Both, Thing, Trace
 from tests.domain.figure.shipped import exercises, poses
@@ -23,12 +24,23 @@ def test_every_shipped_pose_can_be_read() -> None:
 
 @pytest.mark.parametrize("key", exercises())
 def test_every_exercise_has_a_figure_of_its_own(key: str) -> None:
-    assert exercises()[key] == key
+    assert exercises()[key]["figure"] == key
     assert key in poses()
 
 
 def test_every_pose_belongs_to_an_exercise() -> None:
     assert set(poses()) == set(exercises())
+
+
+@pytest.mark.parametrize(
+    "key", [key for key, entry in exercises().items() if entry["pattern"] != "drill"]
+)
+def test_the_shading_agrees_with_what_the_exercise_counts(key: str) -> None:
+    counted = {Muscle(name): share for name, share in exercises()[key]["work"].items()}
+    prime = {muscle for muscle, share in counted.items() if share >= 1}
+    for pose in (poses()[key].start, poses()[key].end):
+        assert {muscle for muscle, weight in pose.work if weight == 1} == prime
+        assert {muscle for muscle, weight in pose.work if weight == 2} <= set(counted)
 
 
 def test_a_pose_is_read_once_and_only_when_it_is_asked_for() -> None:
