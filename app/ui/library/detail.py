@@ -67,7 +67,7 @@ class DetailDialog(Sheet):
         self.star.setCheckable(True)
         self.star.setChecked(at_hand)
         self.star.setIcon(star_icon())
-        comparing = button("Compare\u2026", lambda: self.compare_wanted.emit(self.exercise))
+        comparing = button("Compare…", lambda: self.compare_wanted.emit(self.exercise))
         for place, widget in enumerate((self.back, self.star, comparing)):
             self.foot.insertWidget(place, widget)
         self.keep_button.setEnabled(self.bench.desk.has_program)

@@ -2,39 +2,41 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from collections.abc import Callable
 
 from PySide6.QtWidgets import QMenu
 
-from app.domain.exercise import Exercise
-
-if TYPE_CHECKING:
-    from app.ui.library.pane import LibraryPane
+from app.domain.exercise import Exercise, ExerciseKey
+from app.ui.library.acts import LibraryActs
 
 
-def exercise_menu(pane: LibraryPane, exercise: Exercise) -> QMenu:
-    """The menu for a row of the list."""
-    menu = QMenu(pane)
-    kept = exercise.key in pane.acts.at_hand
-    placing = menu.addAction("Place on the open day\tEnter")
-    placing.triggered.connect(lambda: pane.place_wanted.emit(exercise.key))
-    placing.setEnabled(pane.bench.desk.has_program)
-    picking = menu.addAction("Pick up, to put down\tSpace")
-    picking.triggered.connect(lambda: pane.pick_wanted.emit(exercise.key))
-    picking.setEnabled(pane.bench.desk.has_program)
+def exercise_menu(
+    acts: LibraryActs,
+    exercise: Exercise,
+    *,
+    place: Callable[[ExerciseKey], object],
+    pick: Callable[[ExerciseKey], object],
+) -> QMenu:
+    """The menu for a row of the list; place and pick put it on the open day or into the hand."""
+    menu = QMenu(acts.pane)
+    has_program = acts.bench.desk.has_program
+    kept = exercise.key in acts.at_hand
+
+    def add(text: str, run: Callable[[], object], *, enabled: bool = True) -> None:
+        action = menu.addAction(text)
+        action.setEnabled(enabled)
+        action.triggered.connect(lambda _on: run())
+
+    add("Place on the open day\tEnter", lambda: place(exercise.key), enabled=has_program)
+    add("Pick up, to put down\tSpace", lambda: pick(exercise.key), enabled=has_program)
     menu.addSeparator()
-    menu.addAction("Everything on it\tF2").triggered.connect(
-        lambda: pane.acts.show_detail(exercise)
-    )
-    menu.addAction("Compare with another\u2026\tF3").triggered.connect(
-        lambda: pane.acts.compare(exercise)
-    )
-    menu.addAction(
-        "No longer at hand\tCtrl+K" if kept else "Keep at hand\tCtrl+K"
-    ).triggered.connect(lambda: pane.acts.turn_star(exercise.key))
+    add("Everything on it\tF2", lambda: acts.show_detail(exercise))
+    add("Compare with another…\tF3", lambda: acts.compare(exercise))
+    star = "No longer at hand" if kept else "Keep at hand"
+    add(f"{star}\tCtrl+K", lambda: acts.turn_star(exercise.key))
     menu.addSeparator()
-    menu.addAction("Copy and change\u2026").triggered.connect(lambda: pane.acts.make_own(exercise))
+    add("Copy and change…", lambda: acts.make_own(exercise))
     if exercise.own:
-        menu.addAction("Change\u2026").triggered.connect(lambda: pane.acts.change_own(exercise))
-        menu.addAction("Retire").triggered.connect(lambda: pane.acts.retire_own(exercise))
+        add("Change…", lambda: acts.change_own(exercise))
+        add("Retire", lambda: acts.retire_own(exercise))
     return menu

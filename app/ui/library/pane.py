@@ -352,6 +352,8 @@ class LibraryPane(QWidget):
         self.acts.compare(self.list.exercise())
 
     def _show_menu(self, exercise: Exercise, where: QPoint) -> None:
-        menu = exercise_menu(self, exercise)
+        menu = exercise_menu(
+            self.acts, exercise, place=self.place_wanted.emit, pick=self.pick_wanted.emit
+        )
         menu.aboutToHide.connect(menu.deleteLater)
         menu.popup(where)

@@ -88,7 +88,7 @@ def test_star_and_comparison_are_asked_for_what_is_shown(qtbot):
         dialog.star.click()
     assert star.args == ["step_up"]
     with qtbot.waitSignal(dialog.compare_wanted) as compared:
-        next(b for b in dialog.findChildren(QPushButton) if b.text() == "Compare\u2026").click()
+        next(b for b in dialog.findChildren(QPushButton) if b.text() == "Compare…").click()
     assert compared.args[0].key == "step_up"
 
 
