@@ -8,6 +8,7 @@ from collections.abc import Callable
 from contextlib import closing
 from dataclasses import replace
 from datetime import UTC, date, datetime
+from functools import partial
 from pathlib import Path
 from statistics import median
 
@@ -123,8 +124,8 @@ def test_keeping_one_edit_costs_at_most_three_raw_transactions(tmp_path: Path, w
         work = Work(client, program)
         for number in range(ROUNDS):
             after = Work(client, with_sets(program, 10, 4 + number % 2))
-            ours.append(seconds(lambda b=work, a=after: store.save(b, a, label="Set sets")))
-            floor.append(seconds(lambda n=number: raw_edit(raw, slot, 4 + n % 2)))
+            ours.append(seconds(partial(store.save, work, after, label="Set sets")))
+            floor.append(seconds(partial(raw_edit, raw, slot, 4 + number % 2)))
             work = after
     store.close()
     ratio = median(ours) / median(floor)
