@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import date
+from typing import Any
 
 import pytest
 
@@ -87,7 +88,7 @@ def test_a_layout_laid_out_keeps_the_laws(layout: Layout) -> None:
     assert all(s.slots for _, s in program.weeks[3].sessions())
 
 
-FITTING = {
+FITTING: dict[str, dict[str, Any]] = {
     "home_bands": {"equipment": frozenset({Equipment.BODY, Equipment.BAND})},
     "masters": {"born": date(1956, 3, 1)},
     "time_poor": {"free": (FreeTime(45),) * 7},
@@ -103,7 +104,11 @@ KNOWN = {
 
 def found_on(layout: Layout, status: Status) -> tuple[Finding, ...]:
     """Findings on six weeks of the layout for a client it is meant for."""
-    fields = {"free": (FreeTime(90),) * 7, "emphasis": (), **FITTING.get(layout.key, {})}
+    fields: dict[str, Any] = {
+        "free": (FreeTime(90),) * 7,
+        "emphasis": (),
+        **FITTING.get(layout.key, {}),
+    }
     client = builders.client(status=status, **fields)
     program = lay_out(
         empty_program(ProgramId("p"), "Season", start=ON, weeks=6),
