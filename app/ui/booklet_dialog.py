@@ -226,6 +226,7 @@ class BookletDialog(Sheet):
         path, _ = QFileDialog.getSaveFileName(self, "Save the booklet", name, "PDF (*.pdf)")
         if not path:
             return
+        self.show_error("")
         try:
             write_file(Path(path), self.content)
             self._hand_out()
@@ -255,9 +256,14 @@ class BookletDialog(Sheet):
         dialog = QPrintDialog(printer, self)
         dialog.setMinMax(1, len(self.pages))
         dialog.setOption(QPrintDialog.PrintDialogOption.PrintPageRange)
-        if dialog.exec() == QPrintDialog.DialogCode.Accepted:
+        if dialog.exec() != QPrintDialog.DialogCode.Accepted:
+            return
+        self.show_error("")
+        try:
             print_on(printer, self.pages, grey=self.grey.isChecked())
             self._hand_out()
+        except CoachError as error:
+            self.show_error(error.sentence)
 
     def _let_go(self) -> None:
         self._thumb_timer.stop()
@@ -269,15 +275,27 @@ class BookletDialog(Sheet):
 
 
 def print_on(printer: QPrinter, pages: Pages, *, grey: bool) -> None:
-    """Print pages at their exact size; the printer's page range is kept to."""
+    """Print pages at their exact size; the printer's page range is kept to.
+
+    Raises CoachError if the printer does not take them.
+    """
     first = printer.fromPage() or 1
-    last = printer.toPage() or len(pages)
-    painter = QPainter(printer)
+    last = min(printer.toPage() or len(pages), len(pages))
+    painter = QPainter()
+    taken = painter.begin(printer)
     for number in range(first - 1, last):
-        if number > first - 1:
-            printer.newPage()
+        taken = taken and (number == first - 1 or printer.newPage())
+        if not taken:
+            break
         picture: QImage = pages.picture(number, PRINT_DPI, grey=grey)
         size = pages.size_pt(number)
         dots = printer.resolution() / POINTS_PER_INCH
         painter.drawImage(QRectF(0, 0, size.width() * dots, size.height() * dots), picture)
-    painter.end()
+    if painter.isActive():
+        painter.end()
+    if not taken:
+        raise CoachError(
+            "The printer did not take the pages.",
+            where=printer.printerName() or printer.outputFileName(),
+            mend="See that it is on and has paper, or save a PDF file and print that.",
+        )

@@ -19,7 +19,7 @@ from reportlab.pdfgen.canvas import Canvas
 
 from app import press
 from app.booklet import Options, Paper
-from app.domain.errors import CoachError
+from app.domain.errors import CoachError, StoreError
 from app.domain.exercise import Catalogue
 from app.domain.ranges import RangeBook
 from app.domain.work import Issue
@@ -359,6 +359,41 @@ def test_without_a_range_every_page_is_printed(qtbot: QtBot, tmp_path: Path) -> 
     print_on(to_file(path, QPageSize.PageSizeId.A4), pages, grey=True)
     pages.close()
     assert len(sizes(path)) == 3
+
+
+@pytest.mark.qt_log_ignore("Cannot open file", "QPainter::begin", extend=True)
+def test_a_printer_that_takes_nothing_is_named_and_nothing_is_handed_out(
+    dialog: BookletDialog, store: Store, monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    nowhere = tmp_path / "no folder" / "printed.pdf"
+
+    def choose(chosen: QPrintDialog) -> int:
+        printer = chosen.printer()
+        printer.setOutputFormat(QPrinter.OutputFormat.PdfFormat)
+        printer.setOutputFileName(str(nowhere))
+        return 1
+
+    monkeypatch.setattr(QPrintDialog, "exec", choose)
+    dialog.print_button.click()
+    assert "The printer did not take the pages." in dialog.wrong.text()
+    assert str(nowhere) in dialog.wrong.text()
+    assert "save a PDF file" in dialog.wrong.text()
+    assert not store.issues(PROGRAM.id)
+
+
+def test_what_was_handed_out_but_cannot_be_noted_is_said(
+    dialog: BookletDialog, saving: Path, store: Store
+) -> None:
+    def full(_issue: Issue) -> None:
+        raise StoreError("The disk is full.", mend="Make room.")
+
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(store, "add_issue", full)
+        dialog.try_keep()
+    assert dialog.wrong.text() == "The disk is full. Make room."
+    dialog.try_keep()
+    assert dialog.wrong.text() == ""
+    assert len(store.issues(PROGRAM.id)) == 1
 
 
 @pytest.mark.parametrize(("answer", "issues"), [(1, 1), (0, 0)])
