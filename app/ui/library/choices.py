@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from itertools import pairwise
 
 from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QSize, Qt, Signal
 from PySide6.QtGui import QPainter, QStandardItemModel, QWheelEvent
@@ -163,6 +164,14 @@ class Choices(QWidget):
         """The four choices of many."""
         return (self.muscle, self.pattern, self.equipment, self.demand)
 
+    @property
+    def stops(self) -> tuple[QWidget, ...]:
+        """Everything that Tab goes to, in the order it is seen."""
+        return (
+            *(self.muscle, self.pattern, self.fits, self.more),
+            *(self.equipment, self.demand, self.order, self.at_hand, self.own),
+        )
+
     def _lay_out(self) -> None:
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
@@ -189,6 +198,8 @@ class Choices(QWidget):
         column.addLayout(first)
         column.addLayout(second)
         column.addWidget(self.folded)
+        for before, after in pairwise(self.stops):
+            QWidget.setTabOrder(before, after)
 
     def unfold(self, on: bool) -> None:
         """Show the further choices, or fold them away."""

@@ -127,6 +127,8 @@ class LibraryPane(QWidget):
         column.addWidget(self.order_text)
         column.addWidget(self.caution)
         column.addWidget(self.pages, 1)
+        QWidget.setTabOrder(self.search, self.choices.stops[0])
+        QWidget.setTabOrder(self.choices.stops[-1], self.list)
         self.setFixedWidth(WIDE)
 
     def _connect(self) -> None:

@@ -196,3 +196,13 @@ def test_a_picture_of_the_window_has_its_figures(qtbot):
     pane.finish_figures()
     first = pane.model.exercises[0].figure
     assert pane.delegate.figures.picture(first, pane.devicePixelRatioF()) is not None
+
+
+def test_tab_goes_from_the_search_over_the_choices_to_the_list(qtbot):
+    pane = scene.pane(qtbot)
+    pane.choices.unfold(True)
+    chain = [pane.search]
+    while chain[-1] is not pane.list and len(chain) < 60:
+        chain.append(chain[-1].nextInFocusChain())
+    ours = [pane.search, *pane.choices.stops, pane.list]
+    assert [widget for widget in chain if widget in ours] == ours
