@@ -94,6 +94,8 @@ class EnergySheet(Sheet):
         try:
             client = self.changed_client()
         except CoachError:
+            self.now.show_error("")  # half a number is not wrong yet
+            self.preview.setText("")
             return
         told = energy_lines.lines(client, self.bench, self.today)
         self.preview.setText("\n".join(text for text, _ in told))

@@ -134,6 +134,8 @@ class TestSheet(Sheet):
             client = replace(self.bench.desk.client, tests=(self._test(),))
             estimate = one_rep_max_of(exercise, client)
         except CoachError:
+            for field in (self.load, self.reps, self.rir):
+                field.show_error("")  # half a number is not wrong yet
             return
         if estimate is None:
             self.estimate.setText(_why_none(exercise, client))

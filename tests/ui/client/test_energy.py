@@ -111,3 +111,18 @@ def test_reasons_are_kept_beside_others_that_the_sheet_does_not_show(
     sheet.boxes[REFERRALS[1]].click()
     kept(sheet)
     assert bench.desk.client.refer == ("told to by the clinic", REFERRALS[1])
+
+
+def test_half_a_number_is_not_called_wrong_and_promises_nothing(
+    sheet: EnergySheet, bench: Bench
+) -> None:
+    choose(sheet.goal, "hold")
+    assert "kcal" in sheet.preview.text()
+    retype(sheet.now, "24")
+    assert not sheet.now.is_wrong
+    assert sheet.preview.text() == ""
+    refused_with(sheet, bench, "Eats now: 24 is out of range.")
+    assert sheet.now.is_wrong
+    retype(sheet.now, "2450")
+    assert not sheet.now.is_wrong
+    assert "kcal" in sheet.preview.text()

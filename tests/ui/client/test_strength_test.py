@@ -214,3 +214,12 @@ def test_why_own_weight_has_no_estimate_is_said(sheet: TestSheet, bench: Bench) 
     name(sheet, "Chin-up")
     retype(sheet.reps, "7")
     assert "body mass is missing" in sheet.estimate.text()
+
+
+def test_half_a_number_is_not_called_wrong(sheet: TestSheet, bench: Bench) -> None:
+    name(sheet, "Back squat")
+    enter(sheet, "0.1", "5")
+    assert not sheet.load.is_wrong
+    assert sheet.estimate.text() == ""
+    refused_with(sheet, bench, "Load lifted: 0.1 is out of range.")
+    assert sheet.load.is_wrong
