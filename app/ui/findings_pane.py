@@ -2,27 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
-from PySide6.QtCore import (
-    QAbstractItemModel,
-    QEvent,
-    QModelIndex,
-    QPersistentModelIndex,
-    QPoint,
-    QRectF,
-    QSize,
-    Qt,
-)
-from PySide6.QtGui import (
-    QFont,
-    QFontMetricsF,
-    QHelpEvent,
-    QMouseEvent,
-    QPainter,
-    QPen,
-    QResizeEvent,
-)
+from PySide6.QtCore import QPoint, Qt, Signal
+from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QCheckBox,
@@ -30,10 +11,6 @@ from PySide6.QtWidgets import (
     QListWidget,
     QListWidgetItem,
     QMenu,
-    QStyle,
-    QStyledItemDelegate,
-    QStyleOptionViewItem,
-    QToolTip,
     QVBoxLayout,
     QWidget,
 )
@@ -41,24 +18,29 @@ from PySide6.QtWidgets import (
 from app.domain.edits.fields import accept, take_back
 from app.domain.findings import Edit, Finding, Weight, edit
 from app.domain.mends import Mender
-from app.domain.working import UNSOURCED
-from app.ui import signs
 from app.ui.bench import Bench
+from app.ui.finding_delegate import FIRST_OF_GROUP, ROW, FindingDelegate
+from app.ui.finding_rows import Row, count_open, finding_rows, spoken
 from app.ui.forms import ask_text, plain
-from app.ui.theme import current, font
-from app.ui.words import DOT, label_text, tip
-
-ROW = Qt.ItemDataRole.UserRole
-WORDS = (("conflict", "conflicts"), ("outside", "outside"), ("remark", "remarks"))
+from app.ui.weight_button import WORDS, WeightButton
+from app.ui.words import label_text, list_of
 
 
-@dataclass(frozen=True, slots=True)
-class Row:
-    """A finding in the list. state: '', 'would appear' or 'would go'; reason: why accepted."""
+class FindingList(QListWidget):
+    """The list; its keys: Enter goes there, M mends, A accepts or takes an acceptance back."""
 
-    finding: Finding
-    state: str = ""
-    reason: str = ""
+    mend_wanted = Signal(object)
+    accept_wanted = Signal(object)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        item = self.currentItem()
+        wanted = {Qt.Key.Key_M: self.mend_wanted, Qt.Key.Key_A: self.accept_wanted}.get(
+            Qt.Key(event.key())
+        )
+        if wanted is None or self.currentRow() < 0 or event.modifiers():
+            super().keyPressEvent(event)
+        else:
+            wanted.emit(item.data(ROW))
 
 
 class FindingsPane(QWidget):
@@ -69,24 +51,43 @@ class FindingsPane(QWidget):
         self.bench = bench
         self.compact = False
         self._mender: Mender | None = None
+        self._shown: list[Row] = []
         self.title = plain("Findings", step="head")
-        self.counts = [CountLabel(weight) for weight in Weight]
+        self.counts = [WeightButton(weight) for weight in Weight]
+        for count in self.counts:
+            count.toggled.connect(lambda _on: self.refresh())
         self.accepted = plain("", role="small")
         self.whole = QCheckBox("all weeks")
         self.whole.setToolTip("Show the findings of every week, not of the open one alone")
         self.whole.toggled.connect(lambda _on: self.refresh())
-        self.list = QListWidget()
-        self.list.setItemDelegate(FindingDelegate(self))
-        self.list.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
-        self.list.setMouseTracking(True)
-        self.list.setAccessibleName("Findings")
-        self.list.setContextMenuPolicy(Qt.ContextMenuPolicy.CustomContextMenu)
-        self.list.customContextMenuRequested.connect(self._menu)
-        self.list.itemActivated.connect(self._go_to)
+        self.list = self._made_list()
         self.empty = plain("", role="small")
         self.empty.setWordWrap(True)
+        self._lay_out()
+        self.setMinimumWidth(330)
+        self.setAutoFillBackground(True)
+        bench.changed.connect(lambda *_: self.refresh())
+        bench.week_shown.connect(lambda _: self.refresh())
+        bench.previewed.connect(lambda _: self.refresh())
+        self.refresh()
+
+    def _made_list(self) -> FindingList:
+        made = FindingList()
+        made.setUniformItemSizes(True)
+        made.setItemDelegate(FindingDelegate(self))
+        made.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        made.setMouseTracking(True)
+        made.setAccessibleName("Findings")
+        made.setContextMenuPolicy(Qt.ContextMenuPolicy.CustomContextMenu)
+        made.customContextMenuRequested.connect(self._menu)
+        made.itemActivated.connect(self._go_to)
+        made.mend_wanted.connect(self._mend_by_key)
+        made.accept_wanted.connect(self._accept_by_key)
+        return made
+
+    def _lay_out(self) -> None:
         head = QHBoxLayout()
-        head.setSpacing(10)
+        head.setSpacing(6)
         head.addWidget(self.title)
         for label in self.counts:
             head.addWidget(label)
@@ -99,12 +100,6 @@ class FindingsPane(QWidget):
         column.addLayout(head)
         column.addWidget(self.empty)
         column.addWidget(self.list, 1)
-        self.setMinimumWidth(330)
-        self.setAutoFillBackground(True)
-        bench.changed.connect(lambda *_: self.refresh())
-        bench.week_shown.connect(lambda _: self.refresh())
-        bench.previewed.connect(lambda _: self.refresh())
-        self.refresh()
 
     def set_compact(self, compact: bool) -> None:
         """Shorter mend buttons."""
@@ -119,57 +114,73 @@ class FindingsPane(QWidget):
     # -- rows ------------------------------------------------------------------------------
 
     def refresh(self) -> None:
-        """Read the findings again; rows of a tried edit come first."""
+        """Read the findings again; rows of a tried edit come first, then weight by weight."""
         rows = self._rows()
-        self.list.setUpdatesEnabled(False)
-        self.list.clear()
-        for row in rows:
-            item = QListWidgetItem(spoken(self.bench, row))
-            item.setData(ROW, row)
-            self.list.addItem(item)
-        self.list.setUpdatesEnabled(True)
-        open_rows = [r for r in rows if not r.reason and r.state != "would appear"]
+        only = self.only
+        self._show([row for row in rows if not only or row.finding.weight in only])
+        counts = count_open(rows)
         for label in self.counts:
-            label.show_count(sum(r.finding.weight is label.weight for r in open_rows))
+            label.show_count(counts[label.weight])
         done = sum(bool(r.reason) for r in rows)
         self.accepted.setText(f"{done} accepted" if done else "")
-        self._say_empty(bool(rows))
+        self._say_empty(bool(self._shown))
+
+    @property
+    def only(self) -> frozenset[Weight]:
+        """The weights that are shown alone; empty where all are."""
+        return frozenset(label.weight for label in self.counts if label.isChecked())
+
+    def _show(self, rows: list[Row]) -> None:
+        """Put rows on show; items of findings that stay are kept, for the sake of a drag."""
+        old = self._shown
+        self._shown = rows
+        most = min(len(old), len(rows))
+        same_ends = 0
+        while same_ends < most and old[-1 - same_ends].finding is rows[-1 - same_ends].finding:
+            same_ends += 1
+        same = 0
+        while same < most - same_ends and old[same].finding is rows[same].finding:
+            same += 1
+        self.list.setUpdatesEnabled(False)
+        for _ in range(len(old) - same - same_ends):
+            self.list.takeItem(same)
+        for at in range(same, len(rows) - same_ends):
+            self.list.insertItem(at, QListWidgetItem())
+        shift = len(old) - len(rows)
+        for at, row in enumerate(rows):
+            before = at if at < same else at + shift if at >= len(rows) - same_ends else None
+            if before is None or not row.shows_as(old[before]):
+                item = self.list.item(at)
+                item.setText(spoken(self.bench, row))
+                item.setData(ROW, row)
+            first = _first(rows, at)
+            if before is None or first is not _first(old, before):
+                self.list.item(at).setData(FIRST_OF_GROUP, first)
+        self.list.setUpdatesEnabled(True)
 
     def _say_empty(self, any_rows: bool) -> None:
         self.empty.setVisible(not any_rows)
         self.list.setVisible(any_rows)
+        where = "the program" if self.whole.isChecked() else f"week {self.bench.week + 1}"
         if not self.bench.desk.has_program:
             self.empty.setText("Findings appear here while you plan.")
+        elif self.only:
+            words = list_of([WORDS[weight][1] for weight in sorted(self.only)])
+            self.empty.setText(
+                f"No {words} in {where}. Press the sign above again to see the other findings."
+            )
         else:
-            where = "the program" if self.whole.isChecked() else f"week {self.bench.week + 1}"
             self.empty.setText(
                 f"Nothing to say about {where}. A plan inside every range is still only a plan: "
                 "the client's record decides."
             )
 
     def _rows(self) -> list[Row]:
-        desk = self.bench.desk
+        desk, week = self.bench.desk, self.bench.open_week
         if not desk.has_program:
             return []
-        preview = self.bench.preview
-        week = self.bench.open_week
         here = None if self.whole.isChecked() or week is None else week.id
-
-        def stands(finding: Finding) -> bool:
-            return here is None or finding.place.week in (here, None)
-
-        reasons = {a.finding: a.reason for a in desk.program.accepted}
-        lost = set() if preview is None else {f.id for f in preview.lost}
-        rows = [
-            Row(f, "would go" if f.id in lost else "", reasons.get(f.id, ""))
-            for f in desk.findings
-            if stands(f)
-        ]
-        rows.sort(key=lambda row: bool(row.reason))
-        if preview is not None:
-            new = [Row(f, "would appear") for f in preview.gained if stands(f)]
-            rows = [*new, *rows]
-        return rows
+        return finding_rows(desk, self.bench.preview, here)
 
     def mend_of(self, finding: Finding) -> Edit | None:
         """The edit that would settle it; worked out once, when its row is first painted."""
@@ -205,6 +216,20 @@ class FindingsPane(QWidget):
             self.bench.keep(
                 edit(f"Accept: {finding.text}", accept, finding=finding.id, reason=reason)
             )
+
+    def _mend_by_key(self, row: Row) -> None:
+        if row.state or row.reason:
+            return
+        if self.mend_of(row.finding) is None:
+            self.bench.said.emit("No single edit would settle this. A accepts it with a reason.")
+        else:
+            self.mend(row.finding)
+
+    def _accept_by_key(self, row: Row) -> None:
+        if row.reason:
+            self.take_back(row.finding)
+        elif not row.state:
+            self.accept(row.finding)
 
     def take_back(self, finding: Finding) -> None:
         """Let an accepted finding speak up again."""
@@ -248,215 +273,5 @@ class FindingsPane(QWidget):
             self.mend(row.finding)
 
 
-class CountLabel(QWidget):
-    """A sign with how many findings have its weight."""
-
-    def __init__(self, weight: Weight) -> None:
-        super().__init__()
-        self.weight = weight
-        self.count = 0
-        self.wordy = True
-        self.text = plain("", step="small")
-        self.setMinimumHeight(20)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(18, 0, 0, 0)
-        row.addWidget(self.text)
-
-    def show_count(self, count: int) -> None:
-        """Show a number with its word."""
-        one, many = WORDS[self.weight]
-        word = one if count == 1 else many
-        self.text.setText(f"{count} {word}" if self.wordy else str(count))
-        self.setToolTip(f"{count} {word}")
-        self.setAccessibleName(f"{count} {word}")
-        self.count = count
-        self.setVisible(count > 0)
-
-    def say_words(self, wordy: bool) -> None:
-        """Show the word beside the number, or the number alone."""
-        if wordy is not self.wordy:
-            self.wordy = wordy
-            self.show_count(self.count)
-
-    def paintEvent(self, event: object) -> None:
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        at = QRectF(0, self.height() / 2 - 7, 14, 14)
-        signs.paint_weight(painter, at, weight=self.weight, theme=current())
-
-
-def source_text(bench: Bench, finding: Finding) -> str:
-    """'Baz-Valle 2022, trained young men', or 'common practice'."""
-    key = finding.source
-    name = key
-    if key not in UNSOURCED and key in bench.shelf.references:
-        name = bench.shelf.references[key].short
-    note = getattr(finding.range, "note", "") if finding.range is not None else ""
-    return f"{name}, {note}" if note and name else name or note
-
-
-def spoken(bench: Bench, row: Row) -> str:
-    """The row in words."""
-    finding = row.finding
-    parts = [finding.weight.word, finding.text]
-    if finding.place_text:
-        parts.append(finding.place_text)
-    if row.state:
-        parts.append(row.state)
-    if row.reason:
-        parts.append(f"accepted: {row.reason}")
-    source = source_text(bench, finding)
-    if source:
-        parts.append(source)
-    return ". ".join(parts)
-
-
-class FindingDelegate(QStyledItemDelegate):
-    """Paints a row and takes clicks on its button."""
-
-    def __init__(self, pane: FindingsPane) -> None:
-        super().__init__(pane)
-        self.pane = pane
-
-    def sizeHint(
-        self, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex
-    ) -> QSize:
-        tall = QFontMetricsF(font("body")).height() + QFontMetricsF(font("small")).height()
-        return QSize(200, max(38, round(tall + 9)))
-
-    def _button(self, rect: QRectF, row: Row) -> QRectF:
-        text = self.pane.button_text(row)
-        if not text:
-            return QRectF()
-        metrics = QFontMetricsF(font("body"))
-        wide = min(metrics.horizontalAdvance(text) + 24, rect.width() * 0.42)
-        return QRectF(rect.right() - wide - 4, rect.center().y() - 14, wide, 28)
-
-    def paint(
-        self,
-        painter: QPainter,
-        option: QStyleOptionViewItem,
-        index: QModelIndex | QPersistentModelIndex,
-    ) -> None:
-        row: Row = index.data(ROW)
-        colours = current()
-        rect = QRectF(option.rect)
-        painter.save()
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        focused = bool(option.state & QStyle.StateFlag.State_HasFocus)
-        if row.state == "would appear" or option.state & QStyle.StateFlag.State_Selected:
-            painter.fillRect(rect, colours.wash)
-        elif option.state & QStyle.StateFlag.State_MouseOver:
-            painter.fillRect(rect, colours.hover)
-        painter.setPen(QPen(colours.hair, 1))
-        painter.drawLine(rect.bottomLeft(), rect.bottomRight())
-        if focused:
-            painter.setPen(QPen(colours.accent, 2))
-            painter.drawRoundedRect(rect.adjusted(1, 1, -1, -1), 3, 3)
-        sign = QRectF(rect.left() + 4, rect.top() + 5, 14, 14)
-        signs.paint_weight(
-            painter,
-            sign,
-            weight=row.finding.weight,
-            theme=colours,
-            below=row.finding.below,
-            accepted=bool(row.reason),
-        )
-        right = self._paint_right(painter, rect, row)
-        self._paint_text(
-            painter,
-            QRectF(rect.left() + 26, rect.top() + 3, right - rect.left() - 34, rect.height() - 6),
-            row,
-        )
-        painter.restore()
-
-    def _paint_right(self, painter: QPainter, rect: QRectF, row: Row) -> float:
-        colours = current()
-        if row.state:
-            bold = font("body")
-            bold.setWeight(QFont.Weight.DemiBold)
-            painter.setFont(bold)
-            painter.setPen(colours.accent)
-            wide = painter.fontMetrics().horizontalAdvance(row.state) + 8
-            box = QRectF(rect.right() - wide - 4, rect.top(), wide, rect.height())
-            painter.drawText(box, int(Qt.AlignmentFlag.AlignCenter), row.state)
-            return box.left()
-        box = self._button(rect, row)
-        painter.setPen(QPen(colours.rule, 1))
-        painter.setBrush(colours.card)
-        painter.drawRoundedRect(box, 4, 4)
-        painter.setBrush(Qt.BrushStyle.NoBrush)
-        painter.setFont(font("body"))
-        painter.setPen(colours.ink)
-        text = painter.fontMetrics().elidedText(
-            self.pane.button_text(row), Qt.TextElideMode.ElideRight, int(box.width() - 12)
-        )
-        painter.drawText(box, int(Qt.AlignmentFlag.AlignCenter), text)
-        return box.left()
-
-    def _paint_text(self, painter: QPainter, rect: QRectF, row: Row) -> None:
-        colours, finding = current(), row.finding
-        line = QFontMetricsF(font("body")).height()
-        body = font("medium")
-        body.setStrikeOut(row.state == "would go")
-        painter.setFont(body)
-        quiet = bool(row.reason) or row.state == "would go"
-        painter.setPen(colours.ink3 if quiet else colours.ink)
-        left = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
-        text = painter.fontMetrics().elidedText(
-            finding.text, Qt.TextElideMode.ElideRight, int(rect.width())
-        )
-        painter.drawText(QRectF(rect.left(), rect.top(), rect.width(), line), left, text)
-        small = font("small")
-        small.setWeight(QFont.Weight.DemiBold)
-        painter.setFont(small)
-        by_weight = {Weight.CONFLICT: colours.conflict, Weight.OUTSIDE: colours.outside}
-        painter.setPen(colours.ink3 if quiet else by_weight.get(finding.weight, colours.remark))
-        second = QRectF(rect.left(), rect.top() + line, rect.width(), rect.height() - line)
-        painter.drawText(second, left, finding.weight.word)
-        used = painter.fontMetrics().horizontalAdvance(finding.weight.word) + 6
-        painter.setFont(font("small"))
-        painter.setPen(colours.ink3)
-        if row.reason:
-            parts = [f"accepted: {row.reason}"]
-        else:
-            parts = [p for p in (finding.place_text, source_text(self.pane.bench, finding)) if p]
-        rest = "".join(f"{DOT} {part} " for part in parts)
-        rest = painter.fontMetrics().elidedText(
-            rest, Qt.TextElideMode.ElideRight, int(rect.width() - used)
-        )
-        painter.drawText(second.adjusted(used, 0, 0, 0), left, rest)
-
-    def editorEvent(
-        self,
-        event: QEvent,
-        model: QAbstractItemModel,
-        option: QStyleOptionViewItem,
-        index: QModelIndex | QPersistentModelIndex,
-    ) -> bool:
-        if (
-            isinstance(event, QMouseEvent)
-            and event.type() == QMouseEvent.Type.MouseButtonRelease
-            and event.button() is Qt.MouseButton.LeftButton
-        ):
-            row: Row = index.data(ROW)
-            if self._button(QRectF(option.rect), row).contains(event.position()):
-                self.pane.press_button(row)
-            else:
-                self.pane.go_to(row.finding)
-            return True
-        return bool(super().editorEvent(event, model, option, index))
-
-    def helpEvent(
-        self,
-        event: QHelpEvent,
-        view: QAbstractItemView,
-        option: QStyleOptionViewItem,
-        index: QModelIndex | QPersistentModelIndex,
-    ) -> bool:
-        if not index.isValid():
-            return False
-        row: Row = index.data(ROW)
-        lines = [row.finding.text, row.finding.reason, source_text(self.pane.bench, row.finding)]
-        QToolTip.showText(event.globalPos(), tip(*lines), view)
-        return True
+def _first(rows: list[Row], at: int) -> bool:
+    return at == 0 or rows[at - 1].group != rows[at].group

@@ -3,20 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 
 import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QMenu, QStyleOptionViewItem
 from pytestqt.qtbot import QtBot
 
 from app.domain.edits import fields, weeks
 from app.domain.exercise import Equipment
-from app.domain.findings import Finding, edit
+from app.domain.findings import Weight, edit
 from app.domain.program import Span
 from app.ui import findings_pane
 from app.ui.bench import Bench
-from app.ui.findings_pane import ROW, FindingDelegate, FindingsPane, Row, source_text, spoken
+from app.ui.finding_delegate import FIRST_OF_GROUP, ROW, FindingDelegate
+from app.ui.finding_rows import Row, source_text, spoken
+from app.ui.findings_pane import FindingsPane
 from tests.ui.desks import PROGRAM, with_client, without_program
 
 LEFT = Qt.MouseButton.LeftButton
@@ -80,7 +83,7 @@ def test_counts_say_how_many_of_each_weight(pane: FindingsPane) -> None:
         count = sum(row.finding.weight is label.weight for row in rows(pane))
         assert label.isVisible() is (count > 0)
         if count:
-            assert label.text.text().startswith(str(count))
+            assert label.text().startswith(str(count))
 
 
 def test_each_row_is_told_with_weight_sentence_place_and_source(pane: FindingsPane, bench) -> None:
@@ -109,6 +112,99 @@ def test_a_week_without_findings_says_that_a_plan_is_only_a_plan(pane, bench: Be
     assert pane.empty.isVisible()
     assert pane.empty.text() == "Findings appear here while you plan."
     assert not pane.list.isVisible()
+
+
+# ---------------------------------------------------------------------------- one weight alone
+
+
+def weight_with_most(pane: FindingsPane) -> Weight:
+    return max(Weight, key=lambda weight: pane.counts[weight].count)
+
+
+def test_a_pressed_count_shows_its_weight_alone(qtbot: QtBot, pane: FindingsPane) -> None:
+    pane.whole.setChecked(True)
+    everything = rows(pane)
+    weight = weight_with_most(pane)
+    qtbot.mouseClick(pane.counts[weight], LEFT)
+    assert rows(pane) == [row for row in everything if row.finding.weight is weight]
+    assert 0 < len(rows(pane)) < len(everything)
+    assert sum(label.count for label in pane.counts) == len(everything), "counts stay"
+    qtbot.mouseClick(pane.counts[weight], LEFT)
+    assert rows(pane) == everything
+
+
+def test_two_pressed_counts_show_both_weights(qtbot: QtBot, pane: FindingsPane) -> None:
+    pane.whole.setChecked(True)
+    for weight in (Weight.OUTSIDE, Weight.REMARK):
+        qtbot.mouseClick(pane.counts[weight], LEFT)
+    assert {row.finding.weight for row in rows(pane)} == {Weight.OUTSIDE, Weight.REMARK}
+
+
+def test_a_week_with_none_of_the_weight_says_how_to_see_the_rest(pane, bench: Bench) -> None:
+    pane.whole.setChecked(True)
+    pane.counts[Weight.REMARK].setChecked(True)
+    for finding in bench.desk.findings:
+        if finding.weight is Weight.REMARK:
+            bench.desk.keep(edit("Accept", fields.accept, finding=finding.id, reason="so"))
+    assert pane.counts[Weight.REMARK].isVisible(), "so that it can be let go again"
+    pane.whole.setChecked(False)
+    pane.counts[Weight.REMARK].setChecked(False)
+    pane.counts[Weight.CONFLICT].setChecked(True)
+    assert rows(pane) == []
+    assert pane.empty.text() == (
+        "No conflicts in week 1. Press the sign above again to see the other findings."
+    )
+
+
+# ---------------------------------------------------------------------------- items that stay
+
+
+def test_a_tried_edit_keeps_the_items_of_findings_that_stay(pane, bench: Bench) -> None:
+    pane.whole.setChecked(True)
+    items = [pane.list.item(k) for k in range(pane.list.count())]
+    before = {pane.list.item(k).data(ROW).finding.id: k for k in range(pane.list.count())}
+    bench.try_edit(edit("Ordinary", weeks.make_ordinary, index=3))
+    assert rows(pane)[0].state == "would appear"
+    now = [pane.list.item(k) for k in range(pane.list.count())]
+    assert all(any(item is other for other in now) for item in items)
+    for k in range(pane.list.count()):
+        key = rows(pane)[k].finding.id
+        if key in before and rows(pane)[k].state != "would appear":
+            assert pane.list.item(k) is items[before[key]]
+    bench.clear_preview()
+    assert [pane.list.item(k) for k in range(pane.list.count())] == items
+
+
+@given(
+    states=st.lists(
+        st.sampled_from(["clear", "light", "none", "empty", "all", "week", "sign"]), max_size=8
+    )
+)
+@settings(max_examples=25, deadline=None, suppress_health_check=list(HealthCheck))
+def test_after_any_run_of_views_the_list_is_as_if_made_anew(pane, bench: Bench, states) -> None:
+    for state in states:
+        match state:
+            case "clear":
+                bench.try_edit(edit("Clear", weeks.clear_weeks, indices=(0, 2)))
+            case "ordinary":
+                bench.try_edit(edit("Ordinary", weeks.make_ordinary, index=3))
+            case "all":
+                pane.whole.setChecked(not pane.whole.isChecked())
+            case "week":
+                bench.show_week((bench.week + 1) % 6)
+            case "sign":
+                pane.counts[Weight.REMARK].setChecked(not pane.counts[Weight.REMARK].isChecked())
+            case _:
+                bench.clear_preview()
+        fresh = FindingsPane(bench)
+        fresh.whole.setChecked(pane.whole.isChecked())
+        for mine, other in zip(pane.counts, fresh.counts, strict=True):
+            other.setChecked(mine.isChecked())
+        assert rows(pane) == rows(fresh)
+        for k in range(pane.list.count()):
+            for part in (Qt.ItemDataRole.DisplayRole, FIRST_OF_GROUP):
+                assert pane.list.item(k).data(part) == fresh.list.item(k).data(part)
+        fresh.deleteLater()
 
 
 # ---------------------------------------------------------------------------- going there
@@ -195,6 +291,46 @@ def test_without_a_mend_the_button_accepts(pane: FindingsPane, bench: Bench, ans
     assert bench.desk.program.accepted[0].finding == row.finding.id
 
 
+def test_m_mends_the_row_with_the_focus(qtbot: QtBot, pane: FindingsPane, bench: Bench) -> None:
+    at = with_mend(pane)
+    pane.list.setCurrentRow(at)
+    mend = pane.mend_of(rows(pane)[at].finding)
+    qtbot.keyClick(pane.list, Qt.Key.Key_M)
+    assert bench.desk.program == mend(PROGRAM)
+
+
+def test_m_says_where_there_is_no_mend(qtbot: QtBot, pane: FindingsPane, bench: Bench) -> None:
+    at = next(k for k, row in enumerate(rows(pane)) if pane.mend_of(row.finding) is None)
+    pane.list.setCurrentRow(at)
+    with qtbot.waitSignal(bench.said, timeout=500) as told:
+        qtbot.keyClick(pane.list, Qt.Key.Key_M)
+    assert told.args[0].startswith("No single edit would settle this.")
+    assert bench.desk.program == PROGRAM
+
+
+def test_a_accepts_and_takes_back(qtbot: QtBot, pane, bench: Bench, answer) -> None:
+    finding = rows(pane)[0].finding
+    answer("known")
+    pane.list.setCurrentRow(0)
+    qtbot.keyClick(pane.list, Qt.Key.Key_A)
+    assert [one.finding for one in bench.desk.program.accepted] == [finding.id]
+    pane.list.setCurrentRow(pane.list.count() - 1)
+    assert rows(pane)[-1].finding.id == finding.id
+    qtbot.keyClick(pane.list, Qt.Key.Key_A)
+    assert bench.desk.program == PROGRAM
+
+
+def test_keys_do_nothing_to_what_is_only_tried(qtbot: QtBot, pane, bench: Bench, answer) -> None:
+    answer("known")
+    pane.whole.setChecked(True)
+    bench.try_edit(edit("Ordinary", weeks.make_ordinary, index=3))
+    pane.list.setCurrentRow(0)
+    assert rows(pane)[0].state
+    for key in (Qt.Key.Key_M, Qt.Key.Key_A):
+        qtbot.keyClick(pane.list, key)
+    assert bench.desk.program == PROGRAM
+
+
 def test_a_narrow_pane_says_mend(pane: FindingsPane) -> None:
     row = rows(pane)[with_mend(pane)]
     assert pane.button_text(row) == pane.mend_of(row.finding).label
@@ -254,16 +390,6 @@ def test_rows_are_painted_in_every_state(pane: FindingsPane, bench: Bench, answe
     answer("so")
     pane.accept(rows(pane)[0].finding)
     assert pane.list.grab().toImage() != plain
-
-
-def test_a_source_is_said_short_or_as_what_stands_in_its_place(bench: Bench) -> None:
-    def with_source(key: str) -> Finding:
-        return replace(bench.desk.findings[0], source=key, range=None)
-
-    assert source_text(bench, with_source("common practice")) == "common practice"
-    key, reference = next(iter(bench.shelf.references.items()))
-    assert source_text(bench, with_source(key)) == reference.short
-    assert source_text(bench, with_source("")) == ""
 
 
 def test_findings_follow_edits_of_a_whole_span(pane: FindingsPane, bench: Bench) -> None:

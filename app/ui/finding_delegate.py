@@ -1,0 +1,234 @@
+"""Painting a finding's row: sign, sentence, place and source, its measure, and its button."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import (
+    QAbstractItemModel,
+    QEvent,
+    QModelIndex,
+    QPersistentModelIndex,
+    QRectF,
+    QSize,
+    Qt,
+)
+from PySide6.QtGui import QColor, QFont, QFontMetricsF, QHelpEvent, QMouseEvent, QPainter, QPen
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QStyle,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
+    QToolTip,
+)
+
+from app.domain.findings import Weight
+from app.ui import bullet, signs
+from app.ui.finding_rows import Row, measured_text, source_text
+from app.ui.theme import Theme, current, font
+from app.ui.words import DOT, tip
+
+if TYPE_CHECKING:
+    from app.ui.findings_pane import FindingsPane
+
+ROW = Qt.ItemDataRole.UserRole
+FIRST_OF_GROUP = Qt.ItemDataRole.UserRole + 1
+_SOURCE_ROOM = 130.0
+"""The line with word, place and source keeps this much, px, before a measure is drawn in it."""
+
+
+class FindingDelegate(QStyledItemDelegate):
+    """Paints a row and takes clicks on its button."""
+
+    def __init__(self, pane: FindingsPane) -> None:
+        super().__init__(pane)
+        self.pane = pane
+
+    def sizeHint(
+        self, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex
+    ) -> QSize:
+        tall = QFontMetricsF(font("body")).height() + QFontMetricsF(font("small")).height()
+        return QSize(200, max(38, round(tall + 9)))
+
+    def _button(self, rect: QRectF, row: Row) -> QRectF:
+        text = self.pane.button_text(row)
+        if not text:
+            return QRectF()
+        metrics = QFontMetricsF(font("body"))
+        wide = min(metrics.horizontalAdvance(text) + 24, rect.width() * 0.42)
+        return QRectF(rect.right() - wide - 4, rect.center().y() - 14, wide, 28)
+
+    def paint(
+        self,
+        painter: QPainter,
+        option: QStyleOptionViewItem,
+        index: QModelIndex | QPersistentModelIndex,
+    ) -> None:
+        row: Row = index.data(ROW)
+        colours = current()
+        rect = QRectF(option.rect)
+        painter.save()
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        focused = bool(option.state & QStyle.StateFlag.State_HasFocus)
+        if row.state == "would appear" or option.state & QStyle.StateFlag.State_Selected:
+            painter.fillRect(rect, colours.wash)
+        elif option.state & QStyle.StateFlag.State_MouseOver:
+            painter.fillRect(rect, colours.hover)
+        painter.setPen(QPen(colours.hair, 1))
+        painter.drawLine(rect.bottomLeft(), rect.bottomRight())
+        if index.data(FIRST_OF_GROUP) and index.row() > 0:
+            painter.fillRect(QRectF(rect.left(), rect.top() - 1, rect.width(), 2), colours.rule)
+        if focused:
+            painter.setPen(QPen(colours.accent, 2))
+            painter.drawRoundedRect(rect.adjusted(1, 1, -1, -1), 3, 3)
+        sign = QRectF(rect.left() + 4, rect.top() + 5, 14, 14)
+        signs.paint_weight(
+            painter,
+            sign,
+            weight=row.finding.weight,
+            theme=colours,
+            below=row.finding.below,
+            accepted=bool(row.reason),
+        )
+        right = self._paint_right(painter, rect, row)
+        self._paint_text(
+            painter,
+            QRectF(rect.left() + 26, rect.top() + 3, right - rect.left() - 34, rect.height() - 6),
+            row,
+        )
+        painter.restore()
+
+    def _paint_right(self, painter: QPainter, rect: QRectF, row: Row) -> float:
+        colours = current()
+        if row.state:
+            bold = font("body")
+            bold.setWeight(QFont.Weight.DemiBold)
+            painter.setFont(bold)
+            painter.setPen(colours.accent)
+            wide = painter.fontMetrics().horizontalAdvance(row.state) + 8
+            box = QRectF(rect.right() - wide - 4, rect.top(), wide, rect.height())
+            painter.drawText(box, int(Qt.AlignmentFlag.AlignCenter), row.state)
+            return box.left()
+        box = self._button(rect, row)
+        painter.setPen(QPen(colours.rule, 1))
+        painter.setBrush(colours.card)
+        painter.drawRoundedRect(box, 4, 4)
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.setFont(font("body"))
+        painter.setPen(colours.ink)
+        text = painter.fontMetrics().elidedText(
+            self.pane.button_text(row), Qt.TextElideMode.ElideRight, int(box.width() - 12)
+        )
+        painter.drawText(box, int(Qt.AlignmentFlag.AlignCenter), text)
+        return box.left()
+
+    def _paint_measure(self, painter: QPainter, line: QRectF, row: Row) -> QRectF:
+        """The small picture at the right end of a row's second line; what is left of the line.
+
+        It never takes room from the sentence.
+        """
+        picture = bullet.bullet_of(row.finding)
+        if picture is None or line.width() < _SOURCE_ROOM + bullet.WIDE:
+            return line
+        at = QRectF(0, 0, bullet.WIDE, bullet.TALL)
+        at.moveCenter(line.center())
+        at.moveRight(line.right() - 4)
+        colours = current()
+        quiet = bool(row.reason) or row.state == "would go"
+        colour = colours.ink3 if quiet else weight_colour(row.finding.weight, colours)
+        bullet.paint_bullet(painter, at, picture, colour=colour, theme=colours)
+        return line.adjusted(0, 0, -bullet.WIDE - 10, 0)
+
+    def _paint_text(self, painter: QPainter, rect: QRectF, row: Row) -> None:
+        colours, finding = current(), row.finding
+        line = QFontMetricsF(font("body")).height()
+        body = font("medium")
+        body.setStrikeOut(row.state == "would go")
+        painter.setFont(body)
+        quiet = bool(row.reason) or row.state == "would go"
+        painter.setPen(colours.ink3 if quiet else colours.ink)
+        left = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
+        text = painter.fontMetrics().elidedText(
+            finding.text, Qt.TextElideMode.ElideRight, int(rect.width())
+        )
+        painter.drawText(QRectF(rect.left(), rect.top(), rect.width(), line), left, text)
+        second = QRectF(rect.left(), rect.top() + line, rect.width(), rect.height() - line)
+        second = self._paint_measure(painter, second, row)
+        small = font("small")
+        small.setWeight(QFont.Weight.DemiBold)
+        painter.setFont(small)
+        painter.setPen(colours.ink3 if quiet else weight_colour(finding.weight, colours))
+        painter.drawText(second, left, finding.weight.word)
+        used = painter.fontMetrics().horizontalAdvance(finding.weight.word) + 6
+        painter.setFont(font("small"))
+        painter.setPen(colours.ink3)
+        if row.reason:
+            parts = [f"accepted: {row.reason}"]
+        else:
+            parts = [p for p in (finding.place_text, source_text(self.pane.bench, finding)) if p]
+        rest = "".join(f"{DOT} {part} " for part in parts)
+        rest = painter.fontMetrics().elidedText(
+            rest, Qt.TextElideMode.ElideRight, int(second.width() - used)
+        )
+        painter.drawText(second.adjusted(used, 0, 0, 0), left, rest)
+
+    def editorEvent(
+        self,
+        event: QEvent,
+        model: QAbstractItemModel,
+        option: QStyleOptionViewItem,
+        index: QModelIndex | QPersistentModelIndex,
+    ) -> bool:
+        if (
+            isinstance(event, QMouseEvent)
+            and event.type() == QMouseEvent.Type.MouseButtonRelease
+            and event.button() is Qt.MouseButton.LeftButton
+        ):
+            row: Row = index.data(ROW)
+            if self._button(QRectF(option.rect), row).contains(event.position()):
+                self.pane.press_button(row)
+            else:
+                self.pane.go_to(row.finding)
+            return True
+        return bool(super().editorEvent(event, model, option, index))
+
+    def helpEvent(
+        self,
+        event: QHelpEvent,
+        view: QAbstractItemView,
+        option: QStyleOptionViewItem,
+        index: QModelIndex | QPersistentModelIndex,
+    ) -> bool:
+        if not index.isValid():
+            return False
+        row: Row = index.data(ROW)
+        QToolTip.showText(event.globalPos(), tip(*self.told(row)), view)
+        return True
+
+    def told(self, row: Row) -> tuple[str, ...]:
+        """The lines of a row's tooltip."""
+        finding, keys = row.finding, ""
+        if not row.state:
+            keys = "Enter goes there, A takes it back." if row.reason else _KEYS
+        return (
+            finding.text,
+            measured_text(finding),
+            finding.reason,
+            source_text(self.pane.bench, finding),
+            row.reason and f"Accepted: {row.reason}",
+            keys,
+        )
+
+
+_KEYS = "Enter goes there, M mends, A accepts with a reason."
+
+
+def weight_colour(weight: Weight, theme: Theme) -> QColor:
+    """The colour of a weight's word and mark."""
+    match weight:
+        case Weight.CONFLICT:
+            return theme.conflict
+        case Weight.OUTSIDE:
+            return theme.outside
+        case Weight.REMARK:
+            return theme.remark

@@ -1,0 +1,87 @@
+"""Painting findings: the measure where there is room, the tooltip, the colours of the weights."""
+
+from __future__ import annotations
+
+import pytest
+from PySide6.QtCore import QRect
+from PySide6.QtGui import QImage, QPainter
+from PySide6.QtWidgets import QStyleOptionViewItem
+from pytestqt.qtbot import QtBot
+
+from app.domain.findings import Weight
+from app.ui import bullet
+from app.ui.bench import Bench
+from app.ui.finding_delegate import ROW, FindingDelegate, weight_colour
+from app.ui.finding_rows import Row, measured_text
+from app.ui.findings_pane import FindingsPane
+from app.ui.theme import DARK, LIGHT
+from tests.ui.test_theme import contrast
+
+
+@pytest.fixture
+def pane(qtbot: QtBot, dressed, bench: Bench) -> FindingsPane:
+    made = FindingsPane(bench)
+    qtbot.addWidget(made)
+    return made
+
+
+def measured_row(pane: FindingsPane) -> int:
+    return next(
+        k
+        for k in range(pane.list.count())
+        if bullet.bullet_of(pane.list.item(k).data(ROW).finding) is not None
+    )
+
+
+def painted(pane: FindingsPane, at: int, wide: int) -> QImage:
+    """One row of that width."""
+    delegate = pane.list.itemDelegate()
+    option = QStyleOptionViewItem()
+    option.rect = QRect(0, 0, wide, 40)
+    image = QImage(wide, 40, QImage.Format.Format_ARGB32)
+    image.fill(LIGHT.sheet)
+    painter = QPainter(image)
+    delegate.paint(painter, option, pane.list.model().index(at, 0))
+    painter.end()
+    return image
+
+
+def has_bed(image: QImage) -> bool:
+    """True if the ground of a range is painted: letters alone have few pixels of its colour."""
+    spots = ((x, y) for x in range(image.width()) for y in range(image.height()))
+    return sum(image.pixelColor(*spot) == LIGHT.band for spot in spots) > 20
+
+
+def test_a_wide_row_shows_the_measure_and_a_narrow_one_keeps_its_sentence(pane) -> None:
+    at = measured_row(pane)
+    assert has_bed(painted(pane, at, 900))
+    assert not has_bed(painted(pane, at, 210))
+
+
+def test_a_finding_without_a_measure_has_no_picture(pane: FindingsPane) -> None:
+    without = [
+        at
+        for at in range(pane.list.count())
+        if bullet.bullet_of(pane.list.item(at).data(ROW).finding) is None
+    ]
+    assert without
+    assert not any(has_bed(painted(pane, at, 900)) for at in without)
+
+
+def test_the_tip_says_measure_reason_source_and_keys(pane: FindingsPane) -> None:
+    finding = pane.list.item(measured_row(pane)).data(ROW).finding
+    delegate = pane.list.itemDelegate()
+    assert isinstance(delegate, FindingDelegate)
+    told = delegate.told(Row(finding))
+    assert told[:3] == (finding.text, measured_text(finding), finding.reason)
+    assert "M mends" in told[-1]
+    assert delegate.told(Row(finding, "would go"))[-1] == ""
+    accepted = delegate.told(Row(finding, "", "asked for it"))
+    assert "Accepted: asked for it" in accepted
+    assert "A takes it back" in accepted[-1]
+
+
+@pytest.mark.parametrize("theme", [LIGHT, DARK])
+@pytest.mark.parametrize("weight", list(Weight))
+def test_the_words_of_the_weights_can_be_read(theme, weight: Weight) -> None:
+    assert contrast(weight_colour(weight, theme), theme.sheet) >= 4.5
