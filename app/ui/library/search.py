@@ -243,10 +243,11 @@ def nearest_first(hits: list[Entry], words: list[str]) -> tuple[Entry, ...]:
         if exact in entry.solid:
             return 0
         if begins in entry.called:
-            return 1
+            rest = entry.called.partition(begins)[2].partition("\n")[0]
+            return 2 if " " in rest else 1
         if _holds(entry.called, starts):
-            return 2
-        return 3 if _holds(entry.called, words) else 4
+            return 3
+        return 4 if _holds(entry.called, words) else 5
 
     return tuple(sorted(hits, key=distance))
 

@@ -102,3 +102,8 @@ def test_any_text_can_be_searched_for_and_finds_each_exercise_once(text: str) ->
 @given(st.text(max_size=40))
 def test_folding_twice_is_folding_once(text: str) -> None:
     assert fold(fold(text)) == fold(text)
+
+
+def test_while_a_name_is_typed_the_plain_one_comes_before_its_variants() -> None:
+    assert keys(FINDER.find(ENTRIES, "clamshel").entries)[0] == "clam"
+    assert keys(FINDER.find(ENTRIES, "wrist cur").entries)[0] == "wrist_curl"
