@@ -150,6 +150,29 @@ class Commands(QMainWindow):
 
         import_plan(self.bench, self.store, self)
 
+    def show_clients(self) -> None:
+        """Show all clients; open the one that is wanted."""
+        from app.ui.clients_dialog import ClientsDialog
+
+        dialog = ClientsDialog(self.bench, self.store, self)
+        dialog.exec()
+        self.refresh_lists()
+        if dialog.wanted is not None:
+            self.choose_client(dialog.wanted)
+
+    def show_programs(self) -> None:
+        """Show all programs of the open client, archived ones too."""
+        from app.ui.programs_dialog import ProgramsDialog
+
+        ProgramsDialog(self.bench, self.store, self).exec()
+        self.refresh_lists()
+
+    def show_history(self) -> None:
+        """Show the steps of this session, and what the file has kept."""
+        from app.ui.history_dialog import HistoryDialog
+
+        HistoryDialog(self.bench, self.store, self).exec()
+
     def edit_coach(self) -> None:
         """Ask for the coach's name and contact."""
         from app.ui.coach_sheet import CoachSheet
@@ -166,6 +189,27 @@ class Commands(QMainWindow):
         name = ask_text(self, "Rename the program", "Name", text=old, verb="Rename")
         if name is not None:
             self.bench.keep(edit(f"Rename {old}", rename, name=name))
+
+    def toggle_archived(self) -> None:
+        """Put the open program into the archive, or bring it back; one undo takes that back."""
+        from app.domain.edits.whole import archive
+
+        program = self.bench.desk.program
+        verb = "Bring back" if program.archived else "Archive"
+        self.bench.keep(edit(f"{verb} {program.name}", archive, archived=not program.archived))
+
+    def show_comparison(self) -> None:
+        """Show the open program beside an earlier state of it."""
+        from app.ui.compare_dialog import CompareDialog
+
+        CompareDialog(self.bench, self.store, self).exec()
+
+    def give_program(self) -> None:
+        """Ask who else gets the open program."""
+        from app.ui.give_dialog import GiveDialog
+
+        GiveDialog(self.bench, self.store, self).exec()
+        self.refresh_lists()
 
     def edit_emphasis(self) -> None:
         """Ask for the muscles the program is for."""

@@ -1,0 +1,53 @@
+"""A table of lines with a header, as the dialogs on clients, programs and steps show them."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTreeWidget, QTreeWidgetItem
+
+KEY = Qt.ItemDataRole.UserRole
+
+
+def lines_table(name: str, columns: tuple[str, ...], *, wide: int = 0) -> QTreeWidget:
+    """An empty table; column `wide` takes the room that is left."""
+    table = QTreeWidget()
+    table.setColumnCount(len(columns))
+    table.setHeaderLabels(columns)
+    table.setAccessibleName(name)
+    table.setUniformRowHeights(True)
+    table.setRootIsDecorated(False)
+    table.setAllColumnsShowFocus(True)
+    table.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
+    table.setStyleSheet("QTreeView::item { min-height: 26px; }")
+    table.setMinimumHeight(140)
+    head = table.header()
+    head.setStretchLastSection(False)
+    for column in range(len(columns)):
+        mode = QHeaderView.ResizeMode
+        head.setSectionResizeMode(column, mode.Stretch if column == wide else mode.ResizeToContents)
+    return table
+
+
+def add_line(table: QTreeWidget, cells: tuple[str, ...], key: object) -> QTreeWidgetItem:
+    """Add a line that stands for `key`; the first cell is whole in its tip."""
+    item = QTreeWidgetItem(list(cells))
+    item.setData(0, KEY, key)
+    item.setToolTip(0, cells[0])
+    table.addTopLevelItem(item)
+    return item
+
+
+def chosen(table: QTreeWidget) -> object | None:
+    """The key of the line that is chosen; None if none is."""
+    item = table.currentItem()
+    key: object | None = None if item is None else item.data(0, KEY)
+    return key
+
+
+def choose(table: QTreeWidget, key: object) -> None:
+    """Choose the line of that key; the first one if there is none of it."""
+    items = [table.topLevelItem(row) for row in range(table.topLevelItemCount())]
+    there = [item for item in items if item is not None]
+    item = next((one for one in there if one.data(0, KEY) == key), there[0] if there else None)
+    if item is not None:
+        table.setCurrentItem(item)

@@ -1,0 +1,28 @@
+"""A table of lines that stand for keys."""
+
+from __future__ import annotations
+
+from PySide6.QtWidgets import QApplication
+
+from app.ui.lines_table import add_line, choose, chosen, lines_table
+
+
+def test_a_line_stands_for_its_key_and_the_first_is_chosen_without_it(qapp: QApplication) -> None:
+    table = lines_table("Programs", ("Program", "Weeks"))
+    assert chosen(table) is None
+    choose(table, "a")
+    assert chosen(table) is None, "there is none yet"
+    add_line(table, ("Ridge season", "6"), "a")
+    add_line(table, ("Hill season", "4"), "b")
+    choose(table, "b")
+    assert chosen(table) == "b"
+    choose(table, "nothing")
+    assert chosen(table) == "a"
+
+
+def test_it_has_a_name_and_heads_and_long_names_are_whole_in_the_tip(qapp: QApplication) -> None:
+    table = lines_table("Programs", ("Program", "Weeks"))
+    assert table.accessibleName() == "Programs"
+    assert [table.headerItem().text(k) for k in range(2)] == ["Program", "Weeks"]
+    item = add_line(table, ("A long name of a season", "6"), 1)
+    assert item.toolTip(0) == "A long name of a season"
