@@ -25,7 +25,7 @@ from app.domain.figure.anatomy import (
 from app.domain.figure.blend import between, can_blend
 from app.domain.figure.body import Body
 from app.domain.figure.muscles import PATCHES, patches
-from app.domain.figure.pose import Hold, Pose, PosePair, Side, swap_sides
+from app.domain.figure.pose import Hold, Pose, PosePair, Side, Thing, swap_sides
 from app.domain.figure.primitive import Circle, Path, Primitive, Role, bounds
 from app.domain.figure.scene import Layers, Scene, named_point
 from app.domain.figure.solve import solve
@@ -39,7 +39,8 @@ SHORT_TRACE = 0.035  # a way shorter than this is not drawn
 SIDE_ORDER = ("armL", "legL", "trunk+legR", "armR")
 FRONT_ORDER = ("trunk+legR+legL", "armL", "armR")
 SIDE_FAR = ("armL", "legL")
-HOLDING = {"barbell", "handle", "dumbbell", "upright_dumbbell", "kettlebell", "disc", "hexbar"}
+HOLDING = {"barbell", "handle", "dumbbell", "upright_dumbbell", "hexbar"}
+BY_POINT = {"kettlebell", "cable", "band", "link"}  # they name the hand that they hang from
 
 
 class Detail(Enum):
@@ -103,8 +104,16 @@ def _is_open(pose: Pose, side: Side) -> bool:
     if hold in (Hold.PALM, Hold.WALL):
         return True
     if hold in (Hold.FREE, Hold.FROM, Hold.HANGING):
-        return not any(thing.kind in HOLDING for thing in pose.things)
+        return not any(_is_held(thing, side) for thing in pose.things)
     return False
+
+
+def _is_held(thing: Thing, side: Side) -> bool:
+    """Whether the hand on `side` closes on the thing."""
+    if thing.kind in BY_POINT:
+        return bool({"hands", "hand" + side} & set(thing.words))
+    named = [word for word in thing.words if word in tuple(Side)]
+    return thing.kind in HOLDING and (not named or side in named)
 
 
 def _shapes(drawing: _Drawing, part: str) -> list[Shape]:

@@ -36,6 +36,29 @@ def test_every_working_position_shows_a_muscle(key: str, phase: Phase) -> None:
     assert any(item.fill is Role.MUSCLE_OUTER for item in drawing)
 
 
+@pytest.mark.parametrize(
+    ("things", "right", "left"),
+    [
+        ([], False, False),
+        (["dumbbell x"], True, True),
+        (["dumbbell x R"], True, False),
+        (["cable handL 0.5,1.0"], False, True),
+        (["band hands 0.5,1.0"], True, True),
+        (["band ankleR 0.5,0.1"], False, False),
+    ],
+)
+def test_a_hand_closes_on_what_it_holds(things: list[str], right: bool, left: bool) -> None:
+    def length(holding: list[str], side: str) -> float:
+        figure = pose(view="front", shoulder_out=80, things=holding)
+        ends = [item for item in primitives(figure) if item.fill in (Role.BODY, Role.FAR)]
+        box = bounds(ends)
+        return -box.left if side == "R" else box.right
+
+    bare = {side: length([], side) for side in "RL"}
+    assert (length(things, "R") < bare["R"] - 0.02) is right
+    assert (length(things, "L") < bare["L"] - 0.02) is left
+
+
 def test_each_shape_is_inked_before_it_is_filled() -> None:
     drawing = primitives(pose())
     first_fill = next(i for i, item in enumerate(drawing) if item.fill is Role.BODY)

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 import pytest
 
-from app.domain.figure import Bounds, Phase, Pose, Role, bounds, primitives
-from tests.domain.figure.shipped import pose, shipped
+from app.domain.figure import Bounds, Phase, Pose, Role, Side, bounds, primitives
+from app.domain.figure.pose import Hold
+from tests.domain.figure.shipped import CASES, NAMES, pose, shipped
 
 
 def boxes(figure: Pose, role: Role) -> list[Bounds]:
@@ -24,6 +27,64 @@ def test_benches_are_as_high_as_benches(key: str) -> None:
 def test_a_step_is_lower_than_the_knee() -> None:
     (box,) = (t for t in shipped("step_up", Phase.START).things if t.kind == "box")
     assert 0.20 <= box.numbers[2] <= 0.28
+
+
+SET_DOWN = (Hold.FLAT, Hold.BALL, Hold.TOES)
+LAID_DOWN = (*SET_DOWN, Hold.SEAT, Hold.BACK, Hold.FRONT, Hold.UPPER_BACK, Hold.KNEE)
+STEPPING = ("farmers_carry", "overhead_carry", "goblet_carry")  # one foot in the air
+BESIDE, ABOVE = 0.03, 0.021  # how far a body part may lie from the drawn top
+
+
+def tops(figure: Pose) -> Iterator[tuple[float, float, float]]:
+    """Left end, right end and height of everything one can lie, sit or stand on."""
+    for thing in figure.things:
+        if thing.kind in ("bench", "box"):
+            left, right, top = thing.numbers
+            yield left, right, top
+        if thing.kind == "cushion":
+            x0, y0, x1, y1, wide = thing.numbers
+            yield min(x0, x1) - wide / 2, max(x0, x1) + wide / 2, max(y0, y1) + wide / 2
+
+
+def rests(figure: Pose) -> Iterator[tuple[float, float]]:
+    """Where the body is laid or set down."""
+    places = [figure.feet.of(side) for side in Side if figure.feet.of(side).hold in SET_DOWN]
+    places += [figure.hands.of(side) for side in Side if figure.hands.of(side).hold is Hold.PALM]
+    places += [figure.pin] if figure.pin.hold in LAID_DOWN else []
+    for place in places:
+        yield place.numbers[0], place.numbers[1]
+
+
+FROM_THE_SIDE = [
+    (case, name)
+    for case, name in zip(CASES, NAMES, strict=True)
+    if not shipped(*case).view.yaw_deg and not shipped(*case).view.pitch_deg
+]
+
+
+@pytest.mark.parametrize(
+    ("key", "phase"),
+    [case for case, _ in FROM_THE_SIDE],
+    ids=[name for _, name in FROM_THE_SIDE],
+)
+def test_whatever_rests_above_the_floor_rests_on_something(key: str, phase: Phase) -> None:
+    figure = shipped(key, phase)
+    for x, y in rests(figure):
+        if y > 0.02 and key not in STEPPING:
+            assert any(
+                left - BESIDE <= x <= right + BESIDE and abs(y - top) <= ABOVE
+                for left, right, top in tops(figure)
+            ), (x, y)
+
+
+@pytest.mark.parametrize(("key", "phase"), CASES, ids=NAMES)
+def test_a_hand_on_a_wall_has_a_wall(key: str, phase: Phase) -> None:
+    figure = shipped(key, phase)
+    for side in Side:
+        hand = figure.hands.of(side)
+        if hand.hold is Hold.WALL:
+            walls = [thing.numbers for thing in figure.things if thing.kind == "box"]
+            assert any(x == hand.numbers[0] and top > hand.numbers[1] for x, _, top in walls)
 
 
 def test_furniture_stands_on_the_floor() -> None:
