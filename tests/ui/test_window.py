@@ -309,7 +309,8 @@ MODIFIERS = (
     Qt.KeyboardModifier.ShiftModifier,
     Qt.KeyboardModifier.ControlModifier,
 )
-LEFT_OUT = {"quit", "guide"}
+LEFT_OUT = {"quit", "guide", "clear_week"}
+"""What ends the window, opens another, or leaves nothing to act on."""
 
 
 class Hand:
@@ -328,16 +329,16 @@ class Hand:
         )
 
     def act(self) -> None:
-        kind = self.dice.choice(
-            (self._key, self._key, self._click, self._click, self._command, self._drag, self._week)
-        )
-        kind()
+        often = (self._command, self._carry) * 3
+        self.dice.choice((self._key, self._click, self._click, self._drag, self._week, *often))()
         popup = QApplication.activePopupWidget()
         while popup is not None:
             popup.close()
             popup = QApplication.activePopupWidget()
 
     def _key(self) -> None:
+        if self.dice.random() < 0.4:
+            self.window.grid.setFocus()
         widget = QApplication.focusWidget() or self.window.grid
         self.qtbot.keyClick(widget, self.dice.choice(KEYS), self.dice.choice(MODIFIERS))
 
@@ -363,6 +364,16 @@ class Hand:
         self.qtbot.mousePress(pane, LEFT, pos=self._point(pane))
         self.qtbot.mouseMove(pane, self._point(pane))
         self.qtbot.mouseRelease(pane, LEFT, pos=self._point(pane))
+
+    def _carry(self) -> None:
+        """A card is picked up by keys, moved about and put down."""
+        self._week()
+        grid = self.window.grid
+        grid.setFocus()
+        self.qtbot.keyClick(grid, Qt.Key.Key_M, Qt.KeyboardModifier.ControlModifier)
+        for _ in range(self.dice.randrange(4)):
+            self.qtbot.keyClick(grid, self.dice.choice(KEYS[:4]))
+        self.qtbot.keyClick(grid, Qt.Key.Key_Return)
 
     def _command(self) -> None:
         action = self.dice.choice([a for a in ACTIONS if a.id not in LEFT_OUT])
@@ -391,6 +402,9 @@ def test_nothing_that_anybody_does_breaks_it(qtbot, window, store, monkeypatch, 
         assert broken_laws(program) == ()
     assert store.load_program(program.id) == program
     assert store.load_client(RUNA.id) == window.bench.desk.client
+    kept = [line.label for line in store.log(program.id, limit=1000)]
+    assert len(kept) > 12, "plenty was done"
+    assert len(set(kept)) > 5, "and of many kinds"
     while window.bench.desk.history.undoable is not None:
         window.bench.desk.undo()
     assert store.load_program(program.id) == window.bench.desk.program
