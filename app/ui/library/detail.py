@@ -26,6 +26,7 @@ from app.ui.forms import Sheet, Wrapped, button, plain
 from app.ui.library import facts, rows
 from app.ui.library.at_hand import kept_at_hand, star_icon
 from app.ui.library.evidence import BANDS_FROM, CAUTION, NOTHING, EvidenceChart
+from app.ui.words import label_text
 
 FIGURE = QSize(150, 150)
 SUBSTITUTES = 5
@@ -228,7 +229,7 @@ class DetailDialog(Sheet):
         return facts.relatives(self.exercise, self.bench.desk.catalogue)
 
     def _link(self, exercise: Exercise) -> QPushButton:
-        link = QPushButton(exercise.name)
+        link = QPushButton(label_text(exercise.name))
         link.setProperty("link", True)
         link.setCursor(Qt.CursorShape.PointingHandCursor)
         link.setAutoDefault(False)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtWidgets import QLabel, QPushButton
 
+from app import own_exercises
 from app.ui.library.detail import DetailDialog, Refusal, pose_picture
 from app.ui.library.evidence import CAUTION, NOTHING, EvidenceChart
 from tests.ui.library import scene
@@ -103,3 +104,11 @@ def test_a_key_without_a_pose_has_no_picture(qtbot):
     bench = scene.nobody()
     assert pose_picture(bench, "", Phase.START, FIGURE) is None
     assert pose_picture(bench, "back_squat", Phase.END, FIGURE, ratio=1.0).width() == 150
+
+
+def test_a_name_with_an_ampersand_is_shown_whole(qtbot):
+    bench = scene.bench()
+    own_exercises.keep(bench.desk, scene.own(name="Step & press", easier=("step_up",)))
+    made = DetailDialog(bench, scene.own(easier=("ledge_step_up",), key="other"), None)
+    qtbot.addWidget(made)
+    assert link(made, "Step && press") is not None
