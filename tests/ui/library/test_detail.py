@@ -108,7 +108,9 @@ def test_a_key_without_a_pose_has_no_picture(qtbot):
 
 def test_a_name_with_an_ampersand_is_shown_whole(qtbot):
     bench = scene.bench()
-    own_exercises.keep(bench.desk, scene.own(name="Step & press", easier=("step_up",)))
-    made = DetailDialog(bench, scene.own(easier=("ledge_step_up",), key="other"), None)
+    own_exercises.keep(bench.desk, scene.own(name="Step & press"))
+    above = scene.own(key="above", name="Above", easier=("ledge_step_up",))
+    own_exercises.keep(bench.desk, above)
+    made = DetailDialog(bench, above, None)
     qtbot.addWidget(made)
     assert link(made, "Step && press") is not None
