@@ -1,60 +1,17 @@
-"""A measured value beside its range as a small picture: a bed between brackets and a mark."""
+"""Painting a measured value beside its range: a bed between brackets and a mark."""
 
 from __future__ import annotations
-
-from dataclasses import dataclass
 
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
 
-from app.domain.findings import Finding
-from app.domain.ranges import Range
+from app.domain.bullet import Bullet, Scale
 from app.ui import signs
 from app.ui.theme import Theme
 
 WIDE, TALL = 56.0, 12.0
-_CLEAR = 4.5
-"""A value that lies outside is drawn at least this far from the bed, px: near misses show."""
 _MARK = 3.6
-
-
-@dataclass(frozen=True, slots=True)
-class Bullet:
-    """Where bed and mark stand, px from the left end of the scale; the scale begins at nought."""
-
-    bed_left: float
-    bed_right: float
-    open_end: bool
-    mark: float
-
-
-def bullet_of(finding: Finding, *, wide: float = WIDE) -> Bullet | None:
-    """The picture of a finding; None where nothing was measured or there is no range."""
-    value, band = finding.measured, finding.range
-    if value is None or band is None or (band.low is None and band.high is None):
-        return None
-    return place(value, band, wide=wide)
-
-
-def place(value: float, band: Range, *, wide: float) -> Bullet:
-    """Bed and mark of a value beside a range on a scale `wide` px long."""
-    edges = [edge for edge in (band.low, band.high) if edge is not None]
-    open_top = 1.5 if band.high is None else 1.15
-    top = max(max(edges) * open_top, value * 1.08, 1e-9)
-
-    def x(amount: float) -> float:
-        return wide * min(max(amount, 0.0), top) / top
-
-    left = 0.0 if band.low is None else x(band.low)
-    right = wide if band.high is None else x(band.high)
-    mark = min(max(x(value), _MARK), wide - _MARK)
-    if band.short_by(value) > 0:
-        left = max(left, _MARK + _CLEAR)
-        mark = min(mark, left - _CLEAR)
-    elif band.over_by(value) > 0:
-        right = min(right, wide - _MARK - _CLEAR)
-        mark = max(mark, right + _CLEAR)
-    return Bullet(left, right, band.high is None, mark)
+SCALE = Scale(long=WIDE, half_mark=_MARK, gap=4.5)
 
 
 def paint_bullet(

@@ -22,6 +22,7 @@ from PySide6.QtWidgets import (
     QToolTip,
 )
 
+from app.domain.bullet import bullet_of
 from app.domain.findings import Weight
 from app.ui import bullet, signs
 from app.ui.finding_rows import Row, measured_text, source_text
@@ -127,7 +128,7 @@ class FindingDelegate(QStyledItemDelegate):
 
         It never takes room from the sentence.
         """
-        picture = bullet.bullet_of(row.finding)
+        picture = bullet_of(row.finding, bullet.SCALE)
         if picture is None or line.width() < _SOURCE_ROOM + bullet.WIDE:
             return line
         at = QRectF(0, 0, bullet.WIDE, bullet.TALL)

@@ -2,21 +2,22 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from PySide6.QtCore import QRect
 from PySide6.QtGui import QImage, QPainter
 from PySide6.QtWidgets import QStyleOptionViewItem
 from pytestqt.qtbot import QtBot
 
-from app.domain.exercise import Equipment
+from app.domain.bullet import bullet_of
 from app.domain.findings import Weight
-from app.ui import bullet
 from app.ui.bench import Bench
+from app.ui.bullet import SCALE
 from app.ui.finding_delegate import ROW, FindingDelegate, weight_colour
 from app.ui.finding_rows import Row, measured_text
 from app.ui.findings_pane import FindingsPane
 from app.ui.theme import DARK, LIGHT
-from tests.ui.desks import with_client
 from tests.ui.test_theme import contrast
 
 
@@ -31,7 +32,7 @@ def measured_row(pane: FindingsPane) -> int:
     return next(
         k
         for k in range(pane.list.count())
-        if bullet.bullet_of(pane.list.item(k).data(ROW).finding) is not None
+        if bullet_of(pane.list.item(k).data(ROW).finding, SCALE) is not None
     )
 
 
@@ -65,15 +66,13 @@ def test_a_wide_row_shows_the_measure_and_a_narrow_one_keeps_its_sentence(pane) 
     assert not has_bed(painted(pane, at, 210))
 
 
-def test_a_finding_without_a_measure_has_no_picture(pane: FindingsPane, bench: Bench) -> None:
-    with_client(bench, equipment=frozenset({Equipment.BODY}))
-    without = [
-        at
-        for at in range(pane.list.count())
-        if bullet.bullet_of(pane.list.item(at).data(ROW).finding) is None
-    ]
-    assert without
-    assert not any(has_bed(painted(pane, at, 900)) for at in without)
+def test_a_finding_without_a_measure_has_no_picture(pane: FindingsPane) -> None:
+    at = measured_row(pane)
+    item = pane.list.item(at)
+    finding = item.data(ROW).finding
+    for without in (replace(finding, measured=None), replace(finding, range=None)):
+        item.setData(ROW, Row(without))
+        assert not has_bed(painted(pane, at, 900))
 
 
 def test_the_tip_says_measure_reason_source_and_keys(pane: FindingsPane) -> None:
