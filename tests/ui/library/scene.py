@@ -67,7 +67,11 @@ def shipped(key: str) -> Exercise:
 
 def own(**changes: Any) -> Exercise:
     """An exercise of the coach's own."""
-    fields = {"key": ExerciseKey("ledge_step_up"), "name": "Ledge step-up", "own": True}
+    fields: dict[str, Any] = {
+        "key": ExerciseKey("ledge_step_up"),
+        "name": "Ledge step-up",
+        "own": True,
+    }
     return replace(shipped("step_up"), aliases=(), **(fields | changes))
 
 

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from typing import TypeVar
+
 import pytest
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QDialog, QWidget
 
 from app import own_exercises
 from app.domain.errors import StoreError
@@ -18,14 +20,16 @@ from tests.ui.library import scene
 def acts(qtbot) -> LibraryActs:
     pane = QWidget()
     qtbot.addWidget(pane)
-    made = LibraryActs(scene.bench(), pane)
-    made.kept = pane
-    return made
+    return LibraryActs(scene.bench(), pane)
 
 
-def shown(acts: LibraryActs, kind: type) -> QWidget:
+Dialog = TypeVar("Dialog", bound=QDialog)
+
+
+def shown(acts: LibraryActs, kind: type[Dialog]) -> Dialog:
     """The dialog of that kind that is open."""
-    (found,) = (one for one in acts.pane.findChildren(kind) if one.isVisible())
+    every: list[Dialog] = acts.pane.findChildren(kind)
+    (found,) = (one for one in every if one.isVisible())
     return found
 
 

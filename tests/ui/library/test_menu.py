@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from app.domain.exercise import ExerciseKey
 from app.ui.library.menu import exercise_menu
 from tests.ui.library import scene
 
@@ -39,7 +40,7 @@ def test_without_a_program_nothing_can_be_placed(qtbot):
 def test_the_star_says_which_way_it_turns(qtbot):
     pane = scene.pane(qtbot)
     assert "Keep at hand" in entries(pane, scene.shipped("step_up"))
-    pane.acts.turn_star("step_up")
+    pane.acts.turn_star(ExerciseKey("step_up"))
     assert "No longer at hand" in entries(pane, scene.shipped("step_up"))
 
 

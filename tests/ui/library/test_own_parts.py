@@ -6,7 +6,7 @@ import pytest
 from PySide6.QtCore import Qt
 
 from app import resources
-from app.domain.exercise import Equipment, Muscle, Work
+from app.domain.exercise import Equipment, ExerciseKey, Muscle, Work
 from app.ui.library.own_parts import (
     CheckList,
     DeafBox,
@@ -75,7 +75,7 @@ def test_relatives_are_added_once_and_taken_out_by_del(qtbot):
 def test_relatives_that_are_gone_are_not_shown(qtbot):
     field = KinField(scene.nobody(), "Easier")
     qtbot.addWidget(field)
-    field.show_values(("step_up", "gone"))
+    field.show_values((ExerciseKey("step_up"), ExerciseKey("gone")))
     assert field.values() == ["step_up"]
 
 

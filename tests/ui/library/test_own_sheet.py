@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
-from PySide6.QtWidgets import QLabel
+from PySide6.QtWidgets import QLabel, QWidget
 
 from app import own_exercises, resources
 from app.ui.library.own_sheet import OwnSheet
@@ -116,7 +116,7 @@ def test_changing_keeps_the_key_so_that_plans_follow(qtbot):
 
 def test_every_field_has_a_name(qtbot):
     dialog = sheet(qtbot)
-    fields = [dialog.name, dialog.aliases, dialog.tempo, *dialog.numbers.values()]
+    fields: list[QWidget] = [dialog.name, dialog.aliases, dialog.tempo, *dialog.numbers.values()]
     fields += [*dialog.texts.values(), dialog.pattern, dialog.plane, dialog.load_kind]
     for field in fields:
         assert field.accessibleName()

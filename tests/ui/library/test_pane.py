@@ -6,14 +6,18 @@ from dataclasses import replace
 
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QWidget
 
 from app import own_exercises
-from app.domain.exercise import Equipment, Muscle
+from app.domain.exercise import Equipment, ExerciseKey, Muscle
 from app.domain.fit import fits
 from app.ui.library.order import Order
 from app.ui.library.pane import NARROW, WIDE
+from tests import builders
 from tests.ui.library import scene
 from tests.ui.library.scene import listed, type_in
+
+STEP_UP = ExerciseKey("step_up")
 
 
 def choose_order(pane, order: Order) -> None:
@@ -122,11 +126,11 @@ def test_return_goes_to_what_was_typed_however_fast(qtbot):
 
 def test_a_star_is_remembered_in_the_file_and_narrows(qtbot):
     pane = scene.pane(qtbot)
-    pane.acts.turn_star("step_up")
+    pane.acts.turn_star(STEP_UP)
     pane.show_at_hand()
     assert listed(pane) == ["step_up"]
     assert scene.pane(qtbot, pane.bench).acts.at_hand == {"step_up"}
-    pane.acts.turn_star("step_up")
+    pane.acts.turn_star(STEP_UP)
     assert listed(pane) == []
     assert "Ctrl+K" in pane.empty.text()
 
@@ -162,7 +166,7 @@ def test_another_client_is_asked_what_fits(qtbot):
 
 
 def test_a_limitation_that_ends_is_forgotten_in_later_weeks(qtbot):
-    ending = replace(scene.KNEE, until=scene.builders.START)
+    ending = replace(scene.KNEE, until=builders.START)
     pane = scene.pane(qtbot, scene.bench(limitations=(ending,)))
     assert "wall_sit" in listed(pane) or "goblet_squat" not in listed(pane)
     before = len(listed(pane))
@@ -172,9 +176,9 @@ def test_a_limitation_that_ends_is_forgotten_in_later_weeks(qtbot):
 
 def test_rows_say_where_an_exercise_stands_in_the_open_week(qtbot):
     pane = scene.pane(qtbot)
-    assert pane.model.used["step_up"] == "in Mon, Thu"
+    assert pane.model.used[STEP_UP] == "in Mon, Thu"
     pane.bench.show_week(1)
-    assert pane.model.used["step_up"] == "in Mon"
+    assert pane.model.used[STEP_UP] == "in Mon"
 
 
 @pytest.mark.parametrize(("compact", "width"), [(False, WIDE), (True, NARROW)])
@@ -201,8 +205,8 @@ def test_a_picture_of_the_window_has_its_figures(qtbot):
 def test_tab_goes_from_the_search_over_the_choices_to_the_list(qtbot):
     pane = scene.pane(qtbot)
     pane.choices.unfold(True)
-    chain = [pane.search]
+    chain: list[QWidget] = [pane.search]
     while chain[-1] is not pane.list and len(chain) < 60:
         chain.append(chain[-1].nextInFocusChain())
-    ours = [pane.search, *pane.choices.stops, pane.list]
+    ours: list[QWidget] = [pane.search, *pane.choices.stops, pane.list]
     assert [widget for widget in chain if widget in ours] == ours
