@@ -276,6 +276,14 @@ def empty_program(
     )
 
 
+def require_text(text: str, what: str) -> str:
+    """`text` without white space around it. Raises CoachError if nothing is left."""
+    text = " ".join(text.split())
+    if not text:
+        raise CoachError(f"{what}: nothing is entered.", mend="Write at least one letter.")
+    return text
+
+
 def require_name(name: str, what: str) -> str:
     """`name` without white space around it. Raises CoachError if nothing is left."""
     name = " ".join(name.split())

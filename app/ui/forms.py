@@ -25,6 +25,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.domain.errors import CoachError
+from app.domain.program import require_text
 from app.ui import theme
 from app.ui.words import number, tip, typed_number
 
@@ -299,15 +300,29 @@ def entered(field: QLineEdit) -> str:
     return text if field.text() == shown else field.text().strip()
 
 
+class TextSheet(Sheet):
+    """Asks for one line of text; it stays open, with the sentence, while nothing is entered."""
+
+    def __init__(
+        self, parent: QWidget | None, title: str, label: str, *, text: str, verb: str
+    ) -> None:
+        super().__init__(parent, title, verb=verb)
+        self.label = label
+        self.field = text_field(text)
+        self.field.selectAll()
+        self.row(label, self.field)
+        self.setMinimumWidth(420)
+        self.field.setFocus()
+
+    def keep(self) -> None:
+        """Refuse an empty line."""
+        require_text(self.field.text(), self.label)
+
+
 def ask_text(parent: QWidget, title: str, label: str, *, text: str = "", verb: str) -> str | None:
-    """The text that the coach enters; None if it was cancelled."""
-    sheet = Sheet(parent, title, verb=verb)
-    field = text_field(text)
-    field.selectAll()
-    sheet.row(label, field)
-    sheet.setMinimumWidth(420)
-    field.setFocus()
-    return field.text() if sheet.exec() == QDialog.DialogCode.Accepted else None
+    """The text that the coach enters, never empty; None if it was cancelled."""
+    sheet = TextSheet(parent, title, label, text=text, verb=verb)
+    return sheet.field.text() if sheet.exec() == QDialog.DialogCode.Accepted else None
 
 
 def tell(parent: QWidget, title: str, sentence: str) -> None:

@@ -314,3 +314,15 @@ def test_a_box_shows_its_sentence_as_text(qtbot: QtBot, monkeypatch) -> None:
     forms.tell(parent, "Saved", "Saved: <a>.pdf")
     assert shown[0].textFormat() is Qt.TextFormat.PlainText
     assert shown[0].text() == "Saved: <a>.pdf"
+
+
+def test_a_line_that_is_empty_keeps_the_sheet_open(qtbot: QtBot) -> None:
+    sheet = forms.TextSheet(None, "Start a block", "Name of the block", text="", verb="Start here")
+    qtbot.addWidget(sheet)
+    sheet.show()
+    sheet.try_keep()
+    assert sheet.isVisible()
+    assert "Name of the block: nothing is entered." in sheet.wrong.text()
+    sheet.field.setText("Build")
+    sheet.try_keep()
+    assert not sheet.isVisible()
