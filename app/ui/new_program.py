@@ -75,8 +75,7 @@ class LayoutChoice(QWidget):
         assert isinstance(column, QVBoxLayout)
         column.insertWidget(0, choice)
         column.insertWidget(1, other)
-        other.setVisible(False)
-        other.setEnabled(False)
+        other.offer(False)
 
     @property
     def wants_other(self) -> bool:
@@ -177,9 +176,7 @@ class NewProgramSheet(Sheet):
             return
         for field in (self.weeks, self.emphasis):
             self.form.setRowVisible(field, not wanted)
-        other.setEnabled(wanted)
-        other.setVisible(wanted)
-        other.refresh()
+        other.offer(wanted)
         self._take_name(other)
 
     def _take_name(self, other: OtherProgram) -> None:

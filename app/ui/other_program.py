@@ -19,7 +19,10 @@ from db.store import Store
 
 
 class OtherProgram(QWidget):
-    """Client and program, and what would be different for the client it is taken over to."""
+    """Client and program, and what would be different for the client it is taken over to.
+
+    Nothing is worked out until it is wanted: `offer(True)`.
+    """
 
     def __init__(self, bench: Bench, store: Store, client: Client, *, start: date) -> None:
         super().__init__()
@@ -39,6 +42,7 @@ class OtherProgram(QWidget):
         column.addLayout(row)
         column.addWidget(self.head)
         column.addWidget(self.lines)
+        self.setEnabled(False)
         self._fill_clients()
         self.clients.currentIndexChanged.connect(lambda _k: self._fill_programs())
         self.programs.currentIndexChanged.connect(lambda _k: self.refresh())
@@ -86,8 +90,14 @@ class OtherProgram(QWidget):
         catalogue = self.bench.desk.catalogue
         return refit(source, self.client, catalogue, program_id=self.program_id, start=self.start)
 
+    def offer(self, wanted: bool) -> None:
+        """Show the choice, with what would be different, or hide it."""
+        self.setEnabled(wanted)
+        self.setVisible(wanted)
+        self.refresh()
+
     def refresh(self) -> None:
-        """Say again what would be different; nothing while the choice is not shown."""
+        """Say again what would be different; nothing while the choice is not wanted."""
         if not self.isEnabled():
             return
         self.head.setText(f"What would be different for {self.client.name}")

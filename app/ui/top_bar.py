@@ -105,7 +105,7 @@ class TopBar(QWidget):
                 policy.AdjustToContents if few else policy.AdjustToMinimumContentsLengthWithIcon
             )
             for line in lines:
-                self.clients.addItem(line.name, line.id)
+                self.clients.addItem(f"{line.name}{_archived(line)}", line.id)
             self.clients.addItem("New client\N{HORIZONTAL ELLIPSIS}", None)
         index = -1 if current is None else self.clients.findData(current)
         self.clients.setCurrentIndex(index)
@@ -116,7 +116,7 @@ class TopBar(QWidget):
         self.programs.clear()
         for line in lines:
             unit = "week" if line.weeks == 1 else "weeks"
-            self.programs.addItem(f"{line.name}, {line.weeks} {unit}", line.id)
+            self.programs.addItem(f"{line.name}, {line.weeks} {unit}{_archived(line)}", line.id)
         self.programs.addItem("New program\N{HORIZONTAL ELLIPSIS}", None)
         index = -1 if current is None else self.programs.findData(current)
         self.programs.setCurrentIndex(index)
@@ -135,3 +135,8 @@ class TopBar(QWidget):
         self.undo_label.setText(f"Undo: {back.label}" if back else "")
         self.booklet.setEnabled(self.bench.desk.has_program)
         self.programs.setEnabled(self.bench.desk.work is not None)
+
+
+def _archived(line: ClientLine | ProgramLine) -> str:
+    """What is said behind the name of something in the archive that is open all the same."""
+    return ", archived" if line.archived else ""

@@ -171,12 +171,14 @@ class Window(Commands):
     def refresh_lists(self) -> None:
         """Read the lists of clients and programs again."""
         work = self.bench.desk.work
-        clients = tuple(c for c in self.store.clients() if not c.archived)
-        self.top.show_clients(clients, None if work is None else work.client.id)
+        client_id = None if work is None else work.client.id
+        clients = tuple(c for c in self.store.clients() if not c.archived or c.id == client_id)
+        self.top.show_clients(clients, client_id)
         programs = () if work is None else self.store.programs(work.client.id)
         program = None if work is None or work.program is None else work.program
+        program_id = None if program is None else program.id
         self.top.show_programs(
-            tuple(p for p in programs if not p.archived), None if program is None else program.id
+            tuple(p for p in programs if not p.archived or p.id == program_id), program_id
         )
         self.centre.setCurrentWidget(self.plan if program is not None else self.welcome)
         name = "" if work is None else work.client.name

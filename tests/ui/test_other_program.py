@@ -40,7 +40,9 @@ def hers(bench: Bench, store: Store) -> Bench:
 
 
 def other(bench: Bench, store: Store, client: Client = JORUNN) -> OtherProgram:
-    return OtherProgram(bench, store, client, start=START)
+    made = OtherProgram(bench, store, client, start=START)
+    made.offer(True)
+    return made
 
 
 def choices(box) -> list[str]:
@@ -76,6 +78,13 @@ def test_what_would_be_different_is_told_and_follows_program_and_start(
     made.set_start(date(2027, 1, 6))
     assert any(line.startswith("Begins on 4 Jan 2027") for line in made.lines.lines())
     assert made.refit().program.start == date(2027, 1, 4)
+
+
+def test_nothing_is_worked_out_until_it_is_wanted(hers: Bench, store: Store) -> None:
+    made = OtherProgram(hers, store, JORUNN, start=START)
+    assert made.lines.lines() == []
+    made.set_start(date(2027, 1, 6))
+    assert made.lines.lines() == []
 
 
 def test_where_nothing_fits_it_says_so_and_what_to_do(hers: Bench, store: Store) -> None:
