@@ -105,13 +105,18 @@ class LimitationSheet(Sheet):
 
     def keep(self) -> None:
         """Add the limitation as entered."""
-        past = self.past.value()
+        past, until = self.past.value(), self.until.value()
+        if until is not None and until < pydate(QDate.currentDate()):
+            raise CoachError(
+                f"Until {full_date(until)}: that day is past, so nothing would be ruled out.",
+                mend="Enter a later day, or untick 'known'.",
+            )
         made = Limitation(
             Joint(self.joint.currentData()),
             Motion(self.motion.currentData()),
             Side(self.side.currentData()),
             past_degrees=None if past is None else int(past),
-            until=self.until.value(),
+            until=until,
             note=self.note.text().strip(),
         )
         client = self.bench.desk.client

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import date
+from datetime import date, datetime, timedelta
 
 import pytest
 from pytestqt.qtbot import QtBot
@@ -13,6 +13,9 @@ from app.ui.bench import Bench
 from app.ui.client.limits import LimitationSheet, limitation_text
 from app.ui.words import qdate
 from tests.ui.steps import choose, kept, nothing_kept, one_step, refused_with, retype
+
+TODAY = datetime.now().astimezone().date()
+SOON = TODAY + timedelta(days=90)
 
 
 @pytest.fixture
@@ -55,7 +58,7 @@ def test_what_is_entered_is_added_behind_the_others(sheet: LimitationSheet, benc
     choose(sheet.side, "right")
     retype(sheet.past, "120")
     sheet.until.known.setChecked(True)
-    sheet.until.edit.setDate(qdate(date(2027, 3, 1)))
+    sheet.until.edit.setDate(qdate(SOON))
     retype(sheet.note, " the practitioner said so ")
     with one_step(bench, "Add a limitation"):
         kept(sheet)
@@ -64,7 +67,7 @@ def test_what_is_entered_is_added_behind_the_others(sheet: LimitationSheet, benc
         Motion.OVERHEAD,
         Side.RIGHT,
         120,
-        until=date(2027, 3, 1),
+        until=SOON,
         note="the practitioner said so",
     )
     assert bench.desk.client.limitations == (*before, made)
@@ -84,6 +87,12 @@ def test_an_angle_that_cannot_be_is_refused(
 ) -> None:
     retype(sheet.past, typed)
     refused_with(sheet, bench, "Past: ", "Enter 0 to 180.")
+
+
+def test_an_end_that_is_past_is_refused(sheet: LimitationSheet, bench: Bench) -> None:
+    sheet.until.known.setChecked(True)
+    sheet.until.edit.setDate(qdate(TODAY - timedelta(days=1)))
+    refused_with(sheet, bench, "that day is past", "Enter a later day")
 
 
 def test_the_marked_one_is_removed_and_the_sheet_stays(
