@@ -54,6 +54,8 @@ RELATIVES = {
     },
     "one arm or both, kneeling": {"band_pulldown", "one_arm_pulldown"},
     "a dumbbell or a band to curl": {"dumbbell_curl", "band_curl"},
+    "upper arm still or drawn back": {"one_arm_dumbbell_row", "dumbbell_triceps_kickback"},
+    "walking to the side, deep or easy": {"lateral_band_walk", "easy_lateral_walk"},
     "palms up or down": {"wrist_curl", "reverse_wrist_curl"},
     "dumbbells or bands to raise": {"lateral_raise", "band_lateral_raise"},
     "arms overhead with dumbbells or without": {"dumbbell_overhead_press", "arm_circles"},
@@ -67,6 +69,7 @@ SMALL = {
     *("wrist_curl", "reverse_wrist_curl", "band_wrist_curl", "wrist_circles"),
     *("leg_press_calf_raise", "band_toe_raise", "single_leg_lying_curl"),
     *("incline_dumbbell_curl", "plank_shoulder_tap", "band_press_out"),
+    "dumbbell_triceps_kickback",
 }
 MOVED_A_LITTLE = 0.03
 

@@ -15,6 +15,9 @@ PLATE = 0.093  # radius of the drawn plate; ours
 DUMBBELL_HEAD = 0.034
 BAR_HALF = 0.40  # half length of the drawn bar from the front
 AXES: dict[str, Vec] = {"x": (1.0, 0.0, 0.0), "y": (0.0, 1.0, 0.0), "z": (0.0, 0.0, 1.0)}
+STRAPPED = {"ankle": "shank", "foot": "foot", "hand": "forearm"}  # what a strap lies around
+STRAP_HALF, STRAP_OFF = 0.024, 0.012  # half its length; how far before the joint it lies
+STRAP_SEEN = 0.03  # a limb drawn shorter than this has no direction
 DUMBBELL_AXES = (*AXES, "front", "right")
 
 
@@ -157,9 +160,15 @@ def loop(scene: Scene, thing: Thing, layers: Layers) -> None:
 
 
 def cuff(scene: Scene, thing: Thing, layers: Layers) -> None:
-    """A strap around an ankle or a wrist."""
-    x, y = scene.anchor(thing.words[0])
-    layers.front.append(strip((x - 0.024, y + 0.012), (x + 0.024, y + 0.012), 0.020, Role.BAND))
+    """A strap around an ankle, a foot or a wrist, across the limb."""
+    name = thing.words[0]
+    segment = scene.body.segments[STRAPPED[name[:-1]] + name[-1]]
+    (ax, ay), (x, y) = scene.project(segment.start), scene.project(segment.end)
+    size = math.dist((ax, ay), (x, y))
+    ux, uy = ((x - ax) / size, (y - ay) / size) if size > STRAP_SEEN else (0.0, -1.0)
+    x, y = x - ux * STRAP_OFF, y - uy * STRAP_OFF
+    ends = ((x - uy * STRAP_HALF, y + ux * STRAP_HALF), (x + uy * STRAP_HALF, y - ux * STRAP_HALF))
+    layers.front.append(strip(*ends, 0.020, Role.BAND))
 
 
 def hexbar(scene: Scene, thing: Thing, layers: Layers) -> None:

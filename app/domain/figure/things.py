@@ -3,7 +3,7 @@
 from collections.abc import Callable
 
 from app.domain.figure import furniture, held
-from app.domain.figure.held import DUMBBELL_AXES
+from app.domain.figure.held import DUMBBELL_AXES, STRAPPED
 from app.domain.figure.pose import Thing
 from app.domain.figure.scene import LAYER_WORDS, Layers, Scene, is_point
 
@@ -80,6 +80,8 @@ def _mistake_in_ends(thing: Thing) -> str:
     strange = [word for word in ends if "," not in word and not is_point(word)]
     if strange:
         return f'there is no point "{strange[0]}"'
+    if thing.kind == "cuff" and any(word[:-1] not in STRAPPED for word in ends):
+        return "a cuff lies around an ankle, a foot or a hand"
     wanted = 1 if thing.kind == "cuff" else 2
     return "" if len(ends) == wanted else f"{thing.kind} runs between {wanted} points"
 

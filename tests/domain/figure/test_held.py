@@ -70,6 +70,12 @@ def test_a_dumbbell_on_end_can_be_drawn_before_the_hands() -> None:
     assert layers("upright_dumbbell 0 front") == (0, 3)
 
 
+def test_a_cuff_lies_across_its_limb() -> None:
+    upright, level = (boxes(pose(hip=hip, things=["cuff ankleR"]), Role.BAND)[0] for hip in (0, 90))
+    assert upright.width > upright.height * 2
+    assert level.height > level.width * 2
+
+
 def test_a_cable_runs_from_the_hand_to_its_pulley() -> None:
     figure = pose(hands="from 0.3 0 0", things=["cable hands 0.8,1.0"])
     (line,) = (item for item in primitives(figure) if item.stroke is Role.BAND)

@@ -8,7 +8,7 @@ from app.domain.figure import solve
 from app.domain.figure.pose import Thing
 from app.domain.figure.scene import Scene
 from app.domain.figure.things import COUNTS, KINDS, arrange, mistake_in
-from tests.domain.figure.shipped import pose, poses
+from tests.domain.figure.shipped import exercises, pose, poses
 
 USED = {
     thing.kind: thing
@@ -20,6 +20,34 @@ USED = {
 
 def test_every_kind_of_thing_is_used_by_some_pose() -> None:
     assert set(USED) == set(KINDS)
+
+
+# What an exercise's equipment must show as; what is left out is drawn in too many ways.
+SHOWN_AS = {
+    "dumbbells": {"dumbbell", "upright_dumbbell"},
+    "kettlebell": {"kettlebell"},
+    "barbell": {"barbell", "rod"},
+    "hex_bar": {"hexbar"},
+    "band": {"band", "loop"},
+    "cable": {"cable"},
+    "suspension": {"cable"},
+    "bench": {"bench", "cushion"},
+    "box": {"box", "bench"},
+    "pull_up_bar": {"rack", "rod"},
+    "ankle_weights": {"cuff"},
+    "sled": {"sled"},
+}
+LOADS = ("dumbbells", "kettlebell", "hex_bar", "band")
+
+
+@pytest.mark.parametrize("key", exercises())
+def test_a_figure_shows_what_its_exercise_needs_and_no_other_load(key: str) -> None:
+    needed = exercises()[key]["equipment"]
+    for one in (poses()[key].start, poses()[key].end):
+        kinds = {thing.kind for thing in one.things}
+        missing = [name for name in needed if name in SHOWN_AS and not kinds & SHOWN_AS[name]]
+        strange = [name for name in LOADS if name not in needed and kinds & SHOWN_AS[name]]
+        assert (missing, strange) == ([], [])
 
 
 @pytest.mark.parametrize("kind", KINDS)
@@ -42,6 +70,7 @@ def test_a_thing_with_the_wrong_numbers_is_told_so(kind: str) -> None:
         (Thing("cable", (), ("tail", "0,0")), 'no point "tail"'),
         (Thing("band", (), ("handR",)), "runs between 2 points"),
         (Thing("kettlebell"), "hangs from"),
+        (Thing("cuff", (), ("hip",)), "around an ankle"),
         (Thing("kettlebell", (), ("tail",)), "hangs from"),
     ],
 )
