@@ -7,7 +7,7 @@ something that went and something else that came.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, fields
+from dataclasses import dataclass, fields, replace
 from enum import StrEnum
 
 from app.domain.exercise import Catalogue, Muscle
@@ -36,10 +36,11 @@ class Mark(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Place:
-    """Where a slot stands: the day, 0 for Monday, and the title of its session."""
+    """Where a slot stands: the day, 0 for Monday, the title of its session and its strand."""
 
     day: int
     session: str
+    strand: StrandId
 
     @property
     def text(self) -> str:
@@ -101,28 +102,46 @@ def compare(before: Program, after: Program, catalogue: Catalogue) -> tuple[Week
     """
     emphasis = tuple(dict.fromkeys((*after.emphasis, *before.emphasis)))
     memos = FactsMemo(catalogue, before.curve), FactsMemo(catalogue, after.curve)
+    found = []
+    furthest = -1
+    for i, k in _matched(before, after):
+        old = None if i is None else (i, before.weeks[i])
+        new = None if k is None else (k, after.weeks[k])
+        pair = _week_pair(old, new, emphasis=emphasis, memos=memos)
+        if i is not None and k is not None:
+            if i < furthest:
+                pair = replace(pair, notes=(f"moved, was week {i + 1}", *pair.notes))
+            furthest = max(furthest, i)
+        found.append(pair)
+    return tuple(found)
+
+
+def _matched(before: Program, after: Program) -> Iterator[tuple[int | None, int | None]]:
+    """The index of each week in both states, what went before what stood behind it."""
     was = {week.id: index for index, week in enumerate(before.weeks)}
     kept = {week.id for week in after.weeks}
-    pairs: list[tuple[int | None, int | None]] = []
-    gone = iter([(i, w) for i, w in enumerate(before.weeks) if w.id not in kept])
-    waiting = next(gone, None)
+    gone = [index for index, week in enumerate(before.weeks) if week.id not in kept]
     for index, week in enumerate(after.weeks):
         earlier = was.get(week.id)
-        while waiting is not None and earlier is not None and waiting[0] < earlier:
-            pairs.append((waiting[0], None))
-            waiting = next(gone, None)
-        pairs.append((earlier, index))
-    while waiting is not None:
-        pairs.append((waiting[0], None))
-        waiting = next(gone, None)
+        while gone and earlier is not None and gone[0] < earlier:
+            yield gone.pop(0), None
+        yield earlier, index
+    for index in gone:
+        yield index, None
+
+
+def whole_differences(before: Program, after: Program) -> tuple[str, ...]:
+    """What differs of the program as a whole, in words: ('name', 'first week')."""
     return tuple(
-        _week_pair(
-            None if i is None else (i, before.weeks[i]),
-            None if k is None else (k, after.weeks[k]),
-            emphasis=emphasis,
-            memos=memos,
+        word
+        for name, word in (
+            ("name", "name"),
+            ("start", "first week"),
+            ("emphasis", "emphasis"),
+            ("blocks", "blocks"),
+            ("curve", "curve that loads rest on"),
         )
-        for i, k in pairs
+        if getattr(before, name) != getattr(after, name)
     )
 
 
@@ -147,7 +166,7 @@ def _placed(week: Week | None) -> dict[StrandId, tuple[Place, Slot]]:
     if week is None:
         return {}
     return {
-        slot.strand: (Place(day, session.title), slot)
+        slot.strand: (Place(day, session.title, session.strand), slot)
         for day, session in week.sessions()
         for slot in session.slots
     }
@@ -176,10 +195,9 @@ def _removed(place: Place, slot: Slot) -> Row:
 def _both(old: tuple[Place, Slot], new: tuple[Place, Slot]) -> Row:
     (was, before), (becomes, after) = old, new
     differs = differences(before, after)
-    mark = Mark.CHANGED if differs else Mark.MOVED if was.day != becomes.day else Mark.SAME
-    if was.day != becomes.day:
-        differs = ("day", *differs)
-    return Row(mark, before, after, was, becomes, differs)
+    moved = "day" if was.day != becomes.day else "session" if was.strand != becomes.strand else ""
+    mark = Mark.CHANGED if differs else Mark.MOVED if moved else Mark.SAME
+    return Row(mark, before, after, was, becomes, (moved, *differs) if moved else differs)
 
 
 def differences(before: Slot, after: Slot) -> tuple[str, ...]:
@@ -192,7 +210,7 @@ def differences(before: Slot, after: Slot) -> tuple[str, ...]:
 
 
 def _notes(before: Week, after: Week) -> Iterator[str]:
-    """What else differs in a week: light or not, notes, titles and warm-ups of sessions."""
+    """What else differs in a week: light or not, notes, and what `_of_sessions` tells."""
     if before.light != after.light:
         yield "light now" if after.light else "no longer light"
     if before.note != after.note:
@@ -200,11 +218,33 @@ def _notes(before: Week, after: Week) -> Iterator[str]:
     for number, (old, new) in enumerate(zip(before.days, after.days, strict=True)):
         if old.note != new.note:
             yield f"note of {DAYS[number]}"
-    was = {session.strand: session for _, session in before.sessions()}
-    for day, session in after.sessions():
-        earlier = was.get(session.strand)
-        if earlier is None:
+    yield from _of_sessions(before, after)
+
+
+def _of_sessions(before: Week, after: Week) -> Iterator[str]:
+    """Sessions that came, went or changed their order, and their titles, notes and warm-ups."""
+    was = {session.strand: (day, session) for day, session in before.sessions()}
+    now = {session.strand: (day, session) for day, session in after.sessions()}
+    for strand, (day, session) in now.items():
+        if strand not in was:
+            yield f"another session on {DAYS[day]}"
             continue
+        earlier_day, earlier = was[strand]
+        if earlier_day != day:
+            yield f"session of {DAYS[earlier_day]} on {DAYS[day]}"
         for name, word in (("title", "title"), ("note", "note"), ("warmup", "warm-up")):
             if getattr(earlier, name) != getattr(session, name):
                 yield f"{word} of the session on {DAYS[day]}"
+        if _reordered([s.strand for s in earlier.slots], [s.strand for s in session.slots]):
+            yield f"order of the session on {DAYS[day]}"
+    for strand, (day, _) in was.items():
+        if strand not in now:
+            yield f"a session less on {DAYS[day]}"
+    for number, (old, new) in enumerate(zip(before.days, after.days, strict=True)):
+        if _reordered([s.strand for s in old.sessions], [s.strand for s in new.sessions]):
+            yield f"order of the sessions on {DAYS[number]}"
+
+
+def _reordered(before: list[StrandId], after: list[StrandId]) -> bool:
+    """True if what is in both stands in another order."""
+    return [s for s in before if s in after] != [s for s in after if s in before]

@@ -16,7 +16,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.desk import Desk
-from app.domain.compare import Mark, Row, SetCount, WeekPair, compare
+from app.domain.compare import Mark, Row, SetCount, WeekPair, compare, whole_differences
 from app.domain.errors import CoachError
 from app.domain.muscle_groups import muscle_name
 from app.domain.prescription_text import format_slot
@@ -26,7 +26,7 @@ from app.ui import theme
 from app.ui.bench import Bench
 from app.ui.forms import Sheet, Wrapped, plain
 from app.ui.lines_table import add_line, choose, chosen, lines_table
-from app.ui.words import ARROW, DOT, MINUS, full_date, number
+from app.ui.words import ARROW, DOT, MINUS, full_date, list_of, number
 from db.store import Store
 
 SIGNS = {
@@ -138,9 +138,12 @@ class CompareDialog(Sheet):
             try:
                 before = self._program(self.states[max(0, self.choice.currentIndex())])
                 self.pairs = compare(before, desk.program, desk.catalogue)
+                self.summary.setText(
+                    summary_text(self.pairs, whole_differences(before, desk.program))
+                )
             except CoachError as error:
+                self.summary.setText("")
                 self.show_error(error.sentence)
-            self.summary.setText(summary_text(self.pairs))
         self.show_weeks()
 
     def show_weeks(self) -> None:
@@ -228,11 +231,16 @@ def counts_text(pair: WeekPair) -> str:
     return ", ".join(parts) or ", ".join(pair.notes) or ("same" if not pair.changed else "empty")
 
 
-def summary_text(pairs: tuple[WeekPair, ...]) -> str:
-    """'3 of 12 weeks differ: 5 changed, 2 added'."""
+def summary_text(pairs: tuple[WeekPair, ...], whole: tuple[str, ...] = ()) -> str:
+    """'3 of 12 weeks differ: 5 changed, 2 added. Of the whole: name.'"""
+    of_whole = f" Of the whole: {list_of(list(whole))}." if whole else ""
+    return f"{_weeks_summary(pairs, alone=not whole)}{of_whole}".strip()
+
+
+def _weeks_summary(pairs: tuple[WeekPair, ...], *, alone: bool) -> str:
     changed = [pair for pair in pairs if pair.changed]
     if not changed:
-        return "Nothing differs." if pairs else ""
+        return "Nothing differs." if alone else "No week differs."
     marks = [(sum(p.count(m) for p in pairs), m) for m in Mark if m is not Mark.SAME]
     parts = [f"{count} {mark.value}" for count, mark in marks if count]
     told = f": {', '.join(parts)}" if parts else ""

@@ -5,14 +5,15 @@ from __future__ import annotations
 from dataclasses import replace
 
 from hypothesis import given
+from hypothesis import strategies as st
 
-from app.domain.compare import Mark, WeekPair, compare, differences
+from app.domain.compare import Mark, WeekPair, compare, differences, whole_differences
 from app.domain.edits import fields, place, weeks
 from app.domain.edits.parts import Spot
 from app.domain.errors import EditError
 from app.domain.exercise import ExerciseKey, Muscle
 from app.domain.findings import Edit
-from app.domain.program import Field, Program, Role, Span
+from app.domain.program import Field, Program, Role, SlotId, Span, StrandId
 from tests import builders
 from tests.domain.edits.random_edits import edits_of, start
 from tests.domain.edits.reading import slot_at, slot_id
@@ -112,6 +113,78 @@ def test_light_weeks_and_notes_are_named() -> None:
         "note of Monday",
         "title of the session on Monday",
     )
+
+
+def test_sessions_that_come_go_or_change_their_order_are_named() -> None:
+    plan = builders.program("Mon: back_squat, leg_curl, curl | Thu: hip_thrust")
+    more = place.add_session(plan, 0, day=5, title="Hut")
+    assert between(plan, more)[0].notes == ("another session on Saturday",)
+    assert between(more, plan)[0].notes == ("a session less on Saturday",)
+    monday = plan.weeks[0].days[0].sessions[0]
+    other = place.move(plan, slot_id(plan, 0, 0), to=Spot(0, 0, monday.id, 3))
+    pair = between(plan, other)[0]
+    assert pair.notes == ("order of the session on Monday",)
+    assert pair.count(Mark.SAME) == 4
+    moved = place.move_session(plan, monday.id, day=1)
+    assert "session of Monday on Tuesday" in between(plan, moved)[0].notes
+    assert between(plan, moved)[0].count(Mark.MOVED) == 3
+
+
+def test_a_week_that_changed_its_place_is_named() -> None:
+    moved = weeks.move_week(PLAN, 2, 0)
+    pairs = between(PLAN, moved)
+    assert [(p.before, p.after) for p in pairs] == [(2, 0), (0, 1), (1, 2)]
+    assert [p.notes for p in pairs] == [(), ("moved, was week 1",), ("moved, was week 2",)]
+
+
+def test_what_differs_of_the_whole_is_named() -> None:
+    other = replace(PLAN, name="Spring", emphasis=(Muscle.CHEST,), accepted=())
+    assert whole_differences(PLAN, other) == ("name", "emphasis")
+    assert whole_differences(PLAN, PLAN) == ()
+
+
+def in_sight(program: Program) -> tuple[object, ...]:
+    """Everything of a program that a client or a coach could see on paper."""
+    return tuple(
+        (
+            week.light,
+            week.note,
+            tuple(
+                (
+                    day.note,
+                    tuple(
+                        (
+                            session.title,
+                            session.note,
+                            session.warmup,
+                            tuple(
+                                replace(slot, id=SlotId(0), strand=StrandId(0), pinned=frozenset())
+                                for slot in session.slots
+                            ),
+                        )
+                        for session in day.sessions
+                    ),
+                )
+                for day in week.days
+            ),
+        )
+        for week in program.weeks
+    )
+
+
+@given(st.data())
+def test_what_is_said_to_be_the_same_is_the_same(data: st.DataObject) -> None:
+    before = after = start()
+    for _ in range(3):
+        try:
+            after = data.draw(edits_of(after))(after)
+        except EditError:
+            continue
+    pairs = between(before, after)
+    if not any(pair.changed for pair in pairs) and not whole_differences(before, after):
+        assert in_sight(after) == in_sight(before)
+    if after == before:
+        assert not any(pair.changed for pair in pairs)
 
 
 @given(edits_of(start()))

@@ -21,7 +21,7 @@ from app.ui.compare_dialog import (
     week_text,
 )
 from app.ui.lines_table import choose
-from app.ui.words import ARROW, MINUS
+from app.ui.words import ARROW, DOT, MINUS
 from db.errors import Cause, StoreFailure
 from db.store import Store
 from tests.ui.access import marked_up, too_small, unnamed
@@ -78,7 +78,7 @@ def test_issues_and_steps_of_this_session_are_offered(
 
 
 def test_every_difference_has_a_sign_and_a_word(dialog: CompareDialog) -> None:
-    assert dialog.title.text() == "Week 1"
+    assert dialog.title.text() == f"Week 1 {DOT} another session on Friday"
     told = {row[1]: row for row in rows(dialog)}
     assert set(told) == {f"{SIGNS[mark]} {mark.value}" for mark in Mark if mark is not Mark.SAME}
     changed = told[f"{SIGNS[Mark.CHANGED]} changed"]
@@ -178,6 +178,9 @@ def test_counts_in_words() -> None:
     same = WeekPair(0, 0, (), ())
     assert (week_text(same), counts_text(same)) == ("Week 1", "same")
     assert summary_text((same,)) == "Nothing differs."
+    assert summary_text((same,), ("name", "emphasis")) == (
+        "No week differs. Of the whole: name and emphasis."
+    )
     light = WeekPair(0, 0, (), (), ("light now",))
     assert counts_text(light) == "light now"
     assert summary_text((light, same)) == "1 of 2 weeks differs."
