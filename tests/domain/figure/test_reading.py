@@ -8,7 +8,9 @@ from app.domain.errors import ResourceError
 from app.domain.exercise import Muscle
 from app.domain.figure import Side, poses_from_mapping, read_pose
 from app.domain.figure.pose import Both, Hold, Thing, Trace
+from app.domain.figure.reading import FLAGS, NUMBERS, PAIRED, READERS
 from app.domain.figure.space import View
+from tests.domain.figure.shipped import FOLDER
 
 
 def test_a_pose_reads_as_it_is_written() -> None:
@@ -45,6 +47,13 @@ def test_one_hand_may_do_something_else() -> None:
 def test_a_view_is_a_word_or_two_angles() -> None:
     assert read_pose({"pin": "back 0 0", "view": "back"}, where="t").view == View(-90, 0)
     assert read_pose({"pin": "back 0 0", "view": [10, 5]}, where="t").view == View(10, 5)
+
+
+@pytest.mark.parametrize(
+    "field", sorted({*NUMBERS, *PAIRED, *FLAGS, *READERS, "pin", "hands", "feet", "elbow_pole"})
+)
+def test_the_readme_beside_the_poses_names_every_field(field: str) -> None:
+    assert f"`{field}`" in (FOLDER / "README.md").read_text(encoding="utf-8")
 
 
 @pytest.mark.parametrize(

@@ -8,7 +8,7 @@ from app.domain.figure import solve
 from app.domain.figure.pose import Thing
 from app.domain.figure.scene import Scene
 from app.domain.figure.things import COUNTS, KINDS, arrange, mistake_in
-from tests.domain.figure.shipped import exercises, pose, poses
+from tests.domain.figure.shipped import FOLDER, exercises, pose, poses
 
 USED = {
     thing.kind: thing
@@ -48,6 +48,11 @@ def test_a_figure_shows_what_its_exercise_needs_and_no_other_load(key: str) -> N
         missing = [name for name in needed if name in SHOWN_AS and not kinds & SHOWN_AS[name]]
         strange = [name for name in LOADS if name not in needed and kinds & SHOWN_AS[name]]
         assert (missing, strange) == ([], [])
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_the_readme_beside_the_poses_names_every_kind_of_thing(kind: str) -> None:
+    assert f"`{kind}`" in (FOLDER / "README.md").read_text(encoding="utf-8")
 
 
 @pytest.mark.parametrize("kind", KINDS)
