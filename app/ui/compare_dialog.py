@@ -26,7 +26,7 @@ from app.ui import theme
 from app.ui.bench import Bench
 from app.ui.forms import Sheet, Wrapped, plain
 from app.ui.lines_table import add_line, choose, chosen, lines_table
-from app.ui.words import ARROW, DOT, MINUS, full_date, list_of, number
+from app.ui.words import ARROW, DOT, MINUS, full_date, list_of, number, tip
 from db.store import Store
 
 SIGNS = {
@@ -186,7 +186,7 @@ class CompareDialog(Sheet):
         )
         item = QTreeWidgetItem(list(cells))
         for column, text in enumerate(cells):
-            item.setToolTip(column, text)
+            item.setToolTip(column, tip(*text.splitlines()))
         if row.mark is Mark.REMOVED:
             font = QFont(item.font(2))
             font.setStrikeOut(True)

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QDateEdit, QTreeWidgetItem, QWidget
+from PySide6.QtWidgets import QDateEdit, QHBoxLayout, QTreeWidgetItem, QWidget
 
 from app.domain.client import ClientId
 from app.domain.errors import CoachError
@@ -16,10 +16,10 @@ from app.domain.program import Program
 from app.folder import Given, give, new_program_id
 from app.ui import worker
 from app.ui.bench import Bench
-from app.ui.forms import Sheet, entered, plain, text_field
+from app.ui.forms import Sheet, button, entered, plain, text_field
 from app.ui.lines_table import lines_table
 from app.ui.refit_lines import NOTHING, RefitLines
-from app.ui.words import pydate, qdate
+from app.ui.words import pydate, qdate, tip
 from db.lines import ClientLine
 from db.store import Store
 
@@ -66,7 +66,11 @@ class GiveDialog(Sheet):
         self.tree = lines_table("Clients", COLUMNS)
         self.tree.setRootIsDecorated(True)
         self.head = plain("Tick who gets it", step="head")
-        self.body.addWidget(self.head)
+        self.all_button = button("Tick everybody", self.tick_all)
+        head = QHBoxLayout()
+        head.addWidget(self.head, 1)
+        head.addWidget(self.all_button)
+        self.body.addLayout(head)
         self.body.addWidget(self.tree, 1)
         self.summary = RefitLines()
         self.summary.setAccessibleName("What was done")
@@ -88,9 +92,16 @@ class GiveDialog(Sheet):
         item.setFlags(item.flags() | Qt.ItemFlag.ItemIsUserCheckable)
         item.setCheckState(0, Qt.CheckState.Unchecked)
         if line.team:
-            item.setToolTip(0, line.team)
+            item.setToolTip(0, tip(line.team))
         self.tree.addTopLevelItem(item)
         return Row(line, item)
+
+    def tick_all(self) -> None:
+        """Tick everybody; nobody if everybody is ticked."""
+        to = Qt.CheckState
+        state = to.Unchecked if all(row.ticked for row in self.rows) else to.Checked
+        for row in self.rows:
+            row.item.setCheckState(0, state)
 
     # -- working it out --------------------------------------------------------------------
 
@@ -163,7 +174,7 @@ class GiveDialog(Sheet):
         for text in lines:
             child = QTreeWidgetItem([text])
             child.setFlags(Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable)
-            child.setToolTip(0, text)
+            child.setToolTip(0, tip(text))
             row.item.addChild(child)
             child.setFirstColumnSpanned(True)
         row.item.setExpanded(sum(one.ticked for one in self.rows) == 1)
@@ -174,6 +185,9 @@ class GiveDialog(Sheet):
         """Count on the button who would get it; it waits until everything is worked out."""
         ready = [row for row in self.rows if row.ticked and row.offer is not None]
         pending = any(row.ticked and row.job is not None for row in self.rows)
+        everybody = bool(self.rows) and all(row.ticked for row in self.rows)
+        self.all_button.setText("Tick nobody" if everybody else "Tick everybody")
+        self.all_button.setEnabled(bool(self.rows))
         count = len(ready)
         clients = "1 client" if count == 1 else f"{count} clients"
         self.keep_button.setText(f"Give to {clients}" if count else "Give")
@@ -207,6 +221,7 @@ class GiveDialog(Sheet):
             *(f"Not given to {row.line.name}: {row.problem}" for row in left_out),
         )
         self.keep_button.hide()
+        self.all_button.hide()
         self.cancel_button.setText("Close")
         self.cancel_button.setFocus()
         done = sum(not one.problem for one in self.given)

@@ -5,6 +5,8 @@ from __future__ import annotations
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTreeWidget, QTreeWidgetItem
 
+from app.ui.words import tip
+
 KEY = Qt.ItemDataRole.UserRole
 
 
@@ -29,10 +31,11 @@ def lines_table(name: str, columns: tuple[str, ...], *, wide: int = 0) -> QTreeW
 
 
 def add_line(table: QTreeWidget, cells: tuple[str, ...], key: object) -> QTreeWidgetItem:
-    """Add a line that stands for `key`; the first cell is whole in its tip."""
+    """Add a line that stands for `key`; every cell is whole in its tip."""
     item = QTreeWidgetItem(list(cells))
     item.setData(0, KEY, key)
-    item.setToolTip(0, cells[0])
+    for column, text in enumerate(cells):
+        item.setToolTip(column, tip(text))
     table.addTopLevelItem(item)
     return item
 

@@ -16,7 +16,7 @@ from app.ui import worker
 from app.ui.bench import Bench
 from app.ui.forms import Sheet, ask_text, button
 from app.ui.lines_table import add_line, choose, chosen, lines_table
-from app.ui.words import full_date
+from app.ui.words import full_date, tip
 from db.lines import ProgramLine
 from db.store import Store
 
@@ -96,7 +96,7 @@ class ProgramsDialog(Sheet):
             program = self.store.load_program(line.id)
         except CoachError as error:
             item.setText(FINDINGS, "cannot be read")
-            item.setToolTip(FINDINGS, error.sentence)
+            item.setToolTip(FINDINGS, tip(error.sentence))
             return
         client, catalogue, ranges = desk.client, desk.catalogue, desk.ranges
         self._jobs.append(

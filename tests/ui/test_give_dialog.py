@@ -167,6 +167,19 @@ def test_who_is_no_longer_ticked_gets_nothing(
     assert programs(store, JORUNN) == []
 
 
+def test_everybody_is_ticked_by_one_button_and_nobody_by_the_next(
+    dialog: GiveDialog, qtbot: QtBot
+) -> None:
+    dialog.all_button.click()
+    assert all(one.ticked for one in dialog.rows)
+    assert dialog.all_button.text() == "Tick nobody"
+    tick(dialog, qtbot)
+    assert dialog.keep_button.text() == "Give to 2 clients"
+    dialog.all_button.click()
+    assert not any(one.ticked for one in dialog.rows)
+    assert not dialog.keep_button.isEnabled()
+
+
 def test_with_nobody_else_it_says_what_to_do(qtbot: QtBot, bench: Bench, store: Store) -> None:
     made = GiveDialog(bench, store, None)
     qtbot.addWidget(made)

@@ -20,9 +20,11 @@ def test_a_line_stands_for_its_key_and_the_first_is_chosen_without_it(qapp: QApp
     assert chosen(table) == "a"
 
 
-def test_it_has_a_name_and_heads_and_long_names_are_whole_in_the_tip(qapp: QApplication) -> None:
+def test_it_has_a_name_and_heads_and_cells_are_whole_in_their_tips(qapp: QApplication) -> None:
     table = lines_table("Programs", ("Program", "Weeks"))
     assert table.accessibleName() == "Programs"
     assert [table.headerItem().text(k) for k in range(2)] == ["Program", "Weeks"]
     item = add_line(table, ("A long name of a season", "6"), 1)
-    assert item.toolTip(0) == "A long name of a season"
+    assert item.toolTip(0) == "<qt>A long name of a season</qt>"
+    item = add_line(table, ("<b>Season</b>", "6"), 2)
+    assert item.toolTip(0) == "<qt>&lt;b&gt;Season&lt;/b&gt;</qt>", "names are no markup"
