@@ -6,11 +6,12 @@ The booklet itself reads no files; this is where the shipped texts, fonts and re
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 
 from app import booklet, resources
-from app.booklet import Content, Options
+from app.booklet import Content, Options, Paper
+from app.booklet.report import Report, make_report
 from app.domain import energy
 from app.domain.errors import CoachError
 from app.domain.exercise import Catalogue
@@ -82,3 +83,12 @@ def bind(
 ) -> bytes:
     """The booklet of an issue as PDF bytes. Raises BookletError for what cannot be printed."""
     return booklet.make(issue, content_for(issue, catalogue, ranges), options or Options())
+
+
+def print_report(report: Report, *, paper: Paper = Paper.A4, grey: bool = False) -> bytes:
+    """A findings report as PDF bytes, its sources cited in full.
+
+    Raises BookletError for what cannot be printed.
+    """
+    cited = replace(report, references=citations())
+    return make_report(cited, fonts=resources.path_of("fonts"), paper=paper, grey=grey)

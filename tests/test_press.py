@@ -10,11 +10,14 @@ import pytest
 
 from app import press, resources
 from app.booklet import Options
+from app.booklet.report import Report
 from app.domain import energy
 from app.domain.client import Client, EnergyGoal, StrengthTest
 from app.domain.exercise import ExerciseKey
 from app.domain.work import Coach, Issue, IssueId
+from app.off_desk import look_over
 from tests import builders
+from tests.booklet.reading_pdf import Printed
 
 
 def issue(**client_fields) -> Issue:
@@ -82,3 +85,13 @@ def test_binding_the_same_issue_twice_gives_the_same_bytes() -> None:
         press.bind(replace(one), resources.catalogue(), resources.range_book()) for _ in range(2)
     )
     assert first == second
+
+
+def test_a_findings_report_cites_its_sources_in_full() -> None:
+    one = issue()
+    found = look_over(one.client, one.program, catalogue=resources.catalogue())
+    cited = next(f.source for f in found.findings if f.source in press.citations())
+    report = Report(one.client, one.program, found.findings, one.on)
+    text = Printed(press.print_report(report)).whole
+    full = press.citations()[cited].text
+    assert full[:40] in text

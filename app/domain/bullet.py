@@ -35,9 +35,12 @@ class Bullet:
 
 
 def bullet_of(finding: Finding, scale: Scale) -> Bullet | None:
-    """The picture of a finding; None where nothing was measured or there is no range."""
+    """The picture of a finding; None where nothing was measured or there is no range.
+
+    None as well where the range ends at nought: 'none at all' needs no scale.
+    """
     value, band = finding.measured, finding.range
-    if value is None or band is None or (band.low is None and band.high is None):
+    if value is None or band is None or not (band.low or band.high):
         return None
     return place(value, band, scale)
 

@@ -269,6 +269,15 @@ ACTIONS: tuple[Action, ...] = (
         _program,
         tip="Drills and ramp sets before a session",
     ),
+    Action(
+        "report",
+        "Program",
+        "Findings report…",
+        lambda w: w.show_report(),
+        (),
+        _program,
+        tip="All findings and acceptances on paper or as a file, for a colleague's review",
+    ),
     Action("layout", "Program", "Start from a layout…", lambda w: w.show_layouts(), (), _program),
     Action(
         "compare_states",

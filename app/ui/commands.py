@@ -229,6 +229,12 @@ class Commands(QMainWindow):
 
         SplitDialog(self.bench, self).exec()
 
+    def show_report(self) -> None:
+        """Show the findings report, to print or to keep as a file."""
+        from app.ui.report_dialog import ReportDialog
+
+        ReportDialog(self.bench, self).exec()
+
     def show_warmup(self) -> None:
         """Show the warm-up of a session of the open week."""
         from app.ui.warmup_dialog import WarmupDialog

@@ -70,6 +70,7 @@ def test_more_lies_further_right() -> None:
         {"measured": None},
         {"range": None},
         {"range": replace(TWELVE_TO_TWENTY, low=None, high=None)},
+        {"range": replace(TWELVE_TO_TWENTY, low=None, high=0)},
     ],
 )
 def test_without_a_measure_or_a_range_there_is_no_picture(without) -> None:

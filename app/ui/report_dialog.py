@@ -1,0 +1,230 @@
+"""The findings report before it leaves the window: look at it, then keep it or print it."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date, datetime
+from pathlib import Path
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QPageSize, QPixmap
+from PySide6.QtPrintSupport import QPrintDialog, QPrinter
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QComboBox,
+    QFileDialog,
+    QHBoxLayout,
+    QLabel,
+    QScrollArea,
+    QVBoxLayout,
+    QWidget,
+)
+
+from app.booklet import Paper
+from app.booklet.report import Report
+from app.booklet.report_entries import client_text
+from app.domain.errors import CoachError
+from app.domain.mends import Mender
+from app.exchange.files import safe_name, write_file
+from app.exchange.report import Checked, report_text
+from app.ui import worker
+from app.ui.bench import Bench
+from app.ui.booklet_dialog import PRINT_DPI, print_on
+from app.ui.forms import Sheet, button, plain
+from app.ui.pdf_pages import POINTS_PER_INCH, Pages
+
+FILES = ("PDF (*.pdf)", "Text (*.txt)")
+
+
+class ReportDialog(Sheet):
+    """Options left, the pages right, acts at the foot."""
+
+    def __init__(self, bench: Bench, parent: QWidget | None, *, today: date | None = None) -> None:
+        super().__init__(parent, "Findings report", verb="Save as PDF…")
+        self.bench = bench
+        self.today = today or datetime.now().astimezone().date()
+        self.content = b""
+        self.pages: Pages | None = None
+        self.number = 0
+        self._job: worker.Job[bytes] | None = None
+        self.paper = QComboBox()
+        self.paper.addItems(["A4", "US Letter"])
+        self.paper.setMinimumHeight(32)
+        self.named = QCheckBox("With the client's name")
+        self.named.setToolTip("Otherwise the initials alone stand in the report and its file name")
+        self.named.setChecked(True)
+        self.grey = QCheckBox("Tones for a grey printer")
+        self.page = QLabel()
+        self.page.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        self.page.setAccessibleName("The open page")
+        self.place = plain("", role="small")
+        self.before = button("Page before", lambda: self.show_page(self.number - 1))
+        self.after = button("Next page", lambda: self.show_page(self.number + 1))
+        self.text_button = button("Save as text…", self.save_text)
+        self.print_button = button("Print…", self.print_pages)
+        self._lay_out()
+        self.paper.currentIndexChanged.connect(lambda _k: self.make())
+        for box in (self.named, self.grey):
+            box.toggled.connect(lambda _on: self.make())
+        self.finished.connect(lambda _result: self._let_go())
+        self.resize(980, 780)
+        self.make()
+
+    def _lay_out(self) -> None:
+        self.row("Paper", self.paper)
+        options = QVBoxLayout()
+        self.column.removeItem(self.form)
+        options.addLayout(self.form)
+        options.addWidget(self.named)
+        options.addWidget(self.grey)
+        note = plain(
+            "For a colleague's review: every finding and every acceptance with its reason. "
+            "Ask the client before you hand on what is theirs.",
+            role="small",
+        )
+        note.setWordWrap(True)
+        options.addWidget(note)
+        options.addStretch(1)
+        options.addWidget(self.place)
+        options.addWidget(self.before)
+        options.addWidget(self.after)
+        holder = QWidget()
+        holder.setLayout(options)
+        holder.setFixedWidth(230)
+        self.page_scroll = QScrollArea()
+        self.page_scroll.setWidget(self.page)
+        self.page_scroll.setWidgetResizable(True)
+        self.page_scroll.setAccessibleName("The page, to scroll")
+        row = QHBoxLayout()
+        row.setSpacing(12)
+        row.addWidget(holder)
+        row.addWidget(self.page_scroll, 1)
+        self.body.addLayout(row, 1)
+        self.foot.insertWidget(1, self.text_button)
+        self.foot.insertWidget(2, self.print_button)
+        self.cancel_button.setText("Close")
+
+    # -- making ----------------------------------------------------------------------------
+
+    def report(self) -> Report:
+        """The report as chosen."""
+        desk = self.bench.desk
+        return Report(
+            desk.client,
+            desk.program,
+            desk.findings,
+            self.today,
+            coach=desk.store.coach().name,
+            named=self.named.isChecked(),
+        )
+
+    def make(self) -> None:
+        """Make the pages anew, off this thread."""
+        from app import press
+
+        self.show_error("")
+        self._enable(False)
+        if self._job is not None:
+            self._job.cancel()
+        report = self.report()
+        paper = Paper.A4 if self.paper.currentIndex() == 0 else Paper.LETTER
+        grey = self.grey.isChecked()
+        mender = Mender(report.program, self.bench.desk.context)
+
+        def printed() -> bytes:
+            mended = tuple(map(mender.mended, report.findings))
+            return press.print_report(replace(report, findings=mended), paper=paper, grey=grey)
+
+        self._job = worker.start(printed, self._made, self._failed)
+
+    def _made(self, content: bytes) -> None:
+        if self.pages is not None:
+            self.pages.close()
+        self.content, self.pages = content, Pages(content)
+        self._enable(True)
+        self.show_page(min(self.number, len(self.pages) - 1))
+
+    def _failed(self, error: CoachError) -> None:
+        self.show_error(error.sentence)
+
+    def _enable(self, on: bool) -> None:
+        for each in (self.keep_button, self.print_button):
+            each.setEnabled(on)
+
+    def show_page(self, number: int) -> None:
+        """Show page `number`, counted from 0; nothing for a page that is not there."""
+        if self.pages is None or not 0 <= number < len(self.pages):
+            return
+        self.number = number
+        size = self.pages.size_pt(number)
+        room = max(400, self.page_scroll.viewport().width() - 24)
+        ratio = self.devicePixelRatioF()
+        dots = min(140.0, room / size.width() * POINTS_PER_INCH)
+        picture = self.pages.picture(number, dots * ratio)
+        picture.setDevicePixelRatio(ratio)
+        self.page.setPixmap(QPixmap.fromImage(picture))
+        told = f"Page {number + 1} of {len(self.pages)}"
+        self.page.setAccessibleDescription(told)
+        self.place.setText(told)
+        self.before.setEnabled(number > 0)
+        self.after.setEnabled(number + 1 < len(self.pages))
+        self.page_scroll.verticalScrollBar().setValue(0)
+
+    # -- handing on ------------------------------------------------------------------------
+
+    def _who(self) -> str:
+        return client_text(self.bench.desk.client, named=self.named.isChecked())
+
+    def _save(self, content: bytes, kind: str, suffix: str) -> None:
+        name = safe_name("findings", self._who(), self.bench.desk.program.name) + suffix
+        path, _ = QFileDialog.getSaveFileName(self, "Save the findings report", name, kind)
+        if not path:
+            return
+        try:
+            write_file(Path(path), content)
+        except CoachError as error:
+            self.show_error(error.sentence)
+            return
+        self.bench.said.emit(f"Findings report saved: {Path(path).name}")
+        self.place.setText(f"Saved: {Path(path).name}")
+
+    def try_keep(self) -> None:
+        """Ask where to and write the PDF file; stay open."""
+        self._save(self.content, FILES[0], ".pdf")
+
+    def save_text(self) -> None:
+        """Ask where to and write the report as plain text; stay open."""
+        self._save(self.text().encode(), FILES[1], ".txt")
+
+    def text(self) -> str:
+        """The report as plain text."""
+        from app import press
+
+        desk = self.bench.desk
+        shorts = {key: cited.short for key, cited in press.citations().items()}
+        client = replace(desk.client, name=self._who())
+        return report_text(Checked(client, desk.program, desk.findings, shorts))
+
+    def print_pages(self) -> None:
+        """Show the system's print dialog and print the pages at their exact size."""
+        if self.pages is None:
+            return
+        printer = QPrinter(QPrinter.PrinterMode.HighResolution)
+        printer.setResolution(PRINT_DPI)
+        a4 = self.paper.currentIndex() == 0
+        size = QPageSize.PageSizeId.A4 if a4 else QPageSize.PageSizeId.Letter
+        printer.setPageSize(QPageSize(size))
+        printer.setFullPage(True)
+        printer.setDocName("Weekloom findings report")
+        dialog = QPrintDialog(printer, self)
+        dialog.setMinMax(1, len(self.pages))
+        dialog.setOption(QPrintDialog.PrintDialogOption.PrintPageRange)
+        if dialog.exec() == QPrintDialog.DialogCode.Accepted:
+            print_on(printer, self.pages, grey=self.grey.isChecked())
+
+    def _let_go(self) -> None:
+        if self._job is not None:
+            self._job.cancel()
+        if self.pages is not None:
+            self.pages.close()
+            self.pages = None
