@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from collections.abc import Callable
+from dataclasses import dataclass
 
 from PySide6.QtCore import (
     QAbstractItemModel,
     QEvent,
     QModelIndex,
+    QObject,
     QPersistentModelIndex,
     QRectF,
     QSize,
@@ -23,14 +25,12 @@ from PySide6.QtWidgets import (
 )
 
 from app.domain.bullet import bullet_of
-from app.domain.findings import Weight
+from app.domain.findings import Finding, Weight
 from app.ui import bullet, signs
+from app.ui.bench import Bench
 from app.ui.finding_rows import Row, measured_text, source_text
 from app.ui.theme import Theme, current, font
 from app.ui.words import DOT, tip
-
-if TYPE_CHECKING:
-    from app.ui.findings_pane import FindingsPane
 
 ROW = Qt.ItemDataRole.UserRole
 FIRST_OF_GROUP = Qt.ItemDataRole.UserRole + 1
@@ -38,12 +38,22 @@ _SOURCE_ROOM = 130.0
 """The line with word, place and source keeps this much, px, before a measure is drawn in it."""
 
 
+@dataclass(frozen=True, slots=True)
+class RowActs:
+    """What a row's button says and does, and where a click beside it leads."""
+
+    button_text: Callable[[Row], str]
+    press_button: Callable[[Row], None]
+    go_to: Callable[[Finding], None]
+
+
 class FindingDelegate(QStyledItemDelegate):
     """Paints a row and takes clicks on its button."""
 
-    def __init__(self, pane: FindingsPane) -> None:
-        super().__init__(pane)
-        self.pane = pane
+    def __init__(self, bench: Bench, acts: RowActs, parent: QObject) -> None:
+        super().__init__(parent)
+        self.bench = bench
+        self.acts = acts
 
     def sizeHint(
         self, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex
@@ -52,7 +62,7 @@ class FindingDelegate(QStyledItemDelegate):
         return QSize(200, max(38, round(tall + 9)))
 
     def _button(self, rect: QRectF, row: Row) -> QRectF:
-        text = self.pane.button_text(row)
+        text = self.acts.button_text(row)
         if not text:
             return QRectF()
         metrics = QFontMetricsF(font("body"))
@@ -118,7 +128,7 @@ class FindingDelegate(QStyledItemDelegate):
         painter.setFont(font("body"))
         painter.setPen(colours.ink)
         text = painter.fontMetrics().elidedText(
-            self.pane.button_text(row), Qt.TextElideMode.ElideRight, int(box.width() - 12)
+            self.acts.button_text(row), Qt.TextElideMode.ElideRight, int(box.width() - 12)
         )
         painter.drawText(box, int(Qt.AlignmentFlag.AlignCenter), text)
         return box.left()
@@ -166,7 +176,7 @@ class FindingDelegate(QStyledItemDelegate):
         if row.reason:
             parts = [f"accepted: {row.reason}"]
         else:
-            parts = [p for p in (finding.place_text, source_text(self.pane.bench, finding)) if p]
+            parts = [p for p in (finding.place_text, source_text(self.bench, finding)) if p]
         rest = "".join(f"{DOT} {part} " for part in parts)
         rest = painter.fontMetrics().elidedText(
             rest, Qt.TextElideMode.ElideRight, int(second.width() - used)
@@ -187,9 +197,9 @@ class FindingDelegate(QStyledItemDelegate):
         ):
             row: Row = index.data(ROW)
             if self._button(QRectF(option.rect), row).contains(event.position()):
-                self.pane.press_button(row)
+                self.acts.press_button(row)
             else:
-                self.pane.go_to(row.finding)
+                self.acts.go_to(row.finding)
             return True
         return bool(super().editorEvent(event, model, option, index))
 
@@ -215,7 +225,7 @@ class FindingDelegate(QStyledItemDelegate):
             finding.text,
             measured_text(finding),
             finding.reason,
-            source_text(self.pane.bench, finding),
+            source_text(self.bench, finding),
             row.reason and f"Accepted: {row.reason}",
             keys,
         )

@@ -19,7 +19,7 @@ from app.domain.edits.fields import accept, take_back
 from app.domain.findings import Edit, Finding, Weight, edit
 from app.domain.mends import Mender
 from app.ui.bench import Bench
-from app.ui.finding_delegate import FIRST_OF_GROUP, ROW, FindingDelegate
+from app.ui.finding_delegate import FIRST_OF_GROUP, ROW, FindingDelegate, RowActs
 from app.ui.finding_rows import Row, count_open, finding_rows, spoken
 from app.ui.forms import ask_text, plain
 from app.ui.weight_button import WORDS, WeightButton
@@ -73,8 +73,9 @@ class FindingsPane(QWidget):
 
     def _made_list(self) -> FindingList:
         made = FindingList()
+        acts = RowActs(self.button_text, self.press_button, self.go_to)
         made.setUniformItemSizes(True)
-        made.setItemDelegate(FindingDelegate(self))
+        made.setItemDelegate(FindingDelegate(self.bench, acts, self))
         made.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         made.setMouseTracking(True)
         made.setAccessibleName("Findings")
