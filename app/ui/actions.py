@@ -32,6 +32,10 @@ def _single(bench: Bench) -> bool:
     return len(bench.selection) == 1
 
 
+def _chosen_weeks(bench: Bench) -> bool:
+    return bool(bench.chosen)
+
+
 @dataclass(frozen=True, slots=True)
 class Action:
     """One command.
@@ -405,6 +409,46 @@ ACTIONS: tuple[Action, ...] = (
         "clear_week", "Week", "Clear this week", lambda w: w.clear_week(), (), _program, apart=True
     ),
     Action("remove_week", "Week", "Remove this week", lambda w: w.remove_week(), (), _program),
+    Action(
+        "week_earlier",
+        "Week",
+        "Move this week, or the chosen ones, earlier",
+        lambda w: w.season.step_weeks(-1),
+        (),
+        _program,
+        tip="In the season: Alt and the arrows, or drag a week's number",
+        apart=True,
+    ),
+    Action(
+        "week_later",
+        "Week",
+        "Move this week, or the chosen ones, later",
+        lambda w: w.season.step_weeks(1),
+        (),
+        _program,
+        tip="In the season: Alt and the arrows, or drag a week's number",
+    ),
+    Action(
+        "fill_chosen",
+        "Week",
+        "Copy open week into chosen weeks",
+        lambda w: w.fill_chosen(),
+        (),
+        _chosen_weeks,
+        tip="Drag across the season, or Shift and the arrows there, to choose weeks",
+        apart=True,
+    ),
+    Action(
+        "clear_chosen", "Week", "Clear chosen weeks", lambda w: w.clear_chosen(), (), _chosen_weeks
+    ),
+    Action(
+        "remove_chosen",
+        "Week",
+        "Remove chosen weeks",
+        lambda w: w.remove_chosen(),
+        (),
+        _chosen_weeks,
+    ),
     Action("profile", "Client", "Profile…", lambda w: w.client_pane.edit_profile(), (), _client),
     Action(
         "test",
@@ -456,6 +500,16 @@ ACTIONS: tuple[Action, ...] = (
         lambda w: w.choose_span(3),
         ("Alt+4",),
         _program,
+    ),
+    Action(
+        "heat",
+        "View",
+        "Season as heat strip, or as a score again",
+        lambda w: w.season.show_heat(not w.season.heat),
+        ("Ctrl+Shift+H",),
+        _program,
+        tip="Sets of every muscle over all weeks",
+        apart=True,
     ),
     Action(
         "fold_client",

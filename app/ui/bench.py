@@ -68,6 +68,7 @@ class Bench(QObject):
         self.week = 0
         self.span = Span.FROM_HERE
         self.selection: tuple[SlotId, ...] = ()
+        self.chosen = range(0)  # a run of weeks, chosen in the season
         self.preview: Preview | None = None
         self.store_problem = ""
         desk.listen(self._work_changed)
@@ -85,8 +86,10 @@ class Bench(QObject):
             self.week = min(self.week, len(self.desk.program.weeks) - 1)
             here = {slot.id for week in self.desk.program.weeks for slot in week.slots()}
             self.selection = tuple(i for i in self.selection if i in here)
+            if self.chosen.stop > len(self.desk.program.weeks):
+                self.chosen = range(0)
         else:
-            self.week, self.selection = 0, ()
+            self.week, self.selection, self.chosen = 0, (), range(0)
         self.changed.emit(before, after)
 
     # -- intents ---------------------------------------------------------------------------

@@ -17,6 +17,7 @@ from app.ui.client.pane import ClientPane
 from app.ui.forms import ask_text
 from app.ui.grid import WeekGrid
 from app.ui.library.pane import LibraryPane
+from app.ui.season import SeasonStrip
 from db.store import Store
 
 
@@ -27,6 +28,7 @@ class Commands(QMainWindow):
     store: Store
     grid: WeekGrid
     library: LibraryPane
+    season: SeasonStrip
     client_pane: ClientPane
     _rest_days_hidden = False
 
@@ -318,6 +320,24 @@ class Commands(QMainWindow):
         index = self.bench.week
         self._keep_week(f"Remove week {index + 1}", weeks.remove_weeks, indices=(index,))
 
+    def clear_chosen(self) -> None:
+        """Empty the weeks chosen in the season."""
+        run = self.bench.chosen
+        self._keep_week(f"Clear {_run(run)}", weeks.clear_weeks, indices=tuple(run))
+
+    def remove_chosen(self) -> None:
+        """Remove the weeks chosen in the season."""
+        run = self.bench.chosen
+        gone = edit(f"Remove {_run(run)}", weeks.remove_weeks, indices=tuple(run))
+        if self.bench.keep(gone):
+            self.season.choose(range(0))
+
+    def fill_chosen(self) -> None:
+        """Copy the open week into the weeks chosen in the season."""
+        index, run = self.bench.week, self.bench.chosen
+        label = f"Copy week {index + 1} into {_run(run)}"
+        self._keep_week(label, weeks.fill_weeks, source=index, targets=tuple(run))
+
     # -- help ------------------------------------------------------------------------------
 
     def show_guide(self) -> None:
@@ -331,3 +351,8 @@ class Commands(QMainWindow):
         from app.ui.guide import show_about
 
         show_about(self)
+
+
+def _run(run: range) -> str:
+    """'week 3', or 'weeks 3 to 5'."""
+    return f"week {run.stop}" if len(run) == 1 else f"weeks {run.start + 1} to {run.stop}"

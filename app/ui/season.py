@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, Qt, QTimer, Signal
 from PySide6.QtGui import (
     QDragEnterEvent,
@@ -16,14 +18,18 @@ from PySide6.QtGui import (
     QPixmap,
     QResizeEvent,
 )
-from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
+from PySide6.QtWidgets import QApplication, QSizePolicy, QToolTip, QWidget
 
 from app.domain.exercise import Muscle
 from app.domain.program import Program
 from app.ui import carry, theme
 from app.ui.bench import Bench
+from app.ui.heat_paint import HeatFrame, heat_height, paint_heat, paint_heat_changes
+from app.ui.heat_rows import HeatRow, heat_rows, heat_sets, spoken_cell, spoken_week
 from app.ui.season_columns import Column, columns, spoken
+from app.ui.season_move import WeekMove, gap_at, paint_gap, step
 from app.ui.season_paint import Frame, Over, paint_columns, paint_frame, paint_over, season_height
+from app.ui.words import tip
 
 OPEN_AFTER_MS = 700
 """A drag that rests this long over a column opens its week."""
@@ -41,11 +47,15 @@ class SeasonStrip(QWidget):
         super().__init__(parent)
         self.bench = bench
         self.compact = False
-        self.chosen = range(0)
+        self.heat = False
+        self._heat_rows: tuple[HeatRow, ...] = ()
+        self._heat_would: dict[int, Mapping[str, float]] = {}
         self._columns: dict[int, Column] = {}
         self._would: dict[int, Column] = {}
         self._picture: QPixmap | None = None
         self._press: int | None = None
+        self._pressed_at = QPointF()
+        self._move: WeekMove | None = None
         self._anchor: int | None = None
         self._hovered: int | None = None
         self._open_later = QTimer(self)
@@ -66,10 +76,36 @@ class SeasonStrip(QWidget):
 
     # -- what is shown ---------------------------------------------------------------------
 
+    @property
+    def chosen(self) -> range:
+        """The chosen run of weeks; empty without one."""
+        return self.bench.chosen
+
+    @chosen.setter
+    def chosen(self, run: range) -> None:
+        self.bench.chosen = run
+
+    def choose(self, run: range) -> None:
+        """Choose a run of weeks, or none."""
+        self.chosen = run
+        self.weeks_chosen.emit(run)
+        self.update()
+
     def set_compact(self, compact: bool) -> None:
         """Take less height, without the title line."""
         self.compact = compact
-        self.setFixedHeight(season_height(compact=compact))
+        self._take_height()
+
+    def show_heat(self, on: bool) -> None:
+        """Show sets per muscle over all weeks as a heat strip, or the score again."""
+        self.heat = on
+        self.refresh()
+
+    def _take_height(self) -> None:
+        if self.heat and self._heat_rows:
+            self.setFixedHeight(heat_height(len(self._heat_rows), compact=self.compact))
+        else:
+            self.setFixedHeight(season_height(compact=self.compact))
         self._picture = None
         self.update()
 
@@ -78,23 +114,35 @@ class SeasonStrip(QWidget):
         desk = self.bench.desk
         self._would = {}
         self._columns = columns(desk, desk.program, desk.findings) if desk.has_program else {}
+        self._heat_rows = ()
+        self._heat_would = {}
+        if self.heat and desk.has_program:
+            self._heat_rows = heat_rows(desk, desk.program, self._names())
         if self.chosen.stop > len(self._columns):
             self.chosen = range(0)
+        self._take_height()
         self._shown()
 
     def _shown(self) -> None:
         self._picture = None
-        names = self._names()
-        column = self._columns.get(self.bench.week)
-        self.setAccessibleDescription("" if column is None else spoken(column, names))
+        self.setAccessibleDescription(self._told(self.bench.week))
         self.update()
+
+    def _told(self, week: int) -> str:
+        """A week in words, as the view shows it."""
+        column = self._columns.get(week)
+        if column is None:
+            return ""
+        if self._heat_rows:
+            return spoken_week(self._heat_rows, week, light=column.light)
+        return spoken(column, self._names())
 
     def _names(self) -> dict[Muscle, str]:
         return {muscle: name.trade for muscle, name in self.bench.shelf.muscles.items()}
 
     def _previewed(self, preview: object) -> None:
         shown = self.bench.preview
-        self._would = {}
+        self._would, self._heat_would = {}, {}
         if shown is not None and len(shown.after.weeks) == len(shown.before.weeks):
             changed = [
                 i
@@ -102,12 +150,18 @@ class SeasonStrip(QWidget):
                 if a is not b
             ]
             self._would = columns(self.bench.desk, shown.after, shown.findings, changed)
+            if self._heat_rows:
+                self._heat_would = heat_sets(self.bench.desk, shown.after, changed)
         self.update()
 
     def frame(self) -> Frame:
         """The geometry at the present size."""
         program = self.bench.desk.program if self.bench.desk.has_program else None
-        return Frame(QRectF(self.rect()), len(self._columns), program=program, compact=self.compact)
+        rect, count = QRectF(self.rect()), len(self._columns)
+        if self._heat_rows:
+            names = tuple(row.name for row in self._heat_rows)
+            return HeatFrame(rect, count, program=program, compact=self.compact, names=names)
+        return Frame(rect, count, program=program, compact=self.compact)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         painter = QPainter(self)
@@ -120,21 +174,30 @@ class SeasonStrip(QWidget):
             self._picture.fill(colours.sheet)
             inner = QPainter(self._picture)
             inner.setRenderHint(QPainter.RenderHint.Antialiasing)
-            paint_frame(inner, frame, self._names(), theme=colours, empty=not self._columns)
-            paint_columns(inner, frame, self._columns.values(), theme=colours)
+            if isinstance(frame, HeatFrame):
+                light = [column.light for column in self._columns.values()]
+                paint_heat(inner, frame, self._heat_rows, light=light, theme=colours)
+            else:
+                paint_frame(inner, frame, self._names(), theme=colours, empty=not self._columns)
+                paint_columns(inner, frame, self._columns.values(), theme=colours)
             inner.end()
         painter.drawPixmap(0, 0, self._picture)
         if not self._columns:
             return
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        heat = isinstance(frame, HeatFrame)
+        if isinstance(frame, HeatFrame):
+            paint_heat_changes(painter, frame, self._heat_rows, self._heat_would, theme=colours)
         paint_over(
             painter,
             frame,
             self._columns,
-            would=self._would,
+            would={} if heat else self._would,
             over=Over(self.bench.week, self.chosen, self._reach(), self.hasFocus()),
             theme=colours,
         )
+        if self._move is not None:
+            paint_gap(painter, frame, self._move.gap, colour=colours.accent)
 
     def _reach(self) -> range:
         program: Program = self.bench.desk.program
@@ -159,33 +222,110 @@ class SeasonStrip(QWidget):
             self._anchor = self.bench.week
             self._choose(min(at, self._anchor), max(at, self._anchor))
             return
-        self._press = at
-        self.chosen = range(0)
+        self._press, self._pressed_at = at, event.position()
+        if not self._can_take(event.position()):
+            self.chosen = range(0)
         self.update()
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
-        at = self.frame().column_at(event.position())
-        pressed = event.buttons() & Qt.MouseButton.LeftButton
-        if pressed and self._press is not None and at is not None and at != self._press:
+        where = event.position()
+        if not event.buttons() & Qt.MouseButton.LeftButton:
+            hand = Qt.CursorShape.OpenHandCursor
+            self.setCursor(hand if self._can_take(where) else Qt.CursorShape.ArrowCursor)
+            return
+        if self._press is None:
+            return
+        if self._can_take(self._pressed_at):
+            far = (where - self._pressed_at).manhattanLength()
+            if self._move is not None or far >= QApplication.startDragDistance():
+                self._move_to(gap_at(self.frame(), where.x()))
+            return
+        at = self.frame().column_at(where)
+        if at is not None and at != self._press:
             self._anchor = self._press
             self._choose(min(at, self._press), max(at, self._press))
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
-        at = self.frame().column_at(event.position())
-        if self._press is not None and at == self._press and not self.chosen:
-            self.bench.show_week(at)
+        at, press = self.frame().column_at(event.position()), self._press
         self._press = None
+        if self._move is not None:
+            self._put_down()
+        elif press is not None and at == press:
+            if self._can_take(event.position()):
+                self.chosen = range(0)
+                self.update()
+            if not self.chosen:
+                self.bench.show_week(at)
+
+    # -- moving weeks ----------------------------------------------------------------------
+
+    @property
+    def movable(self) -> range:
+        """What a move takes along: the chosen run, or the open week."""
+        return self.chosen or range(self.bench.week, self.bench.week + 1)
+
+    def _can_take(self, where: QPointF) -> bool:
+        """True over the number of a week that a drag would take along."""
+        frame = self.frame()
+        at = frame.column_at(where)
+        return at is not None and at in self.movable and where.y() >= frame.numbers.top()
+
+    def _move_to(self, gap: int) -> None:
+        if self._move is None or gap != self._move.gap:
+            self.setCursor(Qt.CursorShape.ClosedHandCursor)
+            self._move = WeekMove(self.movable, gap)
+            if self._move.goes:
+                self.bench.try_edit(self._move.edit())
+            else:
+                self.bench.clear_preview()
+            self.bench.said.emit(self._move.told)
+            self.update()
+
+    def _let_go(self) -> None:
+        self._move = self._press = None
+        self.unsetCursor()
+        self.bench.clear_preview()
+        self.update()
+
+    def _put_down(self) -> None:
+        move = self._move
+        self._let_go()
+        if move is not None and move.goes:
+            self._keep_move(move)
+
+    def step_weeks(self, by: int) -> None:
+        """Move the chosen run, or the open week, one week earlier (-1) or later (+1)."""
+        move = step(self.movable, by, len(self._columns))
+        if move is None:
+            self.bench.said.emit("There is no week to pass on that side.")
+        else:
+            self._keep_move(move)
+
+    def _keep_move(self, move: WeekMove) -> None:
+        """Keep a move; the open week stays open and the run stays chosen."""
+        open_week, run = self.bench.open_week, self.chosen
+        if open_week is None or not self.bench.keep(move.edit()):
+            return
+        if run:
+            self.chosen = range(move.first, move.first + len(run))
+        self.bench.show_week(self.bench.desk.program.week_index(open_week.id))
+        name = move.name.capitalize()
+        self.bench.said.emit(f"{name} moved. Undo takes it back.")
+        self.update()
 
     def _choose(self, first: int, last: int) -> None:
-        self.chosen = range(first, last + 1)
-        self.weeks_chosen.emit(self.chosen)
+        self.choose(range(first, last + 1))
         self.bench.said.emit(f"Weeks {first + 1} to {last + 1} chosen")
-        self.update()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         steps = {Qt.Key.Key_Left: -1, Qt.Key.Key_Right: 1}
         week = self.bench.week
-        if event.key() in steps and self._columns:
+        alt = bool(event.modifiers() & Qt.KeyboardModifier.AltModifier)
+        if event.key() == Qt.Key.Key_Escape and self._move is not None:
+            self._let_go()
+        elif event.key() in steps and self._columns and alt:
+            self.step_weeks(steps[Qt.Key(event.key())])
+        elif event.key() in steps and self._columns:
             to = max(0, min(week + steps[Qt.Key(event.key())], len(self._columns) - 1))
             if event.modifiers() & Qt.KeyboardModifier.ShiftModifier:
                 if not self.chosen or self._anchor is None:
@@ -199,19 +339,28 @@ class SeasonStrip(QWidget):
         elif event.key() == Qt.Key.Key_End:
             self.bench.show_week(len(self._columns) - 1)
         elif event.key() == Qt.Key.Key_Escape and self.chosen:
-            self.chosen = range(0)
-            self.update()
+            self.choose(range(0))
         else:
             super().keyPressEvent(event)
 
     def event(self, event: QEvent) -> bool:
         if event.type() == QEvent.Type.ToolTip and isinstance(event, QHelpEvent):
             at = self.frame().column_at(QPointF(event.pos()))
-            column = None if at is None else self._columns.get(at)
-            text = "" if column is None else spoken(column, self._names())
-            QToolTip.showText(event.globalPos(), text, self)
+            text = "" if at is None else self._tip(at, QPointF(event.pos()))
+            QToolTip.showText(event.globalPos(), tip(text), self)
             return True
         return super().event(event)
+
+    def _tip(self, week: int, where: QPointF) -> str:
+        frame = self.frame()
+        row = frame.row_at(where) if isinstance(frame, HeatFrame) else None
+        if row is not None:
+            return spoken_cell(self._heat_rows[row], week, light=self._columns[week].light)
+        if self._can_take(where):
+            return (
+                f"{self._told(week)}. Drag the number to move the week; Alt and arrows do so too."
+            )
+        return self._told(week)
 
     # -- a drag that passes over -----------------------------------------------------------
 

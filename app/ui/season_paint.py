@@ -107,7 +107,7 @@ def paint_frame(
     ):
         at = QRectF(label.left(), row.center().y() - frame.line / 2, label.width(), frame.line)
         _text(painter, at, word, colour=theme.ink3, align=left)
-    _paint_blocks(painter, frame, theme=theme)
+    paint_blocks(painter, frame, theme=theme)
 
 
 def _legend(frame: Frame, names: Mapping[Muscle, str]) -> str:
@@ -122,7 +122,8 @@ def _legend(frame: Frame, names: Mapping[Muscle, str]) -> str:
     )
 
 
-def _paint_blocks(painter: QPainter, frame: Frame, *, theme: Theme) -> None:
+def paint_blocks(painter: QPainter, frame: Frame, *, theme: Theme) -> None:
+    """A bracket over the weeks of each block, with its name."""
     program = frame.program
     assert program is not None
     painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
@@ -374,7 +375,12 @@ def _mark_new_signs(
         return
     rect = frame.column(new.index)
     painter.fillRect(
-        QRectF(rect.left() + 1, frame.findings.top(), rect.width() - 2, frame.findings.height()),
+        QRectF(
+            rect.left() + 1,
+            frame.findings.top(),
+            rect.width() - 2,
+            frame.numbers.bottom() - frame.findings.top(),
+        ),
         theme.sheet,
     )
     _paint_foot(painter, frame, new, theme=theme)

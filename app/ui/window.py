@@ -151,6 +151,7 @@ class Window(Commands):
         bench = self.bench
         bench.changed.connect(self._changed)
         bench.selected.connect(lambda _: self._enable_actions())
+        self.season.weeks_chosen.connect(lambda _run: self._enable_actions())
         bench.said.connect(self.say)
         bench.refused.connect(self.say)
         self.top.client_chosen.connect(self.choose_client)

@@ -222,3 +222,65 @@ def test_the_working_of_an_untested_load_is_a_sentence(window: Window) -> None:
 
 def test_dates_of_the_program_here_begin_on_a_monday() -> None:
     assert PROGRAM.start == date(2026, 11, 23)
+
+
+@pytest.mark.parametrize(
+    ("command", "label"),
+    [
+        ("clear_chosen", "Clear weeks 3 to 4"),
+        ("remove_chosen", "Remove weeks 3 to 4"),
+        ("fill_chosen", "Copy week 1 into weeks 3 to 4"),
+    ],
+)
+def test_a_command_on_chosen_weeks_is_one_named_step(window, command: str, label: str) -> None:
+    window.season.choose(range(2, 4))
+    window.actions_by_id[command].trigger()
+    assert window.bench.desk.history.undoable.label == label
+    window.bench.undo()
+    assert window.bench.desk.program == PROGRAM
+
+
+def test_removed_weeks_are_no_longer_chosen(window: Window) -> None:
+    window.season.choose(range(2, 4))
+    window.remove_chosen()
+    assert window.season.chosen == range(0)
+    assert len(window.bench.desk.program.weeks) == 4
+
+
+def test_all_weeks_cannot_be_removed_and_stay_chosen(window: Window) -> None:
+    window.season.choose(range(6))
+    window.remove_chosen()
+    assert "keeps at least one week" in window.statusBar().currentMessage()
+    assert window.season.chosen == range(6)
+
+
+def test_chosen_weeks_take_the_open_week(window: Window) -> None:
+    window.season.choose(range(4, 5))
+    window.fill_chosen()
+    first, fifth = (window.bench.desk.program.weeks[k] for k in (0, 4))
+    assert [slot.exercise for slot in fifth.slots()] == [slot.exercise for slot in first.slots()]
+    assert window.bench.desk.history.undoable.label == "Copy week 1 into week 5"
+
+
+def test_commands_on_chosen_weeks_wait_for_a_choice(window: Window) -> None:
+    ids = ("clear_chosen", "remove_chosen", "fill_chosen")
+    window._enable_actions()
+    assert not any(window.actions_by_id[key].isEnabled() for key in ids)
+    window.season.choose(range(1, 3))
+    window._enable_actions()
+    assert all(window.actions_by_id[key].isEnabled() for key in ids)
+
+
+def test_the_view_menu_shows_the_season_as_a_heat_strip_and_back(window: Window) -> None:
+    window.actions_by_id["heat"].trigger()
+    assert window.season.heat
+    window.actions_by_id["heat"].trigger()
+    assert not window.season.heat
+
+
+def test_the_menu_moves_the_open_week(window: Window) -> None:
+    window.actions_by_id["week_later"].trigger()
+    assert window.bench.week == 1
+    assert window.bench.desk.program.weeks[1].id == PROGRAM.weeks[0].id
+    window.actions_by_id["week_earlier"].trigger()
+    assert window.bench.desk.program.weeks == PROGRAM.weeks

@@ -13,6 +13,7 @@ from app.domain.exercise import ExerciseKey
 from app.domain.findings import edit
 from app.ui.bench import Bench
 from app.ui.carry import Carried, to_mime
+from app.ui.heat_paint import HeatFrame
 from app.ui.season import SeasonStrip
 from tests.ui.desks import without_program
 
@@ -200,3 +201,54 @@ def test_what_is_not_ours_does_not_enter(strip: SeasonStrip) -> None:
     text = QMimeData()
     text.setText("squat")
     assert not enter(strip, text)
+
+
+# ---------------------------------------------------------------------------- as a heat strip
+
+
+def test_the_heat_strip_has_the_same_weeks_to_open(qtbot: QtBot, strip, bench: Bench) -> None:
+    score = strip.grab().toImage()
+    strip.show_heat(True)
+    assert strip.grab().toImage() != score
+    qtbot.mouseClick(strip, LEFT, pos=middle(strip, 4))
+    assert bench.week == 4
+    assert strip.accessibleDescription().startswith("Week 5: ")
+    assert "gluteals" in strip.accessibleDescription()
+    strip.show_heat(False)
+    bench.show_week(0)
+    assert strip.grab().toImage() == score
+
+
+@pytest.mark.parametrize("compact", [False, True])
+def test_the_heat_strip_takes_the_height_its_rows_need(strip: SeasonStrip, compact: bool) -> None:
+    strip.set_compact(compact)
+    before = strip.height()
+    strip.show_heat(True)
+    assert strip.frame().numbers.bottom() <= strip.height()
+    strip.show_heat(False)
+    assert strip.height() == before
+
+
+def test_a_cell_is_told_when_it_is_pointed_at(strip: SeasonStrip, bench: Bench) -> None:
+    strip.show_heat(True)
+    frame = strip.frame()
+    assert isinstance(frame, HeatFrame)
+    told = strip._tip(1, frame.cell(0, 1).center())
+    assert told.startswith("Week 2: gluteals ")
+    assert "range" in told
+
+
+def test_a_tried_edit_shows_in_the_heat_strip(strip: SeasonStrip, bench: Bench) -> None:
+    strip.show_heat(True)
+    before = strip.grab().toImage()
+    bench.try_edit(edit("Clear", weeks.clear_weeks, indices=(2,)))
+    assert strip.grab().toImage() != before
+    bench.clear_preview()
+    assert strip.grab().toImage() == before
+
+
+def test_without_a_program_the_heat_strip_is_quiet(strip: SeasonStrip, bench: Bench) -> None:
+    strip.show_heat(True)
+    without_program(bench)
+    strip.grab()
+    assert strip.accessibleDescription() == ""

@@ -120,6 +120,25 @@ def move_week(program: Program, index: int, to: int) -> Program:
     return program if to == index else replace(program, weeks=weeks)
 
 
+def move_weeks(program: Program, indices: Sequence[int], to: int) -> Program:
+    """The program with those weeks side by side in their order, the first of them at `to`.
+
+    to: counted without those weeks, 0 to the number of others. The lengths of the blocks stay.
+    """
+    moved = sorted(set(indices))
+    taken = tuple(require_week(program, index) for index in moved)
+    rest = tuple(week for at, week in enumerate(program.weeks) if at not in moved)
+    if not 0 <= to <= len(rest):
+        raise EditError(
+            f"There is no place {to + 1} for those weeks.",
+            where=program.name,
+            mend=f"Choose a place from 1 to {len(rest) + 1}.",
+        )
+    weeks = (*rest[:to], *taken, *rest[to:])
+    same = all(a is b for a, b in zip(weeks, program.weeks, strict=True))
+    return program if same else replace(program, weeks=weeks)
+
+
 def clear_weeks(program: Program, indices: Sequence[int]) -> Program:
     """The program with those weeks empty, notes and all."""
     for index in indices:

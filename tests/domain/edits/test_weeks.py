@@ -232,3 +232,25 @@ def test_a_day_that_is_not_there_cannot_be_copied(day: int, to_day: int) -> None
 def test_a_week_that_is_not_there_is_refused(act) -> None:
     with pytest.raises(EditError, match=r"There is no week 5\. The program has weeks 1 to 4"):
         act(plan())
+
+
+@given(st.sets(st.integers(0, 3)), st.integers(0, 4))
+def test_moved_weeks_stand_side_by_side_and_none_is_lost(indices: set[int], to: int) -> None:
+    program = plan()
+    if to > 4 - len(indices):
+        with pytest.raises(EditError, match="There is no place"):
+            weeks.move_weeks(program, sorted(indices), to)
+        return
+    moved = weeks.move_weeks(program, sorted(indices), to)
+    taken = [program.weeks[k] for k in sorted(indices)]
+    assert list(moved.weeks[to : to + len(taken)]) == taken
+    assert sorted(w.id for w in moved.weeks) == sorted(w.id for w in program.weeks)
+    assert moved.blocks == program.blocks
+    assert broken_laws(moved) == broken_laws(program)
+
+
+def test_weeks_moved_to_where_they_are_leave_the_program_itself() -> None:
+    program = plan()
+    assert weeks.move_weeks(program, (1, 2), 1) is program
+    with pytest.raises(EditError):
+        weeks.move_weeks(program, (9,), 0)
