@@ -248,9 +248,13 @@ def test_a_drill_prepares_some_pattern(exercise: Exercise) -> None:
 def test_a_pattern_has_choices_and_a_warm_up(pattern: Pattern) -> None:
     of_it = [e for e in EXERCISES if e.pattern is pattern]
     assert len(of_it) >= 2
-    assert any(e.easier for e in of_it)
-    assert any(e.harder for e in of_it)
     assert any(pattern in e.warmup_for for e in EXERCISES)
+
+
+@pytest.mark.parametrize("pattern", [p for p in Pattern if p is not Pattern.DRILL])
+def test_a_pattern_has_an_exercise_between_an_easier_and_a_harder_one(pattern: Pattern) -> None:
+    of_it = {e.key: e for e in EXERCISES if e.pattern is pattern}
+    assert any(of_it.keys() & e.easier and of_it.keys() & e.harder for e in of_it.values())
 
 
 @each_muscle
@@ -280,6 +284,44 @@ def test_a_muscle_can_be_trained_with_next_to_nothing(muscle: Muscle) -> None:
 def test_a_muscle_can_be_trained_with_a_band(muscle: Muscle) -> None:
     home = {Equipment.BODY, Equipment.BAND, Equipment.BOX, Equipment.BENCH}
     assert any(muscle in e.primes and set(e.equipment) <= home for e in EXERCISES)
+
+
+# What each kind of equipment is, and what may stand beside it without being a kind of its own.
+FURNITURE = {Equipment.BENCH, Equipment.BOX, Equipment.RACK}
+FRAMES = {Equipment.BODY, Equipment.PULL_UP_BAR, Equipment.DIP_BARS, Equipment.SUSPENSION}
+KINDS = {
+    "body weight": FRAMES | {Equipment.BENCH, Equipment.BOX},
+    "dumbbells": {Equipment.DUMBBELLS},
+    "bands": {Equipment.BAND},
+    "barbell": {Equipment.BARBELL, Equipment.HEX_BAR},
+    "machines": MACHINES | {Equipment.CABLE, Equipment.BACK_EXTENSION_BENCH},
+}
+# What anatomy rules out, with its reason.
+RULED_OUT = {
+    (Muscle.HIP_FLEXORS, "barbell"): "a bar cannot be held against a rising thigh",
+    (Muscle.SHIN, "barbell"): "a bar cannot be held against a rising foot",
+}
+cells = pytest.mark.parametrize(("muscle", "kind"), [(m, kind) for m in Muscle for kind in KINDS])
+
+
+def reaching(muscle: Muscle, kind: str) -> list[ExerciseKey]:
+    """Exercises that count half a set or more for the muscle and need that kind, no other."""
+    beside = set() if kind == "body weight" else FURNITURE
+    return [
+        e.key
+        for e in EXERCISES
+        if e.pattern is not Pattern.DRILL
+        and e.fraction(muscle) >= 0.5
+        and KINDS[kind] & set(e.equipment)
+        and set(e.equipment) <= KINDS[kind] | beside
+    ]
+
+
+@cells
+def test_a_muscle_is_reached_with_every_kind_unless_anatomy_says_no(
+    muscle: Muscle, kind: str
+) -> None:
+    assert bool(reaching(muscle, kind)) != ((muscle, kind) in RULED_OUT)
 
 
 # Reported means and ranges, %MVIC, as printed in the studies' abstracts.

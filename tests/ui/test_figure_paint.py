@@ -39,6 +39,10 @@ RELATIVES = {
     },
     "a bar behind or a dumbbell before": {"box_squat", "goblet_squat_to_box"},
     "dumbbells or a bar, the same stance": {"split_squat", "barbell_split_squat"},
+    "dumbbells or a bar, the same bench": {
+        *("rear_foot_split_squat", "barbell_rear_foot_split_squat"),
+    },
+    "a dumbbell or a bar on the same block": {"calf_raise_block", "barbell_calf_raise"},
     "stepping forward or back to the same depth": {
         *("lunge", "reverse_lunge", "barbell_reverse_lunge"),
     },
@@ -69,7 +73,7 @@ SMALL = {
     *("wrist_curl", "reverse_wrist_curl", "band_wrist_curl", "wrist_circles"),
     *("leg_press_calf_raise", "band_toe_raise", "single_leg_lying_curl"),
     *("incline_dumbbell_curl", "plank_shoulder_tap", "band_press_out"),
-    "dumbbell_triceps_kickback",
+    *("dumbbell_triceps_kickback", "cable_toe_raise"),
 }
 MOVED_A_LITTLE = 0.03
 

@@ -4,7 +4,7 @@ import math
 from collections.abc import Callable
 
 from app.domain.errors import ResourceError
-from app.domain.figure.body import grip
+from app.domain.figure.body import FOOT_HEIGHT, grip
 from app.domain.figure.outline import around
 from app.domain.figure.pose import Side, Thing
 from app.domain.figure.primitive import Circle, Path, Primitive, Role
@@ -102,6 +102,13 @@ def _dumbbell_at(scene: Scene, place: Vec, axis: Vec, *, head: float) -> list[Pr
 
     wide = 2 * head - 0.002
     return [strip(at(sign * 0.021), at(sign * 0.054), wide, Role.IMPLEMENT) for sign in (1, -1)]
+
+
+def foot_dumbbell(scene: Scene, thing: Thing, layers: Layers) -> None:
+    """A dumbbell across the soles, its grip between the feet `numbers[0]` before the ankles."""
+    foot = scene.body.segments["foot" + scene.near]
+    place = foot.point(thing.numbers[0], -FOOT_HEIGHT / 2)
+    layers.front += _dumbbell_at(scene, place, foot.frame.up, head=DUMBBELL_HEAD)
 
 
 def upright_dumbbell(scene: Scene, thing: Thing, layers: Layers) -> None:

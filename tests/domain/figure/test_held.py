@@ -53,6 +53,22 @@ def test_a_heavy_dumbbell_has_larger_heads() -> None:
     assert disc("dumbbell z R") < 0.08
 
 
+def test_a_dumbbell_between_the_feet_has_a_head_on_either_side_of_the_soles() -> None:
+    figure = pose(pin="seat 0 0.4", hip=90, knee=90, things=["foot_dumbbell 0.085"])
+    below, above = sorted(boxes(figure, Role.IMPLEMENT), key=lambda box: box.bottom)
+    ankle = solve(figure).segments["footR"].start
+    assert below.top < ankle[1] - 0.039 < above.bottom  # 0.039: how high the ankle is
+    assert (above.left + above.right) / 2 == pytest.approx(ankle[0] + 0.085, abs=1e-6)
+
+
+def test_a_dumbbell_between_the_feet_tips_with_them() -> None:
+    def wide(ankle: float) -> float:
+        level = pose(pin="back 0 0", lean=-90, ankle=ankle, things=["foot_dumbbell 0.085"])
+        return boxes(level, Role.IMPLEMENT)[0].width
+
+    assert wide(0) < wide(-40)
+
+
 def test_a_link_is_a_rigid_strip_between_its_points() -> None:
     figure = pose(hands="from 0.3 0 0", things=["link 0.02 hands 0.3,1.1"])
     (strip,) = boxes(figure, Role.STEEL)
