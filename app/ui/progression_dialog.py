@@ -21,7 +21,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from app.domain import progression
+from app.domain import effort, progression
 from app.domain.effort import Rir
 from app.domain.errors import CoachError
 from app.domain.findings import Edit, edit
@@ -41,6 +41,8 @@ from app.domain.progression import (
 from app.ui.bench import Bench
 from app.ui.change_list import ChangeList
 from app.ui.forms import NumberField, Sheet, plain, text_field
+from app.ui.progression_chart import ProgressionChart
+from app.ui.progression_weeks import chart_weeks
 from app.ui.words import ARROW, DASH
 
 PATHS = (
@@ -49,7 +51,7 @@ PATHS = (
     ("Waves", "A few falling weeks, a light one, then again a little lower."),
     ("Double progression", "One range; the load rises once the upper end is done in every set."),
 )
-COLUMNS = ("Week", "Block", "Core work", "Effort", "Assistance", "Sets", "")
+COLUMNS = ("Week", "Block", "Core work", "Effort", "Assistance", "Its effort", "Sets", "")
 
 
 class ProgressionDialog(Sheet):
@@ -58,7 +60,7 @@ class ProgressionDialog(Sheet):
     def __init__(self, bench: Bench, parent: QWidget | None) -> None:
         super().__init__(parent, "Progression", verb="Apply", about=PATHS[0][1])
         self.bench = bench
-        self.setMinimumSize(980, 600)
+        self.setMinimumSize(980, 640)
         weeks = len(bench.desk.program.weeks)
         self.path = QComboBox()
         self.path.addItems([name for name, _ in PATHS])
@@ -79,6 +81,7 @@ class ProgressionDialog(Sheet):
         self.light_every = self._number("Every so many weeks", 2, 52, 5)
         self.with_sets = QCheckBox("Sets rise too")
         self.more_sets = self._number("More sets by the end", -4, 6, 1)
+        self.chart = ProgressionChart()
         self.table = _table()
         self.changes = ChangeList(bench)
         self._lay_out()
@@ -156,6 +159,9 @@ class ProgressionDialog(Sheet):
         scroll.setWidgetResizable(True)
         scroll.setFixedWidth(290)
         right = QVBoxLayout()
+        hint = "Hollow bars and dashed lines: now. Filled: after. Hatched: light weeks."
+        right.addWidget(plain(hint, role="small"))
+        right.addWidget(self.chart)
         right.addWidget(self.table, 3)
         right.addWidget(self.changes, 1)
         row = QHBoxLayout()
@@ -180,15 +186,15 @@ class ProgressionDialog(Sheet):
 
     def scheme(self) -> Scheme:
         """The scheme as chosen. Raises CoachError for what cannot be."""
-        effort = assistance = None
+        core = assistance = None
         if self.with_effort.isChecked():
-            effort = _effort(self.core_rir)
+            core = _effort(self.core_rir)
             assistance = _effort(self.rest_rir)
         return Scheme(
             path=self._path(),
             first=self.first.whole_value() - 1,
             last=self.last.whole_value() - 1,
-            effort=effort,
+            effort=core,
             assistance_effort=assistance,
             sets=SetsPath(self.more_sets.whole_value()) if self.with_sets.isChecked() else None,
             light=Light(self.light_every.whole_value()) if self.with_light.isChecked() else None,
@@ -218,6 +224,7 @@ class ProgressionDialog(Sheet):
             self.keep_button.setEnabled(False)
             return
         self.keep_button.setEnabled(any(row.changed for row in rows))
+        self.chart.show_weeks(chart_weeks(desk.program, preview.after))
         _fill(self.table, desk.program, rows)
         self.changes.show_change(preview.gained, preview.lost)
 
@@ -287,8 +294,9 @@ def _fill(table: QTableWidget, program: Program, rows: tuple[WeekRow, ...]) -> N
             str(row.index + 1),
             block,
             _reps(row, Role.CORE),
-            _efforts(row),
+            _efforts(row, Role.CORE),
             _reps(row, Role.ASSISTANCE),
+            _efforts(row, Role.ASSISTANCE),
             sets,
             remark,
         )
@@ -304,10 +312,8 @@ def _reps(row: WeekRow, role: Role) -> str:
     return f"{low} reps" if low == high else f"{low}{DASH}{high} reps"
 
 
-def _efforts(row: WeekRow) -> str:
+def _efforts(row: WeekRow, role: Role) -> str:
     texts = dict.fromkeys(
-        cell.text.rsplit(" ", 2)[-2] + " " + cell.text.rsplit(" ", 1)[-1]
-        for cell in row.cells
-        if cell.role is Role.CORE
+        effort.text(cell.effort, cell.reps.high) for cell in row.cells if cell.role is role
     )
     return ", ".join(texts) or DASH

@@ -150,6 +150,28 @@ def test_effort_and_sets_move_when_asked_for(dialog: ProgressionDialog, bench: B
     assert slot(bench, 0, week=5).sets == last + 1
 
 
+def test_the_chart_shows_what_the_table_says(dialog: ProgressionDialog, bench: Bench) -> None:
+    dialog.with_effort.setChecked(True)
+    retype(dialog.rest_rir[0], "4")
+    dialog.refresh()
+    weeks = dialog.chart.weeks
+    assert [f"{week.after.reps} reps" for week in weeks] == column(dialog, "Core work")
+    for week, sets in zip(weeks, column(dialog, "Sets"), strict=True):
+        assert sets.split()[-1] == str(week.after.sets)
+    for name, efforts in (
+        ("Effort", [week.after.core for week in weeks]),
+        ("Its effort", [week.after.assistance for week in weeks]),
+    ):
+        for told, effort in zip(column(dialog, name), efforts, strict=True):
+            assert effort in told
+    assert weeks[0].after.assistance == "RIR 4"
+
+
+def test_the_chart_follows_the_typing(qtbot: QtBot, dialog: ProgressionDialog) -> None:
+    retype(dialog.reps[0], "9")
+    qtbot.waitUntil(lambda: dialog.chart.weeks[0].after.reps == "9", timeout=WAIT_MS)
+
+
 def test_light_weeks_come_in_their_turn(dialog: ProgressionDialog, bench: Bench) -> None:
     retype(dialog.light_every, "2")
     dialog.refresh()
