@@ -108,6 +108,7 @@ def paint_heat(
     if frame.program is not None:
         paint_blocks(painter, frame, theme=theme)
     left = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
+    steps = ramp(theme)
     for at, row in enumerate(rows):
         name = font("small")
         if row.emphasised:
@@ -117,7 +118,8 @@ def paint_heat(
         line = QRectF(14, frame.reps.top() + at * frame.tall, frame.left - 18, frame.tall)
         painter.drawText(line, left, row.name)
         for week, cell in enumerate(row.cells):
-            _paint_cell(painter, frame.cell(at, week), cell, light=light[week], theme=theme)
+            rect = frame.cell(at, week)
+            _paint_cell(painter, rect, cell, steps, light=light[week], theme=theme)
     _paint_numbers(painter, frame, light=light, theme=theme)
 
 
@@ -146,13 +148,19 @@ def _paint_title(painter: QPainter, frame: HeatFrame, *, theme: Theme) -> None:
 
 
 def _paint_cell(
-    painter: QPainter, rect: QRectF, cell: TallyRow | None, *, light: bool, theme: Theme
+    painter: QPainter,
+    rect: QRectF,
+    cell: TallyRow | None,
+    steps: Sequence[QColor],
+    *,
+    light: bool,
+    theme: Theme,
 ) -> None:
     if cell is None or cell.sets <= 0:
         signs.paint_hatch(painter, rect, colour=theme.hair, gap=5.0)
     else:
         step = step_of(cell.sets)
-        painter.fillRect(rect, ramp(theme)[step])
+        painter.fillRect(rect, steps[step])
         if light:
             painter.setPen(QPen(theme.sheet, 1))
             painter.drawRect(rect.adjusted(1.5, 1.5, -1.5, -1.5))
