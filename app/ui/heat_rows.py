@@ -31,8 +31,13 @@ def step_of(sets: float) -> int:
     return sum(sets > bound for bound in BOUNDS)
 
 
-def heat_rows(desk: Desk, program: Program, names: dict[Muscle, str]) -> tuple[HeatRow, ...]:
-    """The rows of a program: the emphasis first, then the tally's groups that ever have a set."""
+def heat_rows(
+    desk: Desk, program: Program, names: dict[Muscle, str], *, untrained: bool = True
+) -> tuple[HeatRow, ...]:
+    """The rows of a program: the emphasis first, then the main groups and any other with a set.
+
+    untrained: with the main groups that no week trains.
+    """
     lines = [
         {row.about: row for row in tally(desk.facts(week), desk.context, index, names)}
         for index, week in enumerate(program.weeks)
@@ -44,7 +49,7 @@ def heat_rows(desk: Desk, program: Program, names: dict[Muscle, str]) -> tuple[H
         HeatRow(about, row.name, row.emphasised, tuple(_trained(line.get(about)) for line in lines))
         for about, row in seen.items()
     ]
-    return tuple(row for row in rows if row.emphasised or any(row.cells))
+    return tuple(row for row in rows if untrained or row.emphasised or any(row.cells))
 
 
 def _trained(row: TallyRow | None) -> TallyRow | None:

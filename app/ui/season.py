@@ -92,8 +92,11 @@ class SeasonStrip(QWidget):
         self.update()
 
     def set_compact(self, compact: bool) -> None:
-        """Take less height, without the title line."""
+        """Take less height, without the title line and without groups that no week trains."""
+        changed = compact is not self.compact
         self.compact = compact
+        if changed and self.heat:
+            self.refresh()
         self._take_height()
 
     def show_heat(self, on: bool) -> None:
@@ -117,7 +120,8 @@ class SeasonStrip(QWidget):
         self._heat_rows = ()
         self._heat_would = {}
         if self.heat and desk.has_program:
-            self._heat_rows = heat_rows(desk, desk.program, self._names())
+            roomy = not self.compact
+            self._heat_rows = heat_rows(desk, desk.program, self._names(), untrained=roomy)
         if self.chosen.stop > len(self._columns):
             self.chosen = range(0)
         self._take_height()

@@ -229,6 +229,15 @@ def test_the_heat_strip_takes_the_height_its_rows_need(strip: SeasonStrip, compa
     assert strip.height() == before
 
 
+def test_a_compact_heat_strip_leaves_out_what_no_week_trains(strip: SeasonStrip) -> None:
+    strip.show_heat(True)
+    assert "Chest" in [row.name for row in strip._heat_rows]
+    strip.set_compact(True)
+    assert "Chest" not in [row.name for row in strip._heat_rows]
+    strip.set_compact(False)
+    assert "Chest" in [row.name for row in strip._heat_rows]
+
+
 def test_a_cell_is_told_when_it_is_pointed_at(strip: SeasonStrip, bench: Bench) -> None:
     strip.show_heat(True)
     frame = strip.frame()
