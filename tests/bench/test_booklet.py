@@ -19,6 +19,7 @@ from app.domain.client import Client
 from app.domain.exercise import Catalogue, ExerciseKey
 from app.domain.program import Block, Program
 from app.domain.work import Issue
+from tests.bench.budgets import hold
 from tests.booklet.sample import FONTS, content, issue, lifter, season
 from tests.builders import Numbers, program, week
 
@@ -114,14 +115,16 @@ def ratio(handed: Issue, what: Content, monkeypatch: pytest.MonkeyPatch) -> floa
 
 
 def test_a_booklet_of_text_and_tables_costs_at_most_twice_its_text(monkeypatch):
-    assert ratio(issue(season(21)), content(), monkeypatch) <= BUDGET
+    found = ratio(issue(season(21)), content(), monkeypatch)
+    hold("booklet of 21 weeks, text and tables", found, BUDGET)
 
 
 def test_a_booklet_with_figures_costs_at_most_three_times_its_text(monkeypatch):
     catalogue = resources.catalogue()
     whole = figured_season(catalogue)
     what = content(catalogue=catalogue, poses=resources.poses())
-    assert ratio(issue(whole, who(catalogue), catalogue), what, monkeypatch) <= BUDGET_WITH_FIGURES
+    found = ratio(issue(whole, who(catalogue), catalogue), what, monkeypatch)
+    hold("booklet of 21 weeks, with figures", found, BUDGET_WITH_FIGURES)
 
 
 def figured_season(catalogue: Catalogue) -> Program:

@@ -21,6 +21,7 @@ from app.domain.exercise import Muscle
 from app.domain.findings import Finding
 from app.domain.program import Program, Week
 from app.resources import range_book
+from tests.bench.budgets import hold
 from tests.builders import CATALOGUE, client, program
 
 pytestmark = pytest.mark.bench
@@ -111,7 +112,7 @@ def test_the_whole_check_costs_a_few_dozen_plain_passes() -> None:
             f"{weeks} x {sessions} x {slots}: check {1e3 * check:.2f} ms, "
             f"plain pass {1e3 * floor:.3f} ms, ratio {check / floor:.1f}"
         )
-        assert check / floor <= CHECK_BUDGET
+        hold(f"whole check, cold, {weeks} x {sessions} x {slots}", check / floor, CHECK_BUDGET)
 
 
 def test_a_what_if_is_one_week_wherever_it_stands() -> None:
@@ -122,13 +123,13 @@ def test_a_what_if_is_one_week_wherever_it_stands() -> None:
         f"what-if p50 {1e3 * median(taken):.3f} ms, p95 {1e3 * p95(taken):.3f} ms, "
         f"plain pass of a week {1e3 * floor:.4f} ms, ratio {p95(taken) / floor:.1f}"
     )
-    assert p95(taken) / floor <= WHAT_IF_BUDGET
+    hold("what-if of one week, p95", p95(taken) / floor, WHAT_IF_BUDGET)
 
 
 def test_a_what_if_does_not_grow_with_the_program() -> None:
     short, long = (median(what_ifs(season(weeks))) for weeks in (13, 52))
     print(f"what-if in 13 weeks {1e3 * short:.3f} ms, in 52 weeks {1e3 * long:.3f} ms")
-    assert long / short <= GROWTH_BUDGET
+    hold("what-if, from 13 to 52 weeks", long / short, GROWTH_BUDGET, unit="times as long")
 
 
 def test_the_check_grows_with_the_slots_and_no_faster() -> None:
@@ -139,7 +140,8 @@ def test_the_check_grows_with_the_slots_and_no_faster() -> None:
         for plan in (small, large)
     ]
     print(f"a slot costs {1e6 * each[0]:.1f} us in a small program, {1e6 * each[1]:.1f} in a large")
-    assert each[1] / each[0] <= GROWTH_BUDGET
+    growth = each[1] / each[0]
+    hold("whole check, a slot of a large program", growth, GROWTH_BUDGET, unit="times as long")
 
 
 def test_rules_cost_their_share() -> None:
@@ -159,4 +161,4 @@ def test_rules_cost_their_share() -> None:
     dearest = max(cost, key=cost.__getitem__)
     total = sum(cost.values())
     print(f"{len(checks.RULES)} rules; dearest {dearest}, {100 * cost[dearest] / total:.0f} %")
-    assert cost[dearest] / total <= 0.25
+    hold(f"dearest rule, {dearest}", cost[dearest] / total, 0.25, unit="of all rules")

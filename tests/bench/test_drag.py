@@ -26,6 +26,7 @@ from app.ui.carry import Carried, to_mime
 from app.ui.grid import WeekGrid
 from db.store import Store
 from tests import builders
+from tests.bench.budgets import hold
 from tests.ui.grid import scene
 
 pytestmark = pytest.mark.bench
@@ -130,4 +131,4 @@ def test_a_step_of_a_drag_fits_a_fast_frame(qtbot, weeks: int):
         f"{longest:.2f} ms; bare p50 {share(floor, 0.5):.3f} ms, "
         f"ratio {middle / share(floor, 0.5):.1f}"
     )
-    assert late <= FRAME_MS
+    hold(f"drag step, {weeks} weeks, p95", late, FRAME_MS, unit="ms")

@@ -33,6 +33,7 @@ from app.domain.program import (
 from app.domain.work import Work
 from db.engine import SWITCHES
 from db.store import Store
+from tests.bench.budgets import hold
 
 pytestmark = pytest.mark.bench
 
@@ -133,4 +134,4 @@ def test_keeping_one_edit_costs_at_most_three_raw_transactions(tmp_path: Path, w
         f"keep one edit, {weeks} weeks: {median(ours) * 1000:.2f} ms, raw "
         f"{median(floor) * 1000:.2f} ms, ratio {ratio:.2f}"
     )
-    assert ratio <= BUDGET
+    hold(f"keep one edit, {weeks} weeks", ratio, BUDGET)

@@ -25,6 +25,7 @@ from app.ui.bench import Bench
 from app.ui.library.pane import LibraryPane
 from db.store import Store
 from tests import builders
+from tests.bench.budgets import hold
 
 pytestmark = pytest.mark.bench
 
@@ -156,8 +157,8 @@ def test_a_keystroke_over_ten_thousand_exercises_fits_a_fast_frame(qtbot, pane):
         f"repaint p95 {late(painted):.2f} ms; bare list p95 {floor:.2f} ms, "
         f"ratio {late(times) / floor:.1f}"
     )
-    assert late(times) <= FRAME_MS
-    assert late(painted) <= FRAME_MS
+    hold(f"keystroke over {MANY} exercises, p95", late(times), FRAME_MS, unit="ms")
+    hold("repaint after it, p95", late(painted), FRAME_MS, unit="ms")
 
 
 def test_scrolling_through_ten_thousand_exercises_fits_a_fast_frame(qtbot, pane):
@@ -174,5 +175,5 @@ def test_scrolling_through_ten_thousand_exercises_fits_a_fast_frame(qtbot, pane)
         f"{late(by_pages):.2f} ms by jumps; bare list p95 {floor:.2f} ms, "
         f"ratio {late(by_pixels) / floor:.1f}"
     )
-    assert late(by_pixels) <= FRAME_MS
-    assert late(by_pages) <= FRAME_MS
+    hold(f"scrolling {MANY} exercises by pixels, p95", late(by_pixels), FRAME_MS, unit="ms")
+    hold(f"scrolling {MANY} exercises by jumps, p95", late(by_pages), FRAME_MS, unit="ms")
