@@ -5,6 +5,9 @@ Nothing is changed before *Apply*; what was set by hand stays.
 
 from __future__ import annotations
 
+from itertools import pairwise
+from statistics import median_low
+
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import (
     QAbstractItemView,
@@ -40,7 +43,7 @@ from app.domain.progression import (
 )
 from app.ui.bench import Bench
 from app.ui.change_list import ChangeList
-from app.ui.forms import NumberField, Sheet, plain, text_field
+from app.ui.forms import NumberField, Sheet, Wrapped, plain, text_field
 from app.ui.progression_chart import ProgressionChart
 from app.ui.progression_weeks import chart_weeks
 from app.ui.words import ARROW, DASH
@@ -48,9 +51,15 @@ from app.ui.words import ARROW, DASH
 PATHS = (
     ("Stepwise", "Repetitions step down evenly from the first week to the last."),
     ("Undulating in the week", "Another target for each session of the week, in turn."),
-    ("Waves", "A few falling weeks, a light one, then again a little lower."),
+    ("Waves", "A few falling weeks and a light one, then again a little lower."),
     ("Double progression", "One range; the load rises once the upper end is done in every set."),
 )
+EVERY = 5
+"""Weeks from one light week to the next where the plan has none yet. Source: see `Light`."""
+WAVES = 2
+"""The place of waves among the paths."""
+STAY = "Light weeks stay as they are."
+REPLACED = "Earlier light weeks in its reach become ordinary first."
 COLUMNS = ("Week", "Block", "Core work", "Effort", "Assistance", "Its effort", "Sets", "")
 
 
@@ -77,8 +86,10 @@ class ProgressionDialog(Sheet):
             self._number("Assistance, last", 0, 6, 1),
         )
         self.with_light = QCheckBox("Light weeks")
-        self.with_light.setChecked(True)
-        self.light_every = self._number("Every so many weeks", 2, 52, 5)
+        own = light_turn(bench.desk.program)
+        self.with_light.setChecked(own is None)
+        self.light_every = self._number("Every so many weeks", 2, 52, own or EVERY)
+        self.light_note = Wrapped(step="small")
         self.with_sets = QCheckBox("Sets rise too")
         self.more_sets = self._number("More sets by the end", -4, 6, 1)
         self.chart = ProgressionChart()
@@ -150,6 +161,8 @@ class ProgressionDialog(Sheet):
             part.setVisible(tick.isChecked())
             tick.toggled.connect(part.setVisible)
             left.addWidget(part)
+            if tick is self.with_light:
+                left.addWidget(self.light_note)
         left.addStretch(1)
         holder = QWidget()
         holder.setLayout(left)
@@ -197,8 +210,14 @@ class ProgressionDialog(Sheet):
             effort=core,
             assistance_effort=assistance,
             sets=SetsPath(self.more_sets.whole_value()) if self.with_sets.isChecked() else None,
-            light=Light(self.light_every.whole_value()) if self.with_light.isChecked() else None,
+            light=self._light(),
         )
+
+    def _light(self) -> Light | None:
+        """Light weeks in their turn; a wave has its own at its end."""
+        if not self.with_light.isChecked() or self.path.currentIndex() == WAVES:
+            return None
+        return Light(self.light_every.whole_value())
 
     def _path(self) -> RepPath:
         match self.path.currentIndex():
@@ -207,7 +226,11 @@ class ProgressionDialog(Sheet):
             case 1:
                 return Undulating(_whole_numbers(self.undulating.text()))
             case 2:
-                return Wave(_whole_numbers(self.wave.text()), self.lower_by.whole_value())
+                return Wave(
+                    _whole_numbers(self.wave.text()),
+                    self.lower_by.whole_value(),
+                    light_end=self.with_light.isChecked(),
+                )
             case _:
                 return DoubleProgression(self.range[0].whole_value(), self.range[1].whole_value())
 
@@ -215,6 +238,7 @@ class ProgressionDialog(Sheet):
         """Show the whole table and what the checks would say."""
         self.show_error("")
         desk = self.bench.desk
+        self._tell_light_weeks()
         try:
             scheme = self.scheme()
             rows = progression.table(desk.program, scheme, desk.catalogue)
@@ -228,6 +252,14 @@ class ProgressionDialog(Sheet):
         _fill(self.table, desk.program, rows)
         self.changes.show_change(preview.gained, preview.lost)
 
+    def _tell_light_weeks(self) -> None:
+        """Say what becomes of the plan's own light weeks, where it has some."""
+        has_some = any(week.light for week in self.bench.desk.program.weeks)
+        ticked = self.with_light.isChecked()
+        self.light_every.setEnabled(self.path.currentIndex() != WAVES)
+        self.light_note.setText(REPLACED if ticked and has_some else "" if ticked else STAY)
+        self.light_note.setVisible(bool(self.light_note.text()))
+
     def _edit(self, scheme: Scheme) -> Edit:
         name = PATHS[self.path.currentIndex()][0].lower()
         return edit(
@@ -240,6 +272,15 @@ class ProgressionDialog(Sheet):
     def keep(self) -> None:
         """Apply the scheme as one edit."""
         self.bench.desk.keep(self._edit(self.scheme()))
+
+
+def light_turn(program: Program) -> int | None:
+    """Every how many weeks the plan has a light one, as a rule; None if it has none."""
+    light = [number for number, week in enumerate(program.weeks, start=1) if week.light]
+    if not light:
+        return None
+    gaps = [later - sooner for sooner, later in pairwise((0, *light))]
+    return max(2, median_low(gaps))
 
 
 def _pairs(*rows: tuple[str, QWidget]) -> QFormLayout:
@@ -286,7 +327,7 @@ def _fill(table: QTableWidget, program: Program, rows: tuple[WeekRow, ...]) -> N
     for number, row in enumerate(rows):
         before = sum(slot.sets for slot in program.weeks[row.index].slots())
         sets = str(row.sets) if before == row.sets else f"{before} {ARROW} {row.sets}"
-        remark = "light week" if row.light else ""
+        remark = "light week" if row.light else "no longer light" if row.was_light else ""
         if any(cell.pinned for cell in row.cells):
             remark = f"{remark}, some set by hand".lstrip(", ")
         block = program.blocks[program.block_of(row.index)].name

@@ -9,10 +9,11 @@ from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from app.domain.edits.fields import set_field
+from app.domain.edits.weeks import make_ordinary
 from app.domain.findings import edit
 from app.domain.program import Field, Program, Reps, Role, Span
 from app.ui.bench import Bench
-from app.ui.progression_dialog import COLUMNS, PATHS, ProgressionDialog
+from app.ui.progression_dialog import COLUMNS, PATHS, ProgressionDialog, light_turn
 from tests.ui.access import marked_up, too_small, unnamed
 from tests.ui.desks import slot
 from tests.ui.steps import choose, kept, nothing_kept, one_step, refused_with, retype
@@ -108,11 +109,11 @@ def test_waves_fall_and_begin_again_a_little_lower(dialog: ProgressionDialog, be
     choose(dialog.path, WAVES)
     retype(dialog.wave, "12, 9")
     retype(dialog.lower_by, "3")
-    dialog.with_light.setChecked(False)
+    dialog.with_light.setChecked(True)
     kept(dialog)
     first = [week[0] for week in core_reps(bench.desk.program)]
     assert (first[0], first[1], first[3], first[4]) == (12, 9, 9, 6)
-    assert bench.desk.program.weeks[2].light
+    assert [week.light for week in bench.desk.program.weeks] == [False, False, True] * 2
 
 
 def test_double_progression_keeps_one_range(dialog: ProgressionDialog, bench: Bench) -> None:
@@ -173,12 +174,45 @@ def test_the_chart_follows_the_typing(qtbot: QtBot, dialog: ProgressionDialog) -
 
 
 def test_light_weeks_come_in_their_turn(dialog: ProgressionDialog, bench: Bench) -> None:
+    dialog.with_light.setChecked(True)
     retype(dialog.light_every, "2")
     dialog.refresh()
     told = column(dialog, "")
     assert [text.startswith("light week") for text in told] == [False, True] * 3
     kept(dialog)
     assert [week.light for week in bench.desk.program.weeks] == [False, True] * 3
+
+
+def test_light_weeks_of_the_plan_stay_unless_asked_for(
+    dialog: ProgressionDialog, bench: Bench
+) -> None:
+    assert [week.light for week in bench.desk.program.weeks] == [False] * 3 + [True] + [False] * 2
+    assert not dialog.with_light.isChecked()
+    assert dialog.light_every.whole_value() == 4
+    assert dialog.light_note.text() == "Light weeks stay as they are."
+    kept(dialog)
+    assert [week.light for week in bench.desk.program.weeks] == [False] * 3 + [True] + [False] * 2
+
+
+def test_light_weeks_asked_for_take_the_place_of_earlier_ones(
+    dialog: ProgressionDialog, bench: Bench
+) -> None:
+    dialog.with_light.setChecked(True)
+    retype(dialog.light_every, "5")
+    dialog.refresh()
+    assert "become ordinary first" in dialog.light_note.text()
+    assert column(dialog, "")[3:] == ["no longer light", "light week", ""]
+    kept(dialog)
+    assert [week.light for week in bench.desk.program.weeks] == [False] * 4 + [True, False]
+
+
+def test_a_plan_without_light_weeks_is_offered_some(qtbot: QtBot, bench: Bench) -> None:
+    bench.keep(edit("Ordinary", make_ordinary, index=3))
+    dialog = ProgressionDialog(bench, None)
+    qtbot.addWidget(dialog)
+    assert dialog.with_light.isChecked()
+    assert not dialog.light_note.isVisibleTo(dialog)
+    assert light_turn(bench.desk.program) is None
 
 
 def test_what_was_set_by_hand_stays_and_is_said(qtbot: QtBot, bench: Bench) -> None:
@@ -221,6 +255,7 @@ def test_what_cannot_be_is_said_and_nothing_changes(
     parts: tuple[str, ...],
 ) -> None:
     choose(dialog.path, path)
+    dialog.with_light.setChecked(True)
     retype(getattr(dialog, field), typed)
     refused_with(dialog, bench, *parts)
     dialog.refresh()

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from app.domain.edits.parts import map_slots
-from app.domain.edits.weeks import lightened
+from app.domain.edits.weeks import lightened, make_ordinary
 from app.domain.effort import Effort, PercentOneRm, PercentRepMax, Rir, as_percent_rep_max, fraction
 from app.domain.exercise import Catalogue, Exercise
 from app.domain.program import Field, Program, Reps, Role, Slot, SlotId, StrandId, Week
@@ -19,6 +19,7 @@ def apply(program: Program, scheme: Scheme | Series, catalogue: Catalogue) -> Pr
 
     Fields that the coach pinned, timed exercises' seconds, weeks out of the scheme's reach and
     strands it does not name are left alone; weeks that do not change are the same objects.
+    Where the scheme sets light weeks, earlier ones in its reach become ordinary first.
     Applying it twice gives the same as once. Raises EditError for weeks not in the program.
     """
     if isinstance(scheme, Series):
@@ -27,7 +28,7 @@ def apply(program: Program, scheme: Scheme | Series, catalogue: Catalogue) -> Pr
         return program
     span = scheme.span(program)
     reps = targets(scheme.path, len(span))
-    weeks = list(program.weeks)
+    weeks = list(_with_ordinary(program, scheme, span).weeks)
     for at, index in enumerate(span):
         light = weeks[index].light or scheme.makes_light(index)
         place = _Place(curve=program.curve, at=at, weeks=len(span), light=light)
@@ -42,6 +43,16 @@ def apply(program: Program, scheme: Scheme | Series, catalogue: Catalogue) -> Pr
     if all(new is old for new, old in zip(weeks, program.weeks, strict=True)):
         return program
     return replace(program, weeks=tuple(weeks))
+
+
+def _with_ordinary(program: Program, scheme: Scheme, span: range) -> Program:
+    """The program with light weeks that the scheme does not want made ordinary."""
+    if not scheme.sets_light_weeks:
+        return program
+    for index in span:
+        if program.weeks[index].light and not scheme.makes_light(index):
+            program = make_ordinary(program, index)
+    return program
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,10 +77,14 @@ def _with_reps(
     def change(slot: Slot) -> Slot:
         if scheme.strands and slot.strand not in scheme.strands:
             return slot
-        target = _reps(scheme, slot, exercise=catalogue[slot.exercise], target=turns[slot.id])
+        exercise = catalogue[slot.exercise]
+        target = _reps(scheme, slot, exercise=exercise, target=turns[slot.id])
         effort = _effort(scheme, slot, at=place.at, weeks=place.weeks)
         if place.light and effort is not None and target is not None:
-            target, effort = eased(target, effort, fewer=scheme.fewer_reps, curve=place.curve)
+            lowest = scheme.lowest(slot, exercise)
+            target, effort = eased(
+                target, effort, fewer=scheme.fewer_reps, lowest=lowest, curve=place.curve
+            )
         return _rewritten(slot, target, effort)
 
     return map_slots(week, change)
@@ -98,13 +113,13 @@ def _rewritten(slot: Slot, reps: Reps | None, effort: Effort | None) -> Slot:
 
 
 def eased(
-    reps: Reps, effort: Effort, *, fewer: int, curve: str = "textbook"
+    reps: Reps, effort: Effort, *, fewer: int, lowest: int = 1, curve: str = "textbook"
 ) -> tuple[Reps, Effort]:
     """Fewer repetitions with the same load, the difference left in reserve.
 
-    Never under one repetition, nor past 10 in reserve.
+    Never under `lowest` repetitions, nor past 10 in reserve; what lies under it already stays.
     """
-    fewer = min(fewer, reps.low - 1)
+    fewer = max(0, min(fewer, reps.low - lowest))
     match effort:
         case Rir(in_reserve):
             fewer = min(fewer, int(10 - in_reserve))

@@ -31,13 +31,17 @@ class Floors:
         for value in (self.core, self.assistance, self.single_joint):
             require("lowest repetitions", value, low=1, high=30)
 
+    def lowest(self, slot: Slot, exercise: Exercise) -> int:
+        """The floor that holds for this slot, light weeks included."""
+        if slot.role is Role.CORE and exercise.multi_joint:
+            return self.core
+        floor = self.assistance if exercise.multi_joint else self.single_joint
+        return max(floor, exercise.rep_low)
+
     def kept(self, reps: Reps, slot: Slot, exercise: Exercise) -> Reps:
         """The target, moved as little as needed to keep the floor that holds for this slot."""
-        if slot.role is Role.CORE and exercise.multi_joint:
-            floor, ceiling = self.core, MAX_REPS
-        else:
-            floor = self.assistance if exercise.multi_joint else self.single_joint
-            floor = max(floor, exercise.rep_low)
+        floor, ceiling = self.lowest(slot, exercise), MAX_REPS
+        if slot.role is not Role.CORE or not exercise.multi_joint:
             ceiling = max(floor, exercise.rep_high)
         low = min(max(reps.low, floor), ceiling)
         high = min(low + reps.high - reps.low, ceiling)
@@ -101,12 +105,18 @@ class SetsPath:
         return min(20, max(1, base + moved))
 
 
+LIGHT_LOWEST = 3
+"""A light week takes no set under so many repetitions, though a path may. Common practice."""
+
+
 @dataclass(frozen=True, slots=True)
 class Light:
     """Light weeks: every so many weeks of the scheme, and the weeks named.
 
     Half the sets, rounded down (see `edits.weeks.lightened`). Where the scheme sets the effort,
-    `fewer_reps` are taken off each set and put in reserve, so that the load stays what it was.
+    `fewer_reps` are taken off each set and put in reserve, so that the load stays what it was;
+    no further than the floors, the path's own lowest and LIGHT_LOWEST allow. A scheme that sets
+    light weeks sets all of them: earlier ones in its reach become ordinary.
     Sources: rogerson2024 (about every 5.6 weeks, mostly fewer sets; value from memory), bell2023.
     """
 
@@ -158,6 +168,17 @@ class Scheme:
             return False
         in_turn = self.light.every is not None and (at + 1) % self.light.every == 0
         return in_turn or index in self.light.weeks
+
+    @property
+    def sets_light_weeks(self) -> bool:
+        """True if it says itself which of its weeks are light; else those of the plan stay."""
+        by_wave = isinstance(self.path, Wave) and self.path.light_end
+        return by_wave or self.light is not None
+
+    def lowest(self, slot: Slot, exercise: Exercise) -> int:
+        """The fewest repetitions that a light week may leave this slot."""
+        floor = max(LIGHT_LOWEST, self.floors.lowest(slot, exercise))
+        return max(floor, self.path.lowest) if isinstance(self.path, Wave) else floor
 
     def effort_path(self, slot: Slot) -> EffortPath | None:
         """The effort path that holds for the slot."""

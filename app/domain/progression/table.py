@@ -37,18 +37,22 @@ class Cell:
 
 @dataclass(frozen=True, slots=True)
 class WeekRow:
-    """One week of the table. index: from 0; target: the path's own, for the sessions in turn."""
+    """One week of the table. index: from 0; target: the path's own, for the sessions in turn.
+
+    was_light: it is a light week in the plan as it stands.
+    """
 
     index: int
     light: bool
     target: tuple[Reps, ...]
     sets: int
     cells: tuple[Cell, ...]
+    was_light: bool = False
 
     @property
     def changed(self) -> bool:
         """True if anything in the week would change."""
-        return any(cell.changed for cell in self.cells)
+        return self.light != self.was_light or any(cell.changed for cell in self.cells)
 
 
 def table(program: Program, scheme: Scheme | Series, catalogue: Catalogue) -> tuple[WeekRow, ...]:
@@ -67,7 +71,7 @@ def table(program: Program, scheme: Scheme | Series, catalogue: Catalogue) -> tu
 def _row(program: Program, after: Program, index: int, target: tuple[Reps, ...]) -> WeekRow:
     """One week before and after, side by side."""
     old = {slot.id: slot for slot in program.weeks[index].slots()}
-    week = after.weeks[index]
+    week, was_light = after.weeks[index], program.weeks[index].light
     cells = tuple(
         Cell(
             slot=slot.id,
@@ -83,4 +87,5 @@ def _row(program: Program, after: Program, index: int, target: tuple[Reps, ...])
         for day, session in week.sessions()
         for slot in session.slots
     )
-    return WeekRow(index, week.light, target, sum(cell.sets for cell in cells), cells)
+    sets = sum(cell.sets for cell in cells)
+    return WeekRow(index, week.light, target, sets, cells, was_light)

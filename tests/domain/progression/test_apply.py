@@ -220,3 +220,76 @@ def test_a_scheme_that_changes_nothing_gives_the_same_program_back():
         once, weeks=tuple(replace(w, days=plan(1, ()).weeks[0].days) for w in once.weeks)
     )
     assert apply(empty, Scheme(Stepwise(10, 8)), CATALOGUE) is empty
+
+
+def test_light_weeks_keep_the_floors_of_small_exercises():
+    scheme = Scheme(
+        Stepwise(12, 6), effort=EffortPath(Rir(2), Rir(1)), light=Light(every=4, fewer_reps=5)
+    )
+    after = apply(plan(8), scheme, CATALOGUE)
+    for exercise, floor in ((STEP_UP, 8), (CURL, 10)):
+        assert min(low for week in reps_by_week(after, exercise) for low, _ in week) == floor
+
+
+def test_a_light_week_at_the_floor_keeps_its_repetitions_and_effort():
+    scheme = Scheme(Stepwise(8, 8), effort=EffortPath(Rir(2), Rir(2)), light=Light(every=4))
+    light = slots_of(apply(plan(4), scheme, CATALOGUE), STEP_UP)[3][0]
+    assert (light.sets, light.reps.low, light.effort) == (1, 8, Rir(2))
+
+
+def test_no_light_week_of_a_wave_falls_under_its_lowest():
+    scheme = Scheme(Wave((6, 5, 4), lowest=4), effort=EffortPath(Rir(3), Rir(1)))
+    after = apply(plan(12), scheme, CATALOGUE)
+    assert [week.light for week in after.weeks] == [False, False, False, True] * 3
+    assert min(low for week in reps_by_week(after, SQUAT) for low, _ in week) == 4
+
+
+def test_a_light_last_week_keeps_the_three_repetitions_it_arrives_at():
+    scheme = Scheme(
+        Stepwise(15, 3),
+        effort=EffortPath(Rir(3), Rir(1)),
+        light=Light(every=None, weeks=frozenset({20})),
+    )
+    last = slots_of(apply(plan(21), scheme, CATALOGUE), SQUAT)[20][0]
+    assert (last.sets, last.reps.low, last.effort) == (2, 3, Rir(1))
+
+
+@given(schemes())
+def test_no_light_week_falls_under_a_floor(scheme):
+    after = apply(plan(8), scheme, CATALOGUE)
+    for index in scheme.span(after):
+        if not after.weeks[index].light:
+            continue
+        for exercise in (SQUAT, STEP_UP, CURL):
+            for slot in slots_of(after, exercise)[index]:
+                floors = scheme.floors
+                assert slot.reps.low >= max(3, floors.lowest(slot, exercise))
+
+
+def test_light_weeks_of_a_scheme_take_the_place_of_those_before():
+    before = plan(16)
+    for index in (3, 7, 11, 15):
+        before = make_light(before, index)
+    scheme = Scheme(Stepwise(12, 8), light=Light(every=5))
+    after = apply(before, scheme, CATALOGUE)
+    assert [n for n, week in enumerate(after.weeks, 1) if week.light] == [5, 10, 15]
+    squats = [week[0].sets for week in slots_of(after, SQUAT)]
+    assert squats == [4, 4, 4, 4, 2] * 3 + [4]
+
+
+def test_only_light_weeks_in_reach_become_ordinary_and_pinned_sets_stay():
+    before = make_light(make_light(plan(8), 1), 5)
+    slot = slots_of(before, SQUAT)[5][0]
+    before = pin(before, frozenset({slot.id}), frozenset({Field.SETS}))
+    scheme = Scheme(Stepwise(12, 8), first=4, light=Light(every=4))
+    after = apply(before, scheme, CATALOGUE)
+    assert [n for n, week in enumerate(after.weeks) if week.light] == [1, 7]
+    assert slots_of(after, SQUAT)[5][0].sets == 2
+    assert slots_of(after, CURL)[5][0].sets == 3
+
+
+def test_a_scheme_without_light_weeks_leaves_those_of_the_plan():
+    before = make_light(plan(8), 2)
+    path = Wave((12, 10), light_end=False)
+    after = apply(before, Scheme(path), CATALOGUE)
+    assert [n for n, week in enumerate(after.weeks) if week.light] == [2]

@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+from app.domain.edits.weeks import make_light
 from app.domain.effort import Rir
 from app.domain.program import Field
 from app.domain.progression import (
@@ -59,3 +60,11 @@ def test_an_empty_week_still_shows_its_target():
 def test_a_series_shows_the_weeks_of_all_its_schemes():
     series = Series((Scheme(Stepwise(12, 11), last=1), Scheme(Stepwise(6, 5), first=4)))
     assert [row.index for row in table(plan(6), series, CATALOGUE)] == [0, 1, 4, 5]
+
+
+def test_a_week_that_only_stops_being_light_is_a_change():
+    before = make_light(plan(5), 1)
+    rows = table(before, Scheme(Stepwise(10, 10), light=Light(every=5)), CATALOGUE)
+    assert [row.was_light for row in rows] == [False, True, False, False, False]
+    assert [row.light for row in rows] == [False, False, False, False, True]
+    assert rows[1].changed
