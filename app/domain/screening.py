@@ -14,7 +14,8 @@ from app.domain.client import Outcome, Screening
 from app.domain.working import FROM_MEMORY, Line, Working
 
 CLEARANCE_DAYS = 365
-"""How long a clearance for vigorous exercise holds. Source: riebe2015 (value from memory)."""
+"""How long a clearance holds. Source: riebe2015 for vigorous exercise (value from memory); for
+beginners with a known disease common practice."""
 
 
 class Wish(StrEnum):
@@ -92,32 +93,38 @@ def outcome(
 ) -> Advice:
     """What the screening says for training as hard as wished.
 
-    on: the day it is asked (the day of the screening if not given), for the age of a clearance.
-    A clearance given on or after the screening answers symptoms too; one for vigorous exercise
-    must be of the last twelve months.
+    on: the day it is asked (the day of the screening if not given). A clearance dated after it
+    does not count. Symptoms and pregnancy are answered by a clearance of the day of the screening
+    or later; with a known disease it must be of the last twelve months.
     """
     wish = Wish(wish)
     today = on or screening.on
-    if screening.symptoms and not _cleared_since(screening):
+    if screening.symptoms and not cleared_since(screening, today):
         return _after_symptoms(screening)
     if screening.pregnant:
-        return _pregnant(screening)
+        return _pregnant(screening, today)
     if not screening.known_disease and not screening.symptoms:
         return _nothing_known(screening)
     if not screening.active:
-        return _inactive_with_disease(screening)
+        return _inactive_with_disease(screening, today)
     return _active_with_disease(screening, wish, today)
 
 
-def _cleared_since(screening: Screening) -> bool:
-    """True if a practitioner agreed on the day of the screening or later."""
-    return screening.cleared_on is not None and screening.cleared_on >= screening.on
+def cleared_since(screening: Screening, on: date) -> bool:
+    """True if by the day `on` a practitioner agreed, on the day of the screening or later."""
+    cleared = screening.cleared_on
+    return cleared is not None and screening.on <= cleared <= on
 
 
 def _cleared_lately(screening: Screening, today: date) -> bool:
     """True if a practitioner agreed within the last twelve months."""
     cleared = screening.cleared_on
-    return cleared is not None and cleared >= today - timedelta(days=CLEARANCE_DAYS)
+    return cleared is not None and (today - timedelta(days=CLEARANCE_DAYS) <= cleared <= today)
+
+
+def _what_is_known(screening: Screening) -> str:
+    """What a clearance answers, as the start of a sentence."""
+    return "Known disease" if screening.known_disease else "Signs or symptoms"
 
 
 def _after_symptoms(screening: Screening) -> Advice:
@@ -132,11 +139,10 @@ def _after_symptoms(screening: Screening) -> Advice:
     )
 
 
-def _pregnant(screening: Screening) -> Advice:
+def _pregnant(screening: Screening, today: date) -> Advice:
     """Pregnancy without complications: adapted training is encouraged, once it was agreed."""
-    cleared = screening.cleared_on is not None
     sources = ("acog2020", FROM_MEMORY)
-    if not cleared:
+    if not cleared_since(screening, today):
         return Advice(
             Outcome.SEE_PRACTITIONER,
             Begin.WAIT,
@@ -172,20 +178,21 @@ def _nothing_known(screening: Screening) -> Advice:
     )
 
 
-def _inactive_with_disease(screening: Screening) -> Advice:
-    if screening.cleared_on is None:
+def _inactive_with_disease(screening: Screening, today: date) -> Advice:
+    if not _cleared_lately(screening, today):
         return Advice(
             Outcome.SEE_PRACTITIONER,
             Begin.WAIT,
             Clearance.BEFORE_ANY,
-            "Known disease, not active yet: have a practitioner agree before any training.",
+            f"{_what_is_known(screening)}, not active yet: have a practitioner agree before any "
+            "training; what was agreed more than twelve months ago no longer counts.",
             ("Do not train before your doctor has agreed.",),
         )
     return Advice(
         Outcome.MODERATE_ONLY,
         Begin.START_EASY,
         Clearance.NOT_NEEDED,
-        "Known disease, training agreed: begin light to moderate and build up.",
+        f"{_what_is_known(screening)}, training agreed: begin light to moderate and build up.",
         ("Keep to what your doctor agreed, and stop at pain in the chest or dizziness.",),
     )
 
@@ -196,7 +203,10 @@ def _active_with_disease(screening: Screening, wish: Wish, today: date) -> Advic
             Outcome.MAY_START,
             Begin.CARRY_ON,
             Clearance.NOT_NEEDED,
-            "Known disease, clearance of the last twelve months: may carry on and progress.",
+            "Known disease, clearance of the last twelve months: may carry on and progress."
+            if screening.known_disease
+            else "Signs or symptoms, cleared by a practitioner within the last twelve months: "
+            "may carry on and progress; stop if they come back.",
             ("Keep to what your doctor agreed, and stop at pain in the chest or dizziness.",),
         )
     vigorous = wish is Wish.VIGOROUS
@@ -204,7 +214,7 @@ def _active_with_disease(screening: Screening, wish: Wish, today: date) -> Advic
         Outcome.MODERATE_ONLY,
         Begin.CARRY_ON,
         Clearance.BEFORE_VIGOROUS if vigorous else Clearance.NOT_NEEDED,
-        "Known disease, active: moderate effort may go on; for vigorous effort a practitioner "
-        "must have agreed within the last twelve months.",
+        f"{_what_is_known(screening)}, active: moderate effort may go on; for vigorous effort a "
+        "practitioner must have agreed within the last twelve months.",
         ("Keep to moderate effort, and stop at pain in the chest or dizziness.",),
     )

@@ -83,6 +83,37 @@ def test_a_clearance_from_before_the_symptoms_does_not_count():
     assert outcome(new).outcome is not Outcome.SEE_PRACTITIONER
 
 
+@pytest.mark.parametrize("active", [True, False])
+@pytest.mark.parametrize("answer", ["known_disease", "symptoms", "pregnant"])
+def test_a_clearance_of_tomorrow_does_not_count_today(answer, active):
+    screening = replace(HEALTHY, active=active, **{answer: True})
+    dated_ahead = replace(screening, cleared_on=TODAY + timedelta(days=1))
+    assert outcome(dated_ahead, "vigorous") == outcome(screening, "vigorous")
+    assert outcome(dated_ahead, "vigorous", on=TODAY + timedelta(days=1)) != outcome(screening)
+
+
+@pytest.mark.parametrize(("days", "begin"), [(365, Begin.START_EASY), (366, Begin.WAIT)])
+def test_a_clearance_to_begin_with_a_disease_holds_twelve_months(days, begin):
+    screening = replace(
+        HEALTHY, active=False, known_disease=True, cleared_on=TODAY - timedelta(days=days)
+    )
+    assert outcome(screening).begin is begin
+
+
+def test_a_clearance_from_before_the_pregnancy_was_told_does_not_count():
+    old = replace(HEALTHY, pregnant=True, cleared_on=TODAY - timedelta(days=1))
+    assert outcome(old).outcome is Outcome.SEE_PRACTITIONER
+
+
+@pytest.mark.parametrize("active", [True, False])
+def test_cleared_symptoms_are_not_called_a_known_disease(active):
+    screening = replace(HEALTHY, active=active, symptoms=True, cleared_on=TODAY)
+    for later in (0, 400):
+        text = outcome(screening, on=TODAY + timedelta(days=later)).text
+        assert text.startswith("Signs or symptoms")
+        assert "disease" not in text
+
+
 def test_pregnancy_asks_the_obstetric_practitioner_first_and_stays_moderate():
     pregnant = replace(HEALTHY, pregnant=True)
     assert outcome(pregnant).outcome is Outcome.SEE_PRACTITIONER

@@ -6,6 +6,7 @@ Prompts to see a practitioner, never decisions: what practitioners and local rul
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from datetime import date
 from statistics import median
 
 from app.domain.checks.context import Context, own_word
@@ -13,7 +14,7 @@ from app.domain.checks.say import amount, finding, how_far, plural, slot_finding
 from app.domain.client import Outcome
 from app.domain.facts import WeekFacts
 from app.domain.findings import Finding, Place
-from app.domain.screening import outcome
+from app.domain.screening import cleared_since, outcome
 
 _SKILL = {1: "learned in a set", 2: "needs practice", 3: "needs coaching"}
 
@@ -61,7 +62,8 @@ def screening(weeks: Sequence[WeekFacts], context: Context) -> Iterator[Finding]
     elif last.pregnant and not last.symptoms:
         return
     else:
-        advice = outcome(last, on=context.start)
+        # a screening made while the plan runs answers for the plan from then on
+        advice = outcome(last, on=max(context.start, last.on))
         kind, text = advice.outcome.value, advice.text
     if context.band("screening", kind) is not None:
         yield _on_program(context, "screening", kind=kind, text=text)
@@ -73,7 +75,12 @@ def moderate_only(week: WeekFacts, context: Context, *, index: int) -> Iterator[
     band = context.band("moderate_only", index=index)
     if band is None or last is None:
         return
-    if outcome(last, on=context.week_start(index)).outcome is not Outcome.MODERATE_ONLY:
+    now = outcome(last, on=context.week_start(index)).outcome
+    when_cleared = outcome(last, on=max(last.on, last.cleared_on or last.on)).outcome
+    ran_out = now is Outcome.SEE_PRACTITIONER and context.week_start(index) > (
+        last.cleared_on or date.max
+    )
+    if not (now is Outcome.MODERATE_ONLY or (ran_out and when_cleared is not now)):
         return
     for placed in week.counted:
         rir = placed.at.rir
@@ -89,7 +96,8 @@ def pregnancy(weeks: Sequence[WeekFacts], context: Context) -> Iterator[Finding]
     last = context.client.latest_screening
     if last is None or not last.pregnant or _bare(weeks):
         return
-    kind = "open" if last.cleared_on is None else "cleared"
+    # a screening made while the plan runs answers for the plan from then on
+    kind = "cleared" if cleared_since(last, max(context.start, last.on)) else "open"
     if context.band("pregnancy", kind) is None:
         return
     text = (

@@ -84,6 +84,12 @@ def test_a_clearance_runs_out_during_a_plan() -> None:
     assert len(found) == 1
 
 
+def test_a_beginners_clearance_that_runs_out_does_not_free_the_effort() -> None:
+    cleared = date.fromordinal(START.toordinal() + 7 - 360)
+    who = screened(active=False, known_disease=True, cleared_on=cleared)
+    assert len(findings("moderate_only", *[WEEK] * 3, who=who, plan_week=1)) == 3
+
+
 def test_pregnancy_waits_for_the_obstetric_provider() -> None:
     (finding,) = findings("pregnancy", WEEK, who=screened(pregnant=True))
     assert finding.weight is Weight.CONFLICT
@@ -93,6 +99,12 @@ def test_pregnancy_waits_for_the_obstetric_provider() -> None:
     assert finding.weight is Weight.REMARK
     assert "contractions" in finding.reason
     assert texts("pregnancy", WEEK, who=screened()) == []
+
+
+@pytest.mark.parametrize("cleared", [date(2026, 10, 1), date(2099, 1, 1)])
+def test_pregnancy_is_open_with_an_older_or_a_future_clearance(cleared: date) -> None:
+    (finding,) = findings("pregnancy", WEEK, who=screened(pregnant=True, cleared_on=cleared))
+    assert finding.weight is Weight.CONFLICT
 
 
 @pytest.mark.parametrize(("years", "count"), [(17, 1), (18, 0), (64, 0), (65, 1)])
