@@ -11,9 +11,12 @@ from app.booklet.words import day_text, mass_number
 from app.domain.curve import find_curve
 from app.domain.exercise import Exercise, LoadKind
 from app.domain.loads import calibration, newest_test, one_rep_max_of
-from app.domain.one_rm import set_text
+from app.domain.one_rm import EQUATIONS, set_text
 from app.domain.program import Slot
 from app.domain.units import number_text
+
+EQUATION_SOURCES = tuple(equation.source for equation in EQUATIONS.values())
+"""Where the equations for the one-repetition maximum come from."""
 
 _STEPS = (
     "Warm up. Begin with the load named below and do the reps of the week, in good form.",
@@ -160,7 +163,7 @@ def _page(
         title="" if number else "Where your loads come from",
         cites=(
             Cite(curve.source, Topic.TRAINING, "reps and load"),
-            Cite("lesuer1997", Topic.TRAINING, "one-repetition maximum"),
+            *(Cite(key, Topic.TRAINING, "one-repetition maximum") for key in EQUATION_SOURCES),
         )
         if tested
         else (),
@@ -189,8 +192,9 @@ def _draw_tested(sheet: Sheet, tested: tuple[_Tested, ...], y: float, *, curve: 
     """The tests and what they stand for; gives back the lower edge."""
     pen, p = sheet.pen, sheet.palette
     text = (
-        "Each load follows from your newest test: seven published equations estimate the most you "
-        f"could lift once, their middle is taken{sheet.cite('lesuer1997')}, and a table says what "
+        f"Each load follows from your newest test: seven published "
+        f"equations{sheet.cite(*EQUATION_SOURCES)} estimate the most you "
+        "could lift once, their middle is taken, and a table says what "
         f"share of it allows the reps and the effort of the week{sheet.cite(curve)}. Then it is "
         "rounded to what you can load."
     )

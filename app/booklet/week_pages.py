@@ -60,12 +60,16 @@ def pages(book: Book) -> Iterator[Page]:
     yield from _empty_spread(empty)
 
 
+REST_SOURCES = ("singer2024", "acsm2009")
+"""Where the ranges of rest between sets come from."""
+
+
 def _cites(book: Book) -> tuple[Cite, ...]:
     """What the rows of a week lean on."""
     curve = find_curve(book.issue.program.curve)
     return (
         Cite(curve.source, Topic.TRAINING, "reps and load"),
-        Cite("grgic2018-rest", Topic.TRAINING, "rest"),
+        *(Cite(key, Topic.TRAINING, "rest") for key in REST_SOURCES),
     )
 
 

@@ -35,7 +35,8 @@ SOURCES = {
         "haff2016",
         "hackett2017",
         "zourdos2016",
-        "grgic2018-rest",
+        "singer2024",
+        "acsm2009",
         "pelland2024",
         "riebe2015",
     )

@@ -11,6 +11,8 @@ from app.booklet.loads_page import pages
 from app.domain.client import Client, ClientId, StrengthTest
 from app.domain.exercise import ExerciseKey
 from app.domain.loads import one_rep_max_of
+from app.domain.one_rm import EQUATIONS
+from app.resources import references
 from tests.booklet.reading_pdf import Printed
 from tests.booklet.sample import TAUGHT, content, issue, lifter, season
 from tests.builders import program
@@ -66,3 +68,12 @@ def test_a_whole_library_of_untested_exercises_fits_on_its_pages():
     ]
     for name in loaded:
         assert name in text
+
+
+def test_every_equation_that_estimates_is_cited():
+    book = open_book(issue(season(2), lifter()), content(), Options())
+    (page,) = pages(book)
+    cited = [cite.key for cite in page.cites if cite.used_for == "one-repetition maximum"]
+    assert cited == [equation.source for equation in EQUATIONS.values()]
+    assert len(set(cited)) == 7
+    assert set(cited) <= set(references())

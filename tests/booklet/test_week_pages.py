@@ -7,6 +7,7 @@ from dataclasses import replace
 from app.booklet import Options, make
 from app.booklet.bind import bind, open_book
 from app.booklet.week_pages import pages
+from app.resources import range_book
 from tests.booklet.reading_pdf import Printed
 from tests.booklet.sample import content, issue, season
 from tests.builders import program
@@ -75,3 +76,10 @@ def test_a_session_without_exercises_says_so():
     whole = replace(whole, weeks=(replace(week, days=days),))
     booklet = Printed(make(issue(whole), content()))
     assert booklet.pages_with("No exercise is planned in this session.")
+
+
+def test_the_rest_of_a_week_cites_what_the_check_of_rests_uses():
+    used = {band.source for band in range_book().ranges["rest"]}
+    book = open_book(issue(program("Mon: curl 3x8")), content(), Options())
+    cited = {cite.key for page in pages(book) for cite in page.cites if cite.used_for == "rest"}
+    assert cited == used

@@ -143,3 +143,7 @@ def test_a_citation_library_can_set_every_reference(recwarn: pytest.WarningsReco
     source = CiteProcJSON(RECORDS)
     assert {str(key) for key in source} == set(references())
     assert [str(warning.message) for warning in recwarn if "unsupported" in str(warning)] == []
+
+
+def test_no_reference_prints_without_a_title() -> None:
+    assert [one["id"] for one in RECORDS if not str(one.get("title", "")).strip()] == []
