@@ -8,6 +8,7 @@ from app.booklet.fonts import NBSP
 from app.domain.effort import Effort, PercentOneRm, PercentRepMax, Rir
 from app.domain.exercise import Equipment, Exercise, LoadKind, Muscle, Pattern
 from app.domain.program import Reps, Slot
+from app.domain.session_time import whole_minutes
 from app.domain.units import lb_from_kg, number_text
 
 _MONTHS = (
@@ -186,7 +187,7 @@ def span_text(start: date, weeks: int) -> str:
 
 def minutes_text(low: float, high: float) -> str:
     """'42 to 54 minutes'."""
-    first, last = round(low), round(high)
+    first, last = whole_minutes(low), whole_minutes(high)
     return f"{first} minutes" if first == last else f"{first} to {last} minutes"
 
 

@@ -12,6 +12,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
+from math import floor
 
 from app.domain.exercise import Catalogue, Exercise, LoadKind, Pattern
 from app.domain.program import Role, Session, Slot
@@ -99,6 +100,11 @@ def set_s(slot: Slot, exercise: Exercise, pace: Pace = ORDINARY) -> float:
     if not exercise.timed:
         count *= (tempo_s(slot.tempo) or pace.repetition_s) if slot.tempo else pace.repetition_s
     return 2 * count if exercise.unilateral else count
+
+
+def whole_minutes(minutes: float) -> int:
+    """Minutes as every part of the program tells them: whole ones, a half rounded up."""
+    return floor(minutes + 0.5)
 
 
 def start_minutes(

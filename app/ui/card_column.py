@@ -11,8 +11,9 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from app.domain import effort as efforts
 from app.domain.exercise import Catalogue
 from app.domain.program import Role, Session, Slot, StrandId
+from app.domain.session_time import whole_minutes
 from app.ui.theme import current, font
-from app.ui.words import DASH, TIMES, number
+from app.ui.words import DASH, DOT, TIMES, number
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,4 +134,4 @@ class CardColumn(QWidget):
 def foot_text(sets: int, minutes: float, cap: float | None) -> str:
     """'16 sets · 52 of 60 min'."""
     room = f" of {number(cap, places=0)}" if cap else ""
-    return f"{sets} sets \N{MIDDLE DOT} {number(minutes, places=0)}{room} min"
+    return f"{sets} sets {DOT} {whole_minutes(minutes)}{room} min"

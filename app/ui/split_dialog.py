@@ -20,15 +20,16 @@ from PySide6.QtWidgets import (
 from app.domain.edits import split
 from app.domain.effort import Effort, Rir
 from app.domain.errors import CoachError, EditError
+from app.domain.exercise import Catalogue
 from app.domain.findings import Edit, edit
-from app.domain.program import DAYS, Program, Session, Slot, StrandId, Week
-from app.domain.session_time import session_minutes
+from app.domain.program import DAYS, Field, Program, Session, Slot, StrandId, Week
+from app.domain.session_time import session_minutes, whole_minutes
 from app.ui.bench import Bench
 from app.ui.card_column import CardColumn, cards, foot_text, sets_text
 from app.ui.change_list import ChangeList
-from app.ui.forms import Sheet, plain
+from app.ui.forms import Sheet, Wrapped, plain
 from app.ui.tally import TallyBars
-from app.ui.words import DASH
+from app.ui.words import DASH, list_of
 
 EFFORTS: tuple[tuple[str, Effort | None], ...] = (
     ("keep as it is", None),
@@ -76,6 +77,7 @@ class SplitDialog(Sheet):
         self.effort = _combo([name for name, _ in EFFORTS], "Effort of core work")
         self.trim = QCheckBox("Take sets off until it fits the day's minutes")
         self.trim.setChecked(True)
+        self.trim_note = Wrapped(step="small")
         self.boxes: list[tuple[StrandId, QCheckBox]] = []
         self.now, self.after = CardColumn(), CardColumn()
         self.bars = TallyBars(bench)
@@ -133,6 +135,7 @@ class SplitDialog(Sheet):
         left.addWidget(plain("Effort of core work", step="head"))
         left.addWidget(self.effort)
         left.addWidget(self.trim)
+        left.addWidget(self.trim_note)
         left.addStretch(1)
         return left
 
@@ -171,6 +174,7 @@ class SplitDialog(Sheet):
         self.second.setVisible(self.folding)
         self.second_label.setVisible(True)
         self.day.setVisible(not self.folding)
+        self.trim.setVisible(self.folding)
         self.first_label.setText("Session that goes" if self.folding else "Session to open")
         self.second_label.setText("folds into" if self.folding else "second session on")
         self.keep_button.setText("Change to one day" if self.folding else "Change to two days")
@@ -219,7 +223,7 @@ class SplitDialog(Sheet):
         catalogue = self.bench.desk.catalogue
 
         def minutes(slots: tuple[Slot, ...]) -> float:
-            return session_minutes(replace(session, slots=slots), catalogue).expected
+            return whole_minutes(session_minutes(replace(session, slots=slots), catalogue).expected)
 
         return split.trimmed_sets(session.slots, minutes, cap)
 
@@ -232,6 +236,7 @@ class SplitDialog(Sheet):
     def refresh(self) -> None:
         """Show the week before and after, and what the checks would say."""
         self.show_error("")
+        self.trim_note.hide()
         try:
             preview = self.bench.try_edit(self.edit())
             if isinstance(preview, CoachError):
@@ -254,6 +259,17 @@ class SplitDialog(Sheet):
             f"{day} after", cards(after, catalogue, shown.session), self._foot(after, shown.day)
         )
         self.changes.show_change(preview.gained, preview.lost)
+        self.trim_note.setText(self._why_too_long(preview.after.weeks[week], after, shown.day))
+        self.trim_note.setVisible(bool(self.trim_note.text()))
+
+    def _why_too_long(self, week: Week, session: Session | None, day: int) -> str:
+        """Why taking sets off does not reach the day's minutes; nothing where it does."""
+        cap = self._cap(day)
+        if not self.folding or not self.trim.isChecked() or cap is None or session is None:
+            return ""
+        catalogue = self.bench.desk.catalogue
+        minutes = whole_minutes(session_minutes(session, catalogue).expected)
+        return "" if minutes <= cap else stuck_text(week, session, catalogue, over=minutes - cap)
 
     def _foot(self, session: Session | None, day: int) -> str:
         if session is None:
@@ -264,6 +280,25 @@ class SplitDialog(Sheet):
     def keep(self) -> None:
         """Make the change as one edit."""
         self.bench.desk.keep(self.edit())
+
+
+def stuck_text(week: Week, session: Session, catalogue: Catalogue, *, over: float) -> str:
+    """Which exercises give no more sets away: 'Still 5 min too long. Curl is at two sets.'"""
+
+    def names(slots: list[Slot]) -> str:
+        found = list_of([catalogue[slot.exercise].name for slot in slots])
+        return f"{found} {'is' if len(slots) == 1 else 'are'}"
+
+    by_hand = [slot for slot in session.slots if Field.SETS in slot.pinned]
+    others = [slot for slot in session.slots if Field.SETS not in slot.pinned]
+    parts = [f"Still {over:g} min too long."]
+    if week.light:
+        parts.append("A light week keeps its sets.")
+    elif others:
+        parts.append(f"{names(others)} at two sets or fewer.")
+    if by_hand:
+        parts.append(f"{names(by_hand)} set by hand.")
+    return " ".join((*parts, "Fold fewer exercises in, or give the day more time."))
 
 
 def _same_session(week: Week, session: Session) -> Session | None:

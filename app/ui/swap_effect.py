@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from app.domain.edits.parts import locate
 from app.domain.program import Program, SlotId
-from app.domain.session_time import session_minutes
+from app.domain.session_time import session_minutes, whole_minutes
 from app.ui.bench import Bench
 from app.ui.tally_rows import TallyRow, tally
 from app.ui.words import ARROW, DOT, number
@@ -49,11 +49,10 @@ def _rows(bench: Bench, program: Program, index: int) -> dict[str, TallyRow]:
 def _minutes_text(bench: Bench, before: Program, after: Program, *, slot_id: SlotId) -> str:
     at = locate(before, slot_id)
     was, becomes = (
-        number(
+        whole_minutes(
             session_minutes(
                 program.weeks[at.week].days[at.day].sessions[at.session], bench.desk.catalogue
-            ).expected,
-            places=0,
+            ).expected
         )
         for program in (before, after)
     )

@@ -13,6 +13,7 @@ from app.domain.session_time import (
     start_minutes,
     tempo_s,
     timetable,
+    whole_minutes,
 )
 from tests.builders import CATALOGUE, session
 
@@ -126,3 +127,8 @@ def test_low_is_under_expected_and_expected_under_high(
     assert minutes.low <= minutes.expected <= minutes.high
     assert list(starts) == sorted(starts)
     assert not starts or starts[-1] < minutes.expected
+
+
+@pytest.mark.parametrize(("minutes", "told"), [(0, 0), (59.49, 59), (66.5, 67), (67.5, 68)])
+def test_half_a_minute_is_told_as_a_whole_one(minutes: float, told: int) -> None:
+    assert whole_minutes(minutes) == told

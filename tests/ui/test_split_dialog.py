@@ -9,11 +9,12 @@ from PySide6.QtWidgets import QApplication, QLabel
 from pytestqt.qtbot import QtBot
 
 from app.domain.client import FreeTime
+from app.domain.edits.fields import set_field
 from app.domain.edits.weeks import clear_weeks
 from app.domain.effort import Rir
 from app.domain.findings import edit
-from app.domain.program import DAYS, Role, Session, Span
-from app.domain.session_time import session_minutes
+from app.domain.program import DAYS, Field, Role, Session, Span
+from app.domain.session_time import session_minutes, whole_minutes
 from app.ui.bench import Bench
 from app.ui.split_dialog import EFFORTS, SplitDialog
 from tests.ui.access import marked_up, too_small, unnamed
@@ -104,9 +105,38 @@ def test_sets_are_taken_off_until_the_day_is_long_enough(qtbot: QtBot, bench: Be
     kept(dialog)
     ((_, left),) = sessions(bench)
     assert sum(slot.sets for slot in left.slots) == trimmed
-    assert session_minutes(left, bench.desk.catalogue).expected <= 60 or all(
-        slot.sets == 2 for slot in left.slots
-    )
+    assert whole_minutes(session_minutes(left, bench.desk.catalogue).expected) <= 60
+    assert not dialog.trim_note.isVisibleTo(dialog)
+
+
+def test_it_says_in_words_why_taking_sets_off_does_not_reach_the_minutes(
+    qtbot: QtBot, bench: Bench
+) -> None:
+    free = list(bench.desk.client.free)
+    free[MONDAY] = FreeTime(30)
+    with_client(bench, free=tuple(free))
+    chosen = sessions(bench)[0][1].slots[0]
+    bench.keep(edit("By hand", set_field, slot_id=chosen.id, field=Field.SETS, value=4))
+    dialog = opened(qtbot, bench)
+    tick(dialog, 0, 1)
+    assert all(int(card.sets.split()[0]) == 2 for card in dialog.after.cards[1:])
+    shown = int(dialog.after.foot.split()[3])
+    told = dialog.trim_note.text()
+    assert told.startswith(f"Still {shown - 30} min too long.")
+    assert "are at two sets or fewer." in told
+    assert f"{bench.desk.catalogue[chosen.exercise].name} is set by hand." in told
+    assert dialog.trim_note.isVisibleTo(dialog)
+    dialog.trim.setChecked(False)
+    assert not dialog.trim_note.isVisibleTo(dialog)
+
+
+def test_in_a_light_week_it_says_that_sets_stay(qtbot: QtBot, bench: Bench) -> None:
+    free = list(bench.desk.client.free)
+    free[MONDAY] = FreeTime(20)
+    with_client(bench, free=tuple(free))
+    bench.show_week(3)
+    dialog = opened(qtbot, bench)
+    assert "A light week keeps its sets." in dialog.trim_note.text()
 
 
 def test_effort_of_core_work_follows_the_choice(dialog: SplitDialog, bench: Bench) -> None:

@@ -12,12 +12,13 @@ from app.domain.exercise import Equipment, Motion
 from app.domain.facts import WeekFacts
 from app.domain.findings import Finding
 from app.domain.program import DAYS
+from app.domain.session_time import whole_minutes
 
 
 def session_minutes(week: WeekFacts, context: Context, *, index: int) -> Iterator[Finding]:
     """Expected minutes of each day's sessions against the time the client has (min)."""
     for day, minutes in enumerate(week.minutes_by_day):
-        measured = round(minutes)
+        measured = whole_minutes(minutes)
         if not measured or (band := context.cap(day)) is None or measured in band:
             continue
         cap = band.high or 0

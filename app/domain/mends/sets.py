@@ -14,6 +14,7 @@ from app.domain.findings import Edit, Finding, edit
 from app.domain.mends.ask import Ask
 from app.domain.muscle_groups import GROUPS
 from app.domain.program import Program, Slot, SlotId
+from app.domain.session_time import whole_minutes
 
 MOST_SETS = 6
 """Sets of one exercise that a mend does not go beyond. Source: acsm2009."""
@@ -113,12 +114,10 @@ def fewer_minutes(ask: Ask) -> Edit | None:
     session, others = sessions[longest], sum(minutes) - minutes[longest]
 
     def minutes_of(slots: tuple[Slot, ...]) -> float:
-        return (
-            session_minutes(replace(session, slots=slots), ask.context.catalogue).expected + others
-        )
+        own = session_minutes(replace(session, slots=slots), ask.context.catalogue).expected
+        return whole_minutes(own + others)
 
-    # findings round to whole minutes, so that half a minute over still fits
-    trimmed = dict(trimmed_sets(session.slots, minutes_of, cap + 0.49))
+    trimmed = dict(trimmed_sets(session.slots, minutes_of, cap))
     sets = tuple(
         (slot.id, trimmed[slot.strand] - slot.sets)
         for slot in session.slots

@@ -25,6 +25,7 @@ from app.domain.program import (
     Slot,
     SlotId,
 )
+from app.domain.session_time import whole_minutes
 from app.domain.strength import Load
 from app.domain.units import lb_from_kg, number_text
 
@@ -342,7 +343,9 @@ def spoken_day(day: DayFace) -> str:
         return f"{start}, {day.free}, nothing yet"
     titles = [session.title for session in day.sessions if session.title]
     cap = f" of {day.cap_min}" if day.cap_min else ""
-    return ", ".join([start, *titles, f"{day.sets} sets", f"{day.minutes:.0f}{cap} minutes"])
+    return ", ".join(
+        [start, *titles, f"{day.sets} sets", f"{whole_minutes(day.minutes)}{cap} minutes"]
+    )
 
 
 def tooltip(card: CardFace) -> str:

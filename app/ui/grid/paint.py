@@ -9,6 +9,7 @@ from PySide6.QtCore import QLineF, QPointF, QRectF
 from PySide6.QtGui import QPainter, QPen
 
 from app.domain.program import SlotId
+from app.domain.session_time import whole_minutes
 from app.ui import signs
 from app.ui.grid.card import Form, paint_card
 from app.ui.grid.face import CardFace, DayFace, SessionFace, WeekFace
@@ -267,14 +268,14 @@ def paint_foot(painter: QPainter, day: DayFace, box: DayBox, pens: Pens) -> None
     y = pens.baseline(foot.top() + 4, "number")
     sets = f"{day.sets} {'set' if day.sets == 1 else 'sets'}"
     cap = f" of {day.cap_min} min" if day.cap_min else " min"
-    over = bool(day.cap_min) and round(day.minutes) > day.cap_min
+    minutes = whole_minutes(day.minutes)
+    over = bool(day.cap_min) and minutes > day.cap_min
     x = pens.write(painter, QPointF(left, y), sets, step="medium", colour=theme.ink)
-    if right - x < pens.width(f"{day.minutes:.0f}{cap}", "number") + 6:
+    if right - x < pens.width(f"{minutes}{cap}", "number") + 6:
         cap = f"/{day.cap_min}" if day.cap_min else ""
     x = pens.write_right(painter, QPointF(right, y), cap, step="body", colour=theme.ink2)
-    minutes = f"{day.minutes:.0f}"
     colour = theme.outside if over else theme.ink
-    pens.write_right(painter, QPointF(x, y), minutes, step="number", colour=colour)
+    pens.write_right(painter, QPointF(x, y), str(minutes), step="number", colour=colour)
     _minutes_bar(painter, day, (left, right, foot.bottom() - 12), over=over, pens=pens)
 
 

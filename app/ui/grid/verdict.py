@@ -20,6 +20,7 @@ from app.domain.findings import Finding, Weight
 from app.domain.muscle_groups import GROUP_OF, GROUPS, muscle_name
 from app.domain.program import DAYS
 from app.domain.ranges import Range
+from app.domain.session_time import whole_minutes
 
 MOST_ROWS = 2
 """Muscles that a foot has room for."""
@@ -107,7 +108,7 @@ def _words(band: Range | None) -> str:
 
 def minutes_row(before: WeekFacts, after: WeekFacts, *, day: int, cap_min: int) -> Row:
     """Minutes of the day before and after, beside the client's own."""
-    was, becomes = round(before.minutes_by_day[day]), round(after.minutes_by_day[day])
+    was, becomes = (whole_minutes(facts.minutes_by_day[day]) for facts in (before, after))
     return Row("Minutes", was, becomes, str(cap_min) if cap_min else "")
 
 
@@ -226,7 +227,7 @@ def _runs_over(day: int, preview: Preview, question: Question) -> bool:
     """True if the day would end past the client's time, later than it does now."""
     facts, cap_min = question.context.facts, question.context.client.free[day].minutes
     before, after = (
-        round(facts.week(p.weeks[question.index]).minutes_by_day[day])
+        whole_minutes(facts.week(p.weeks[question.index]).minutes_by_day[day])
         for p in (preview.before, preview.after)
     )
     return bool(cap_min) and after > max(cap_min, before)
