@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from datetime import date
 from typing import Any
@@ -12,12 +13,14 @@ from app import press, resources
 from app.booklet import Options
 from app.booklet.report import Report
 from app.domain import energy
-from app.domain.client import Client, EnergyGoal, StrengthTest
+from app.domain.client import Client, EnergyGoal, Screening, StrengthTest
 from app.domain.exercise import ExerciseKey
 from app.domain.work import Coach, Issue, IssueId
 from app.off_desk import look_over
 from tests import builders
 from tests.booklet.reading_pdf import Printed
+
+ON = date(2026, 10, 2)
 
 
 def issue(**client_fields) -> Issue:
@@ -66,6 +69,39 @@ def test_energy_is_said_only_where_a_goal_was_set() -> None:
 def test_who_must_be_referred_gets_no_numbers() -> None:
     refer = issue(energy_goal=EnergyGoal.LOSE, refer=("kidney disease",))
     assert isinstance(content(refer).energy, energy.Referral)
+
+
+def printed(one: Issue) -> str:
+    return Printed(press.bind(one, resources.catalogue(), resources.range_book())).whole
+
+
+@pytest.mark.parametrize("goal", EnergyGoal)
+def test_no_page_tells_anybody_to_eat_less_than_a_body_uses_at_rest(goal: EnergyGoal) -> None:
+    # resting 1,402 (mifflin1990), in whole tens 1,410
+    text = printed(issue(energy_goal=goal, kcal_now=1200.0))
+    told = [
+        int(figure.replace(",", "")) for figure in re.findall(r"([\d,]+) kcal \d+ g protein", text)
+    ]
+    assert len(told) == 2
+    assert min(told) >= 1402
+    assert "1,200 kcal eaten now lies below the resting energy" in text
+
+
+@pytest.mark.parametrize(
+    "changed",
+    [
+        {"kcal_now": 600.0},
+        {"screenings": ()},
+        {"screenings": (Screening(ON, True, False, True),)},
+        {"screenings": (Screening(ON, True, True, False, False, ON),)},
+        {"mass_kg": 54.5},
+    ],
+    ids=["starved", "not screened", "symptoms", "disease", "light"],
+)
+def test_who_is_sent_on_finds_no_number_on_any_page(changed: dict[str, Any]) -> None:
+    text = printed(issue(energy_goal=EnergyGoal.LOSE, **changed))
+    assert "Ask your doctor or a dietitian" in text
+    assert "kcal" not in text
 
 
 def test_missing_figures_leave_energy_out() -> None:

@@ -55,6 +55,21 @@ def energy_advice(weeks: Sequence[WeekFacts], context: Context) -> Iterator[Find
         yield finding("energy_advice", band, place=Place(), about=kind, text=text)
 
 
+def energy_intake(weeks: Sequence[WeekFacts], context: Context) -> Iterator[Finding]:
+    """What the client eats now, where it lies below the resting energy (kcal a day)."""
+    plan, band = _plan(weeks, context), context.band("energy_intake")
+    if plan is None or band is None or plan.eaten_kcal is None or not plan.eats_below_rest:
+        return
+    yield finding(
+        "energy_intake",
+        band,
+        place=Place(),
+        about="energy",
+        text=f"{plan.eaten_kcal:,.0f} kcal a day eaten now, below the "
+        f"{plan.resting.kcal:,.0f} used at rest; the weeks begin at {plan.weeks[0].kcal:,.0f}",
+    )
+
+
 def energy_change(weeks: Sequence[WeekFacts], context: Context) -> Iterator[Finding]:
     """The target's surplus or deficit as a part of the need (%)."""
     if (plan := _plan(weeks, context)) is not None:

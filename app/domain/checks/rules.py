@@ -49,6 +49,7 @@ RULES: tuple[Rule, ...] = (
     Rule("availability", person.availability, Reach.PROGRAM),
     Rule("training_days", person.training_days, Reach.PROGRAM),
     Rule("energy_advice", eating.energy_advice, Reach.PROGRAM),
+    Rule("energy_intake", eating.energy_intake, Reach.PROGRAM),
     Rule("energy_change", eating.energy_change, Reach.PROGRAM),
     Rule("energy_ramp", eating.energy_ramp, Reach.PROGRAM),
     Rule("energy_steps", eating.energy_steps, Reach.PROGRAM),

@@ -31,6 +31,10 @@ KCAL_PER_KG = 7700.0
 """Energy of a kilogram of body mass in the short run; overstates later loss (hall2008, hall2011).
 Source: wishnofsky1958 (value from memory)."""
 
+KCAL_PER_KG_UNSURE = 0.2
+"""Part of it either way that a kilogram may hold more or less, as fat, muscle and water change.
+Common practice: hall2008 says that the energy differs between people, the figure is not theirs."""
+
 LOW_AVAILABILITY = 30.0
 """Energy availability, kcal a day for each kg fat-free, under which to screen. A prompt to see a
 practitioner, no diagnosis. Source: mountjoy2023 (value from memory)."""
@@ -89,6 +93,7 @@ def amdr_verdict(nutrient: str, share: float) -> str:
 
 def serving_g(mass_kg: float, advice: ProteinAdvice) -> tuple[float, float]:
     """Protein for one meal, g, by the advice's figure for each kg; (0, 0) if it has none."""
+    require("body mass, kg", mass_kg, low=2, high=400)
     low, high = advice.meal or (0.0, 0.0)
     return low * mass_kg, high * mass_kg
 
@@ -97,10 +102,16 @@ def mass_after(mass_kg: float, rate: float, *, weeks: int) -> float:
     """Body mass after so many weeks at a weekly rate (0.0025 is a quarter per cent), kg."""
     require("body mass, kg", mass_kg, low=2, high=400)
     require("weekly rate", rate, low=-0.05, high=0.05)
+    require("number of weeks", weeks, low=0, high=520)
     return float(mass_kg * (1 + rate) ** weeks)
 
 
 def energy_availability(intake_kcal: float, exercise_kcal: float, *, fat_free_kg: float) -> float:
-    """What is left for the body after exercise, kcal a day for each kg of fat-free mass."""
+    """What is left for the body after exercise, kcal a day for each kg of fat-free mass.
+
+    Below 0 where exercise takes more than is eaten. Raises QuantityError for impossible figures.
+    """
+    require("intake, kcal a day", intake_kcal, low=0, high=20_000)
+    require("energy of exercise, kcal a day", exercise_kcal, low=0, high=20_000)
     require("fat-free mass, kg", fat_free_kg, low=10, high=200)
     return (intake_kcal - exercise_kcal) / fat_free_kg

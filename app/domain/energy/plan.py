@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
+from math import ceil
 from types import MappingProxyType
 
 from app.domain.client import Client, EnergyGoal, Sex, Status
@@ -17,8 +18,16 @@ from app.domain.energy.advice import (
     amdr_verdict,
     mass_after,
 )
-from app.domain.energy.ramp import KCAL_ROUND, PROTEIN_STEP_G, Ramp, protein_ramp, ramp, rounded
-from app.domain.energy.refer import Referral, referral
+from app.domain.energy.ramp import (
+    KCAL_ROUND,
+    MOST_KCAL,
+    PROTEIN_STEP_G,
+    Ramp,
+    protein_ramp,
+    ramp,
+    rounded,
+)
+from app.domain.energy.refer import Referral, reason_of_intake, reason_of_loss, referral
 from app.domain.energy.requirement import PAL_MIDPOINT, fao_class, total_energy
 from app.domain.energy.resting import Person, RestingEnergy, estimate_resting_energy, person
 from app.domain.errors import CoachError
@@ -82,8 +91,12 @@ class Macros:
 def macros(kcal: float, protein_g: float, *, fat_g: float) -> Macros:
     """Protein and fat as given, and the rest of the energy as carbohydrate.
 
-    Raises CoachError if protein and fat alone pass the energy.
+    Raises CoachError if protein and fat alone pass the energy, and QuantityError for figures
+    that cannot be.
     """
+    require("energy, kcal a day", kcal, low=0, high=MOST_KCAL)
+    require("protein, g a day", protein_g, low=0, high=1000)
+    require("fat, g a day", fat_g, low=0, high=1000)
     left = kcal - KCAL_PER_G["protein"] * protein_g - KCAL_PER_G["fat"] * fat_g
     if left < 0:
         raise CoachError(
@@ -111,7 +124,8 @@ class EnergyPlan:
     """Energy and macronutrient targets of an adult, and the weekly ramp to them.
 
     need_kcal: without surplus or deficit; reached_in: the week in which the target is reached,
-    None if not in these weeks; remarks: what to keep in mind, as sentences.
+    None if not in these weeks; remarks: what to keep in mind, as sentences; eaten_kcal: what is
+    eaten now, where known. No week lies below the resting energy.
     """
 
     goal: EnergyGoal
@@ -124,6 +138,12 @@ class EnergyPlan:
     remarks: tuple[str, ...]
     lines: tuple[Line, ...]
     sources: tuple[str, ...]
+    eaten_kcal: float | None = None
+
+    @property
+    def eats_below_rest(self) -> bool:
+        """True if what is eaten now lies below the resting energy."""
+        return self.eaten_kcal is not None and self.eaten_kcal < self.resting.kcal
 
     @property
     def need_range(self) -> tuple[float, float]:
@@ -180,9 +200,10 @@ def plan(
 ) -> EnergyPlan | Referral:
     """Energy, protein, fat and carbohydrate for each week, or a referral instead of numbers.
 
-    current_kcal: what the client eats now, kcal a day, the start of the ramp (None: what the
-    client's page says, else the need); on: the first day, for the client's age. Raises CoachError
-    for missing figures and QuantityError for impossible ones.
+    current_kcal: what the client eats now, kcal a day, the start of the ramp where it does not lie
+    below the resting energy (None: what the client's page says, else the need); on: the first
+    day, for the client's age and clearance. Raises CoachError for missing figures and
+    QuantityError for impossible ones.
     """
     aim = aim or Aim()
     goal = _as_goal(goal)
@@ -191,15 +212,18 @@ def plan(
         return instead
     who = _who(client, on, aim.fat_free_kg)
     resting = _resting(who)
+    eaten = _eaten(client.kcal_now if current_kcal is None else current_kcal)
+    late = _reasons_of_figures(goal, who, aim=aim, resting=resting, eaten=eaten)
+    if late:
+        return Referral(late)
     need = total_energy(resting.kcal, aim.pal) if aim.need_kcal is None else aim.need_kcal
     change = _change(goal, client.status, aim.change)
     wanted = need * (1 + change)
     target_kcal = max(rounded(wanted, KCAL_ROUND), _floor(resting))
     protein_g = _protein(goal, who, aim)
     target = macros(target_kcal, protein_g, fat_g=_fat(target_kcal, aim))
-    eaten = client.kcal_now if current_kcal is None else current_kcal
     steps = ramp(
-        _start(eaten, need),
+        max(_start(eaten, need), _floor(resting)),
         target_kcal,
         weeks=aim.weeks,
         arrive_in=aim.arrive_in,
@@ -207,7 +231,7 @@ def plan(
     )
     remarks = (
         steps.remark,
-        *_remarks_on_start(eaten, need),
+        *_remarks_on_start(eaten, need, resting=resting),
         *_remarks_on_target(target_kcal, wanted, who=who, target=target),
     )
     return EnergyPlan(
@@ -225,6 +249,7 @@ def plan(
             *_lines_of_macros(goal, who, aim=aim, target=target),
         ),
         sources=(*resting.sources, "fao2004", *GOAL_RULES[goal].sources, "iom2005"),
+        eaten_kcal=eaten,
     )
 
 
@@ -307,8 +332,19 @@ def _change(goal: EnergyGoal, status: Status, wanted: float | None) -> float:
 
 
 def _floor(resting: RestingEnergy) -> float:
-    """No target lies below the resting energy; rounded up to ten."""
-    return rounded(resting.kcal + KCAL_ROUND / 2, KCAL_ROUND)
+    """No week and no target lies below the resting energy; rounded up to ten."""
+    return float(KCAL_ROUND * ceil(resting.kcal / KCAL_ROUND))
+
+
+def _reasons_of_figures(
+    goal: EnergyGoal, who: Person, *, aim: Aim, resting: RestingEnergy, eaten: float | None
+) -> tuple[str, ...]:
+    """Why these figures belong with a practitioner, as sentences."""
+    reasons = [reason_of_intake(eaten, resting.kcal)]
+    if goal is EnergyGoal.LOSE:
+        lowest_kg, _ = _corridor(goal, who.mass_kg, aim.weeks)
+        reasons.append(reason_of_loss(lowest_kg, who.height_cm, weeks=aim.weeks))
+    return tuple(reason for reason in reasons if reason)
 
 
 def _counted_kg(who: Person) -> float:
@@ -326,11 +362,16 @@ def _protein(goal: EnergyGoal, who: Person, aim: Aim) -> float:
     return rounded(_per_kg(goal, aim) * _counted_kg(who), PROTEIN_STEP_G)
 
 
+def _eaten(kcal: float | None) -> float | None:
+    """What is eaten now, kcal a day, once it is known to be possible."""
+    if kcal is None:
+        return None
+    return require("energy eaten now, kcal a day", kcal, low=500, high=8000)
+
+
 def _start(eaten: float | None, need: float) -> float:
-    """Where the ramp begins, kcal a day, in whole tens."""
-    if eaten is None:
-        return rounded(need, KCAL_ROUND)
-    return rounded(require("energy eaten now, kcal a day", eaten, low=500, high=8000), KCAL_ROUND)
+    """Where the ramp would begin, kcal a day, in whole tens."""
+    return rounded(need if eaten is None else eaten, KCAL_ROUND)
 
 
 def _corridor(goal: EnergyGoal, mass_kg: float, week: int) -> tuple[float, float]:
@@ -339,19 +380,32 @@ def _corridor(goal: EnergyGoal, mass_kg: float, week: int) -> tuple[float, float
     return slow, fast
 
 
-def _remarks_on_start(eaten: float | None, need: float) -> tuple[str, ...]:
+def _remarks_on_start(
+    eaten: float | None, need: float, *, resting: RestingEnergy
+) -> tuple[str, ...]:
     """What to say about the intake the ramp begins with."""
     if eaten is None:
         return ("What the client eats now is not known: the ramp begins at the computed need.",)
+    below = (
+        (
+            (
+                f"{eaten:,.0f} kcal eaten now lies below the resting energy: the weeks begin at "
+                f"{_floor(resting):,.0f}. Eating so little is a reason to see a practitioner."
+            ),
+        )
+        if eaten < resting.kcal
+        else ()
+    )
     if abs(eaten - need) > 0.25 * need:
         return (
+            *below,
             (
                 f"{eaten:,.0f} kcal eaten now and a need of {need:,.0f} are far apart. Check how "
                 "it was logged, and follow the body mass for two or three weeks before the next "
                 "step."
             ),
         )
-    return ()
+    return below
 
 
 def _remarks_on_target(

@@ -9,6 +9,8 @@ from app.domain.units import require
 
 KCAL_ROUND = 10
 PROTEIN_STEP_G = 5
+MOST_KCAL = 20_000
+"""No day's energy past this is taken for meant."""
 
 
 def rounded(value: float, step: float) -> float:
@@ -39,8 +41,10 @@ def ramp(
     """Even steps from the start in week 1 to the target, none larger than `most_step_kcal`.
 
     arrive_in: the week to be there; None: as soon as the largest step allows. Steps are whole
-    tens of kcal, the last one takes what is left.
+    tens of kcal, the last one takes what is left. Raises QuantityError for impossible figures.
     """
+    require("energy to start from, kcal a day", start_kcal, low=0, high=MOST_KCAL)
+    require("energy to arrive at, kcal a day", target_kcal, low=0, high=MOST_KCAL)
     require("number of weeks", weeks, low=1, high=52)
     require("largest weekly step, kcal", most_step_kcal, low=10, high=500)
     way = target_kcal - start_kcal
@@ -74,6 +78,8 @@ def _remark(last: float, reached_in: int | None, arrive_in: int | None, *, most:
 
 def protein_ramp(now_g: float | None, target_g: float, weeks: int) -> tuple[float, ...]:
     """Protein week by week, g a day: up or down by 5 g; at the target at once if unknown."""
+    require("protein to arrive at, g", target_g, low=0, high=1000)
+    require("number of weeks", weeks, low=1, high=52)
     if now_g is None:
         return (target_g,) * weeks
     require("protein eaten now, g", now_g, low=0, high=500)

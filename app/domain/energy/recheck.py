@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from math import sqrt
 from statistics import fmean, stdev
 
-from app.domain.energy.advice import KCAL_PER_KG
+from app.domain.energy.advice import KCAL_PER_KG, KCAL_PER_KG_UNSURE
 from app.domain.errors import CoachError
 from app.domain.trend import Point, Regression, Trend, trend
 from app.domain.units import require
@@ -23,8 +23,8 @@ FEWEST_INTAKES = 7
 class Expenditure:
     """Energy used, kcal a day, from the balance of intake and change in body mass.
 
-    low and high: about 95 %, from the spread of the weighings and of the intake; what was not
-    written down is not in it.
+    low and high: about 95 %, from the spread of the weighings and of the intake, and from what a
+    kilogram of body mass may hold (KCAL_PER_KG_UNSURE); what was not written down is not in it.
     """
 
     kcal: float
@@ -46,7 +46,11 @@ class Expenditure:
                     f"{self.mass.per_week:+.2f} kg a week",
                     f"{self.mass.low_per_week:+.2f} to {self.mass.high_per_week:+.2f}",
                 ),
-                Line("At 7,700 kcal for a kg", f"{change:+,.0f} kcal", "short-run rule"),
+                Line(
+                    f"At {KCAL_PER_KG:,.0f} kcal for a kg",
+                    f"{change:+,.0f} kcal",
+                    f"short-run rule, ±{KCAL_PER_KG_UNSURE:.0%}",
+                ),
                 Line("Used", f"{self.kcal:,.0f} kcal", f"{self.low:,.0f}–{self.high:,.0f}"),
             ),
             sources=("wishnofsky1958", "hall2008", COMMON_PRACTICE),
@@ -82,5 +86,6 @@ def reestimate(
     used = intake - KCAL_PER_KG * line.per_week / 7
     from_mass = KCAL_PER_KG * (line.high_per_week - line.low_per_week) / 14
     from_intake = 1.96 * stdev(inside) / sqrt(len(inside))
-    half = sqrt(from_mass**2 + from_intake**2)
+    from_kilogram = KCAL_PER_KG_UNSURE * KCAL_PER_KG * abs(line.per_week) / 7
+    half = sqrt(from_mass**2 + from_intake**2 + from_kilogram**2)
     return Expenditure(used, used - half, used + half, intake, line)

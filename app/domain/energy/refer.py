@@ -5,11 +5,15 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date
 
-from app.domain.client import Client
+from app.domain.client import Client, Screening
 from app.domain.energy.resting import ADULT_FROM
+from app.domain.screening import cleared_since
 
 LOW_BMI = 18.5
 """Body mass index, kg/m2, under which numbers come from a practitioner. Value from memory."""
+
+FAR_BELOW = 0.8
+"""Part of the resting energy; who eats less than that is sent on. Common practice."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,23 +33,57 @@ class Referral:
 def referral(client: Client, on: date) -> Referral | None:
     """Why this client's numbers must come from a practitioner; None if nothing speaks for it.
 
-    Minors, pregnancy, low body mass, known disease without clearance, and whatever the coach
-    noted (kidney disease, a history of disordered eating).
+    Nobody screened, minors, pregnancy, low body mass, symptoms not cleared, known disease, and
+    whatever the coach noted (kidney disease, a history of disordered eating). A clearance for
+    exercise says nothing on food: known disease is sent on with one as well.
     """
-    reasons = []
+    reasons = [*_reasons_of_screening(client.latest_screening, on)]
     age = client.age_on(on)
     if age is not None and age < ADULT_FROM:
         reasons.append(f"{age} years old: numbers for minors come from a practitioner.")
-    screening = client.latest_screening
-    if screening is not None and screening.pregnant:
-        reasons.append("Pregnant: needs change; ask the obstetric practitioner.")
     bmi = body_mass_index(client)
     if bmi is not None and bmi < LOW_BMI:
         reasons.append(f"Body mass index {bmi:.1f}, under {LOW_BMI}: body mass is low.")
-    if screening is not None and screening.known_disease and screening.cleared_on is None:
-        reasons.append("Known heart, metabolic or kidney disease, and no clearance yet.")
     reasons += [f"Noted by the coach: {reason}." for reason in client.refer]
     return Referral(tuple(reasons)) if reasons else None
+
+
+def _reasons_of_screening(screening: Screening | None, on: date) -> tuple[str, ...]:
+    if screening is None:
+        return ("Not screened yet: ask the screening questions first.",)
+    told = (
+        (screening.pregnant, "Pregnant: needs change; ask the obstetric practitioner."),
+        (
+            screening.known_disease,
+            "Known heart, metabolic or kidney disease: clearance for exercise is not one for food.",
+        ),
+        (
+            screening.symptoms and not cleared_since(screening, on),
+            "Signs or symptoms that no practitioner has cleared since they were told.",
+        ),
+    )
+    return tuple(sentence for holds, sentence in told if holds)
+
+
+def reason_of_intake(eaten_kcal: float | None, resting_kcal: float) -> str:
+    """Why somebody who eats so little is sent on; empty if it is near the resting energy."""
+    if eaten_kcal is None or eaten_kcal >= FAR_BELOW * resting_kcal:
+        return ""
+    return (
+        f"{eaten_kcal:,.0f} kcal a day eaten now, far below the resting energy of "
+        f"{resting_kcal:,.0f}: check how it was logged, and have a practitioner look."
+    )
+
+
+def reason_of_loss(lowest_kg: float, height_cm: float, *, weeks: int) -> str:
+    """Why somebody whom the plan may make too light is sent on; empty if it does not."""
+    bmi = lowest_kg / (height_cm / 100) ** 2
+    if bmi >= LOW_BMI:
+        return ""
+    return (
+        f"To lose for {weeks} weeks may end at a body mass index of {bmi:.1f}, under {LOW_BMI}: "
+        "plan for fewer weeks, or have a practitioner set the targets."
+    )
 
 
 def body_mass_index(client: Client) -> float | None:

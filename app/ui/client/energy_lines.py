@@ -23,10 +23,12 @@ def lines(client: Client, bench: Bench, today: date) -> list[tuple[str, bool]]:
     except CoachError as error:
         return [(error.sentence, True)]
     if isinstance(plan, energy.Referral):
-        return [(plan.text, False)]
+        return [(plan.text, False), *((reason, True) for reason in plan.reasons)]
     low, high = plan.need_range
     week = plan.weeks[min(bench.week, len(plan.weeks) - 1)]
+    low_intake = "Eats less now than the body needs at rest: a practitioner should look."
     return [
+        *([(low_intake, False)] if plan.eats_below_rest else []),
         (f"Target, week {week.number}: {week.kcal:,.0f} kcal a day", False),
         (f"Needs about {plan.need_kcal:,.0f} ({low:,.0f}{DASH}{high:,.0f})", True),
         (f"Protein {number(week.macros.protein_g, places=0)} g a day", False),

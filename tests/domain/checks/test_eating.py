@@ -51,6 +51,7 @@ def test_without_a_goal_energy_is_no_subject() -> None:
         replace(GAINING, born=date(2012, 1, 1)),
         replace(GAINING, mass_kg=50.0),  # 17.1 kg/m2
         replace(GAINING, refer=("history of disordered eating",)),
+        replace(GAINING, screenings=()),
         replace(
             GAINING,
             screenings=(Screening(date(2026, 10, 2), True, False, False, pregnant=True),),
@@ -96,8 +97,25 @@ def test_fat_is_a_share_of_energy(low: float | None, high: float | None, count: 
 def test_a_target_out_of_reach_is_remarked() -> None:
     hungry = replace(GAINING, kcal_now=1200.0)
     (finding,) = findings("energy_ramp", *[WEEK] * 4, who=hungry, plan_week=1)
-    assert finding.text.startswith("Energy comes to 1,500 kcal in 4 weeks, ")
+    # resting 1,402 (mifflin1990): from 1,410 on by a hundred a week
+    assert finding.text.startswith("Energy comes to 1,710 kcal in 4 weeks, ")
     assert texts("energy_ramp", *[WEEK] * 30, who=hungry, plan_week=1) == []
+
+
+@pytest.mark.parametrize(("eaten", "count"), [(1300.0, 1), (1401.0, 1), (1402.0, 0), (None, 0)])
+def test_eating_below_the_resting_energy_is_a_conflict(eaten: float | None, count: int) -> None:
+    # 10 x 66.4 + 6.25 x 171 - 5 x 34 - 161 is 1,401.75 (mifflin1990)
+    found = findings("energy_intake", WEEK, who=replace(GAINING, kcal_now=eaten))
+    assert len(found) == count
+    for one in found:
+        assert one.weight is Weight.CONFLICT
+        assert one.text.startswith(f"{eaten:,.0f} kcal a day eaten now, ")
+
+
+def test_eating_far_below_the_resting_energy_is_sent_to_a_practitioner() -> None:
+    (finding,) = findings("energy_advice", WEEK, who=replace(GAINING, kcal_now=600.0))
+    assert finding.weight is Weight.CONFLICT
+    assert "far below the resting energy" in finding.text
 
 
 @pytest.mark.parametrize(("high", "count"), [(99, 1), (100, 0)])

@@ -43,3 +43,21 @@ def test_impossible_grams_are_refused(grams):
 def test_impossible_rates_are_refused():
     with pytest.raises(QuantityError, match="weekly rate"):
         mass_after(80, 0.5, weeks=3)
+
+
+@pytest.mark.parametrize("figure", [-1, float("nan"), float("inf")])
+def test_impossible_figures_are_refused_by_name(figure):
+    with pytest.raises(QuantityError, match=rf"intake, kcal a day {figure} is outside 0 to"):
+        energy_availability(figure, 600, fat_free_kg=60)
+    with pytest.raises(QuantityError, match=rf"exercise, kcal a day {figure} is outside 0 to"):
+        energy_availability(2400, figure, fat_free_kg=60)
+    with pytest.raises(QuantityError, match=rf"fat-free mass, kg {figure} is outside"):
+        energy_availability(2400, 600, fat_free_kg=figure)
+    with pytest.raises(QuantityError, match=rf"body mass, kg {figure} is outside"):
+        mass_after(figure, 0.005, weeks=4)
+    with pytest.raises(QuantityError, match=rf"number of weeks {figure} is outside"):
+        mass_after(70, 0.005, weeks=figure)
+    with pytest.raises(QuantityError, match="weekly rate"):
+        mass_after(70, figure, weeks=4)
+    with pytest.raises(QuantityError, match=rf"body mass, kg {figure} is outside"):
+        serving_g(figure, PROTEIN["exercising"])

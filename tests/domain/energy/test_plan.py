@@ -8,10 +8,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from app.domain.client import Client, ClientId, Screening, Sex, Status
-from app.domain.energy import Aim, EnergyPlan, Referral, kcal_of, plan
+from app.domain.energy import Aim, EnergyPlan, Referral, kcal_of, macros, plan
 from app.domain.errors import CoachError, QuantityError
 
 TODAY = date(2030, 9, 2)
+HEALTHY = Screening(date(2030, 8, 26), active=True, known_disease=False, symptoms=False)
 JORUNN = Client(
     ClientId("jorunn"),
     "Jorunn Aske",
@@ -19,6 +20,7 @@ JORUNN = Client(
     sex=Sex.FEMALE,
     height_cm=172,
     mass_kg=68,
+    screenings=(HEALTHY,),
 )
 
 
@@ -50,8 +52,8 @@ def test_the_account_names_every_step():
 
 @given(
     st.sampled_from(["gain", "hold", "lose"]),
-    st.floats(55, 120),
-    st.floats(1500, 3500),
+    st.floats(76, 120),  # 30 weeks of losing 1 % a week end above 18.5 kg/m2
+    st.floats(1600, 3500),
     st.floats(1.4, 2.4),
     st.integers(1, 30),
 )
@@ -68,11 +70,21 @@ def test_each_weeks_grams_make_up_its_energy(goal, mass_kg, current, pal, weeks)
         assert week.macros.share("fat") == pytest.approx(0.30)
 
 
-@given(st.sampled_from(["gain", "hold", "lose"]), st.floats(50, 150), st.floats(1.0, 2.4))
-def test_no_target_lies_below_the_resting_energy(goal, mass_kg, pal):
-    client = replace(JORUNN, mass_kg=max(mass_kg, 55))
-    found = planned(client, goal, 2000.0, pal=pal)
+@given(
+    st.sampled_from(["gain", "hold", "lose"]),
+    st.floats(62, 150),
+    st.floats(0.8, 2.5) | st.none(),
+    st.floats(1.0, 2.4),
+)
+def test_no_week_and_no_target_lies_below_the_resting_energy(goal, mass_kg, eaten, pal):
+    client = replace(JORUNN, mass_kg=mass_kg)
+    # mifflin1990 at 172 cm and 34 years
+    eaten_kcal = None if eaten is None else (eaten + 1e-9) * (10 * mass_kg + 744)
+    found = planned(client, goal, eaten_kcal, pal=pal)
     assert found.target_kcal >= found.resting.kcal
+    assert all(week.kcal >= found.resting.kcal for week in found.weeks)
+    if found.eats_below_rest:
+        assert any("below the resting energy" in remark for remark in found.remarks)
     if found.target_kcal > found.need_kcal * 1.05 and goal != "gain":
         assert any("resting energy" in remark for remark in found.remarks)
 
@@ -112,6 +124,40 @@ def test_an_intake_far_from_the_need_asks_to_check_the_log():
     assert any("far apart" in remark for remark in found.remarks)
 
 
+@pytest.mark.parametrize("need_kcal", [800.0, 1423.0])
+def test_a_need_from_logs_below_the_resting_energy_lowers_no_week(need_kcal):
+    for goal in ("gain", "hold", "lose"):
+        found = planned(goal=goal, current_kcal=None, need_kcal=need_kcal)
+        assert min(week.kcal for week in found.weeks) >= 1424
+
+
+def test_what_is_eaten_just_below_the_resting_energy_begins_at_it():
+    # resting 1,424 (mifflin1990), in whole tens 1,430
+    found = planned(current_kcal=1300.0, pal=1.7)
+    assert [week.kcal for week in found.weeks][:2] == [1430, 1530]
+    assert found.eats_below_rest
+    assert any("1,300 kcal eaten now lies below" in remark for remark in found.remarks)
+    assert not planned(current_kcal=1424.0).eats_below_rest
+
+
+@pytest.mark.parametrize(("eaten", "sent_on"), [(1139.0, True), (1140.0, False)])
+def test_eating_under_four_fifths_of_the_resting_energy_is_sent_on(eaten, sent_on):
+    # 0.8 x 1,424 is 1,139.2
+    found = plan(replace(JORUNN, kcal_now=eaten), "gain", on=TODAY)
+    assert isinstance(found, Referral) is sent_on
+    if isinstance(found, Referral):
+        assert "far below the resting energy" in found.reasons[0]
+
+
+@pytest.mark.parametrize(("mass_kg", "weeks", "sent_on"), [(54.5, 1, True), (68, 12, False)])
+def test_losing_towards_a_low_body_mass_is_sent_on(mass_kg, weeks, sent_on):
+    # 54.5 kg at 171 cm is 18.64 kg/m2, 1 % less is 18.45; 68 kg after 12 weeks 20.6
+    light = replace(JORUNN, height_cm=171, mass_kg=mass_kg)
+    found = plan(light, "lose", on=TODAY, aim=Aim(weeks=weeks))
+    assert isinstance(found, Referral) is sent_on
+    assert isinstance(plan(light, "gain", on=TODAY, aim=Aim(weeks=weeks)), EnergyPlan)
+
+
 def test_a_need_from_logs_takes_the_place_of_the_equations():
     found = planned(need_kcal=2550.0)
     assert found.need_kcal == 2550
@@ -141,7 +187,21 @@ def test_little_energy_for_the_fat_free_mass_is_remarked():
             {"screenings": (Screening(TODAY, True, False, False, pregnant=True),)},
             "obstetric",
         ),
-        ({"screenings": (Screening(TODAY, True, True, False),)}, "no clearance"),
+        ({"screenings": ()}, "screening questions first"),
+        ({"screenings": (replace(HEALTHY, known_disease=True),)}, "not one for food"),
+        (
+            {"screenings": (replace(HEALTHY, known_disease=True, cleared_on=TODAY),)},
+            "not one for food",
+        ),
+        ({"screenings": (replace(HEALTHY, symptoms=True),)}, "Signs or symptoms"),
+        (
+            {"screenings": (replace(HEALTHY, symptoms=True, cleared_on=date(2030, 8, 25)),)},
+            "Signs or symptoms",
+        ),
+        (
+            {"screenings": (replace(HEALTHY, symptoms=True, cleared_on=date(2030, 9, 3)),)},
+            "Signs or symptoms",
+        ),
     ],
 )
 def test_who_must_not_get_numbers_gets_a_referral(change, reason):
@@ -151,8 +211,8 @@ def test_who_must_not_get_numbers_gets_a_referral(change, reason):
     assert "doctor" in found.text
 
 
-def test_known_disease_with_clearance_gets_numbers():
-    cleared = Screening(TODAY, True, True, False, cleared_on=date(2030, 8, 1))
+def test_symptoms_that_a_practitioner_has_cleared_get_numbers():
+    cleared = replace(HEALTHY, symptoms=True, cleared_on=TODAY)
     assert planned(replace(JORUNN, screenings=(cleared,))).target_kcal > 0
 
 
@@ -179,6 +239,14 @@ def test_an_unknown_goal_is_named_with_the_ones_there_are():
 def test_impossible_intakes_are_refused(current):
     with pytest.raises(QuantityError, match="energy eaten now"):
         plan(JORUNN, "hold", current, on=TODAY)
+
+
+@pytest.mark.parametrize("figure", [-1.0, float("nan"), float("inf")])
+@pytest.mark.parametrize("name", ["energy", "protein", "fat"])
+def test_impossible_macros_are_refused_by_name(name, figure):
+    figures = {"energy": 2000.0, "protein": 100.0, "fat": 60.0, name: figure}
+    with pytest.raises(QuantityError, match=rf"^{name}, .* {figure} is outside 0 to "):
+        macros(figures["energy"], figures["protein"], fat_g=figures["fat"])
 
 
 @pytest.mark.parametrize(

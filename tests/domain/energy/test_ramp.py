@@ -50,3 +50,13 @@ def test_impossible_ramps_are_refused(fields):
     usual = {"weeks": 12, "arrive_in": None, "most_step_kcal": 100.0}
     with pytest.raises(QuantityError):
         ramp(2000, 2500, **{**usual, **fields})
+
+
+@pytest.mark.parametrize("figure", [-1.0, float("nan"), float("inf")])
+def test_impossible_energies_are_refused_by_name(figure):
+    with pytest.raises(QuantityError, match=rf"start from, kcal a day {figure} is outside 0 to"):
+        ramp(figure, 2000, weeks=12, arrive_in=None, most_step_kcal=100)
+    with pytest.raises(QuantityError, match=rf"arrive at, kcal a day {figure} is outside 0 to"):
+        ramp(2000, figure, weeks=12, arrive_in=None, most_step_kcal=100)
+    with pytest.raises(QuantityError, match=rf"protein to arrive at, g {figure} is outside 0 to"):
+        protein_ramp(None, figure, 3)

@@ -32,7 +32,18 @@ def test_half_a_kilogram_a_week_lost_is_550_kcal():
     masses = daily([80 - 0.5 * day / 7 for day in range(21)])
     found = reestimate(masses, daily([2000.0] * 21), theilslopes)
     assert found.kcal == pytest.approx(2550)
-    assert found.working().lines[2].value == "+550 kcal"
+    line = found.working().lines[2]
+    assert (line.label, line.value) == ("At 7,700 kcal for a kg", "+550 kcal")
+
+
+def test_what_a_kilogram_holds_is_unsure_too():
+    eaten = daily([2000.0] * 21)
+    losing = reestimate(daily([80 - 0.5 * day / 7 for day in range(21)]), eaten, theilslopes)
+    steady = reestimate(daily([80.0] * 21), eaten, theilslopes)
+    # nothing scatters here: a fifth of 550 kcal either way is left, and nothing without a change
+    assert losing.high - losing.kcal == pytest.approx(110, abs=1)
+    assert losing.kcal - losing.low == pytest.approx(110, abs=1)
+    assert steady.high - steady.low == pytest.approx(0, abs=1e-6)
 
 
 def test_scatter_makes_the_estimate_less_sure():

@@ -42,9 +42,23 @@ def test_the_doubt_about_equations_is_said(bench: Bench) -> None:
 
 def test_a_minor_is_referred_and_given_no_number(bench: Bench) -> None:
     minor = replace(GAINING, born=date(2011, 1, 1))
-    (told,) = lines(minor, bench, TODAY)
+    told, *why = lines(minor, bench, TODAY)
     assert told[1] is False
-    assert "kcal" not in told[0]
+    assert [quiet for _, quiet in why] == [True]
+    assert "minors" in why[0][0]
+    assert not any("kcal" in text for text, _ in (told, *why))
+
+
+def test_who_was_not_screened_is_asked_first(bench: Bench) -> None:
+    told = texts(bench, replace(GAINING, screenings=()))
+    assert any("screening questions first" in text for text in told)
+    assert not any("kcal" in text for text in told)
+
+
+def test_eating_below_the_resting_energy_is_said_before_the_target(bench: Bench) -> None:
+    told = texts(bench, replace(GAINING, kcal_now=1300.0))
+    assert "less now than the body needs at rest" in told[0]
+    assert told[1].startswith("Target, week ")
 
 
 def test_what_is_missing_is_said(bench: Bench) -> None:
