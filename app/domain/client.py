@@ -10,8 +10,17 @@ from datetime import date
 from enum import StrEnum
 from typing import NewType
 
+from app.domain.errors import CoachError
 from app.domain.exercise import Equipment, ExerciseKey, Joint, Motion, Muscle
-from app.domain.units import require
+from app.domain.program import require_name
+from app.domain.units import (
+    HEAVIEST_PLATE_KG,
+    KG_PER_LB,
+    LIGHTEST_PLATE_KG,
+    require,
+    require_bar,
+    require_plate,
+)
 
 ClientId = NewType("ClientId", str)
 
@@ -119,7 +128,9 @@ class Increments:
     """What there is to load with, kg.
 
     plates_kg: sizes for a bar, pairs of each as needed; dumbbells_kg: lightest, step, heaviest;
-    machine_step_kg and cable_step_kg: the step of the stacks; bands: grades from light to heavy.
+    machine_step_kg and cable_step_kg: the step of the stacks; bands: grades from light to heavy,
+    none where there are none. Raises QuantityError that names what there cannot be, and
+    CoachError for a band without a name.
     """
 
     bar_kg: float = 20.0
@@ -128,6 +139,35 @@ class Increments:
     machine_step_kg: float = 5.0
     cable_step_kg: float = 2.5
     bands: tuple[str, ...] = ("light", "medium", "heavy")
+
+    def __post_init__(self) -> None:
+        require_bar(self.bar_kg)
+        for size_kg in self.plates_kg:
+            require_plate(size_kg)
+        lightest, step, heaviest = self.dumbbells_kg
+        require("lightest dumbbell, kg", lightest, low=LIGHTEST_PLATE_KG, high=200)
+        require("step of the dumbbells, kg", step, low=LIGHTEST_PLATE_KG, high=HEAVIEST_PLATE_KG)
+        require("heaviest dumbbell, kg", heaviest, low=lightest, high=200)
+        for what, size in (("machine", self.machine_step_kg), ("cable", self.cable_step_kg)):
+            require(f"{what} step, kg", size, low=LIGHTEST_PLATE_KG, high=HEAVIEST_PLATE_KG)
+        for band in self.bands:
+            require_name(band, "band")
+
+    @classmethod
+    def pounds(cls) -> Increments:
+        """What a gym with pounds commonly has, in kg: bar 45 lb, plates down to 2.5 lb, dumbbells
+        5 to 100 lb by 5, stacks by 10 lb. Common practice.
+        """
+        return cls(
+            bar_kg=45 * KG_PER_LB,
+            plates_kg=tuple(size * KG_PER_LB for size in (45, 35, 25, 10, 5, 2.5)),
+            dumbbells_kg=(5 * KG_PER_LB, 5 * KG_PER_LB, 100 * KG_PER_LB),
+            machine_step_kg=10 * KG_PER_LB,
+            cable_step_kg=10 * KG_PER_LB,
+        )
+
+
+_KILOGRAMS = Increments()
 
 
 class Outcome(StrEnum):
@@ -165,7 +205,9 @@ class Client:
     client eats now, kcal a day, where known; energy_goal: None while energy is no subject;
     activity_level: physical activity level, training included (FAO classes: 1.40 to 2.40);
     refer: reasons why numbers on energy must come from a practitioner ('kidney disease',
-    'history of disordered eating').
+    'history of disordered eating'); units: 'kg' or 'lb', in which loads are shown. A client with
+    pounds and the usual steps in kg gets the usual steps in pounds. Raises QuantityError outside
+    the ranges, and CoachError for an empty name or another unit.
     """
 
     id: ClientId
@@ -194,6 +236,27 @@ class Client:
     refer: tuple[str, ...] = ()
     units: str = "kg"
     archived: bool = False
+
+    def __post_init__(self) -> None:
+        require_name(self.name, "client")
+        require("years of training", self.trained_years, low=0, high=100)
+        require("activity level", self.activity_level, low=1.0, high=2.5)
+        for what, value, low, high in (
+            ("height, cm", self.height_cm, 100, 250),
+            ("body mass, kg", self.mass_kg, 25, 350),
+            ("energy eaten now, kcal a day", self.kcal_now, 300, 15_000),
+        ):
+            if value is not None:
+                require(what, value, low=low, high=high)
+        if len(self.free) != 7:
+            raise CoachError(
+                f"{len(self.free)} days have free time.", mend="Give all seven days of the week."
+            )
+        if self.units not in ("kg", "lb"):
+            raise CoachError(f"{self.units!r} is no unit for loads.", mend="Choose kg or lb.")
+        if self.units == "lb" and self.increments == _KILOGRAMS:
+            # steps of 2.5 kg are in nobody's reach where plates are in pounds
+            object.__setattr__(self, "increments", Increments.pounds())
 
     @property
     def latest_screening(self) -> Screening | None:

@@ -12,12 +12,13 @@ from enum import StrEnum
 from itertools import pairwise
 
 from app.domain.curve import Curve, find_curve
-from app.domain.effort import Effort, Rir, fraction
+from app.domain.effort import Effort, Rir, fraction, require_reps
+from app.domain.errors import CoachError
 from app.domain.exercise import Catalogue, Exercise, LoadKind, Muscle, Pattern
 from app.domain.muscle_groups import Group, muscle_name
 from app.domain.program import DAYS, Program, Session, Slot, Week
-from app.domain.session_time import Minutes, Pace, session_minutes, start_minutes
-from app.domain.units import require
+from app.domain.session_time import Minutes, Pace, session_minutes, start_minutes, whole_minutes
+from app.domain.units import require, require_whole
 from app.domain.working import COMMON_PRACTICE, Line, Working
 
 __all__ = [
@@ -61,6 +62,17 @@ class Counting(StrEnum):
     TOTAL = "total"
 
 
+def find_counting(counting: Counting | str) -> Counting:
+    """The way of counting of that name. Raises CoachError for others."""
+    try:
+        return Counting(counting)
+    except ValueError:
+        raise CoachError(
+            f"There is no way of counting sets {counting!r}.",
+            mend=f"Choose one of {', '.join(Counting)}.",
+        ) from None
+
+
 def session_sets(
     session: Session, catalogue: Catalogue, counting: Counting | str = Counting.FRACTIONAL
 ) -> Mapping[Muscle, float]:
@@ -85,7 +97,7 @@ def program_sets(
 def _sets(
     slots: Iterable[Slot], catalogue: Catalogue, counting: Counting | str
 ) -> Mapping[Muscle, float]:
-    counting = Counting(counting)
+    counting = find_counting(counting)
     total = dict.fromkeys(Muscle, 0.0)
     for slot in slots:
         exercise = catalogue[slot.exercise]
@@ -157,12 +169,20 @@ STRENGTH_FROM, POWER_FROM, POWER_TO = 80.0, 30.0, 70.0
 
 
 def volume_band(sets: float) -> str:
-    """The band of a meta-analysis that so many weekly sets lie in: 'medium (5-9)'."""
+    """The band of a meta-analysis that so many weekly sets lie in: 'medium (5-9)'.
+
+    Raises QuantityError outside 0 to 10,000 sets.
+    """
+    require("weekly sets", sets, low=0, high=10_000)
     return next(name for end, name in VOLUME_BANDS if sets < end)
 
 
 def extra_gain_percent(extra_sets: float) -> float:
-    """Growth that went with so many weekly sets more, % on average; to teach, not to promise."""
+    """Growth that went with so many weekly sets more, % on average; to teach, not to promise.
+
+    extra_sets: below 0 for fewer. Raises QuantityError past 100 sets either way.
+    """
+    require("weekly sets more", extra_sets, low=-100, high=100)
     return extra_sets * GAIN_PER_SET
 
 
@@ -171,12 +191,16 @@ def strength_effect(sessions: int) -> float:
 
     Raises QuantityError below one session.
     """
-    require("sessions", sessions, low=1, high=28)
+    require_whole("sessions", sessions, low=1, high=28)
     return STRENGTH_BY_SESSIONS[min(sessions, len(STRENGTH_BY_SESSIONS)) - 1]
 
 
 def load_serves(percent: float) -> tuple[str, ...]:
-    """What a load of so many % of 1RM is advised for: 'strength', 'power', both or neither."""
+    """What a load of so many % of 1RM is advised for: 'strength', 'power' or neither.
+
+    Raises QuantityError outside 0 to 150 %: a load set by hand may lie past a low estimate.
+    """
+    require("per cent of 1RM", percent, low=0, high=150)
     serves = []
     if percent >= STRENGTH_FROM:
         serves.append("strength")
@@ -196,7 +220,8 @@ class RepZone(StrEnum):
 
 
 def rep_zone(reps: float) -> RepZone:
-    """The zone of a set of so many repetitions."""
+    """The zone of a set of so many repetitions. Raises QuantityError outside 1 to 600."""
+    require_reps(reps)
     if reps < 5.5:
         return RepZone.HEAVY
     return RepZone.MODERATE if reps < 12.5 else RepZone.LIGHT
@@ -244,6 +269,7 @@ def program_minutes(program: Program, catalogue: Catalogue) -> tuple[Minutes, ..
 
 def set_fraction(effort: Effort, reps: float, curve: str | Curve = "textbook") -> float:
     """The fraction of 1RM of a set; past the end of the curve, the curve's lowest."""
+    require_reps(reps)
     found = find_curve(curve)
     to_failure = reps + effort.reps if isinstance(effort, Rir) else reps
     return found.lowest if to_failure > found.max_reps else fraction(effort, reps, found)
@@ -356,15 +382,16 @@ def minutes_working(session: Session, catalogue: Catalogue) -> Working:
     minutes = session_minutes(session, catalogue)
     starts = start_minutes(session, catalogue)
     ends = (*starts[1:], minutes.expected)
-    lines = [Line("Warm-up and ramp sets", f"{starts[0]:.0f} min")] if starts else []
+    lines = [Line("Warm-up and ramp sets", f"{whole_minutes(starts[0])} min")] if starts else []
     for slot, start, end in zip(session.slots, starts, ends, strict=True):
         pair = f", in turn ({slot.pair})" if slot.pair else ""
         name = catalogue[slot.exercise].name
         remark = f"{slot.sets} sets, rest {slot.rest_s} s{pair}"
         lines.append(Line(name, f"{end - start:.1f} min", remark))
+    low, high = whole_minutes(minutes.low), whole_minutes(minutes.high)
     return Working(
-        title=f"{minutes.expected:.0f} min",
-        about=f"{session.title or 'Session'}, {minutes.low:.0f} to {minutes.high:.0f} min",
+        title=f"{whole_minutes(minutes.expected)} min",
+        about=f"{session.title or 'Session'}, {low} to {high} min",
         lines=tuple(lines),
         sources=("acsm2009", COMMON_PRACTICE),
     )

@@ -46,13 +46,23 @@ class PercentRepMax:
 
 Effort = Rir | PercentOneRm | PercentRepMax
 
+MOST_REPS = 600
+"""The most that a set counts; timed sets count seconds."""
+
+
+def require_reps(reps: float) -> float:
+    """`reps` itself, once it is known to lie from 1 to MOST_REPS. Raises QuantityError."""
+    return require("repetitions", reps, low=1, high=MOST_REPS)
+
 
 def fraction(effort: Effort, reps: float, curve: str | Curve = "textbook") -> float:
     """The fraction of 1RM that a set of `reps` at this effort is done with.
 
     RIR r: the load that would allow reps + r; per cent of 1RM: itself; p per cent of the rep-max
-    load: p times the curve at `reps`. Raises QuantityError past the end of the curve.
+    load: p times the curve at `reps`. Raises QuantityError below one repetition and past the end
+    of the curve.
     """
+    require_reps(reps)
     match effort:
         case Rir(in_reserve):
             return fraction_of_one_rep_max(reps + in_reserve, curve)
@@ -69,6 +79,7 @@ def as_rir(effort: Effort, reps: float, curve: str | Curve = "textbook") -> Rir:
 
     Raises QuantityError if the load would not allow the repetitions at all, or leaves over 10.
     """
+    require_reps(reps)
     if isinstance(effort, Rir):
         return effort
     share = fraction(effort, reps, curve)
@@ -85,7 +96,8 @@ def as_rir(effort: Effort, reps: float, curve: str | Curve = "textbook") -> Rir:
 
 
 def as_percent_one_rm(effort: Effort, reps: float, curve: str | Curve = "textbook") -> PercentOneRm:
-    """The same effort as per cent of 1RM (not rounded)."""
+    """The same effort as per cent of 1RM (not rounded). Raises as `fraction` does."""
+    require_reps(reps)
     if isinstance(effort, PercentOneRm):
         return effort
     return PercentOneRm(100 * fraction(effort, reps, curve))
@@ -98,6 +110,7 @@ def as_percent_rep_max(
 
     Raises QuantityError if the load would not allow the repetitions.
     """
+    require_reps(reps)
     if isinstance(effort, PercentRepMax):
         return effort
     share = fraction(effort, reps, curve) / fraction_of_one_rep_max(reps, curve)

@@ -262,6 +262,8 @@ def _begin_text(exercise: Exercise, client: Client, *, first_kg: float | None) -
     match exercise.load_kind:
         case LoadKind.BARBELL:
             return f"Begin with the empty bar, {mass_text(first_kg or 0.0, client.units)}."
+        case LoadKind.BAND if not client.increments.bands:
+            return f"No band is in reach: {exercise.name} needs one. Ask your coach."
         case LoadKind.BAND:
             return f"Begin with the band that is {client.increments.bands[0]}."
         case LoadKind.BODY | LoadKind.NONE:
@@ -274,6 +276,8 @@ def _raise_text(exercise: Exercise, client: Client, *, unit: str) -> str:
     """How to go on from set to set."""
     rule = f"If you could have done five {unit} more or better, "
     match exercise.load_kind:
+        case LoadKind.BAND if not client.increments.bands:
+            return rule + "do a few more next time."
         case LoadKind.BAND:
             return rule + "take the next stronger band: " + ", ".join(client.increments.bands) + "."
         case LoadKind.BODY | LoadKind.NONE:
@@ -292,6 +296,11 @@ def next_band(bands: tuple[str, ...], grade: str, *, harder: bool = True) -> str
 
     bands: from light to heavy. Raises CoachError for a grade that is not among them.
     """
+    if not bands:
+        raise CoachError(
+            f"There is no band {grade!r}: no band is in reach.",
+            mend="Add the bands to the client's equipment.",
+        )
     if grade not in bands:
         raise CoachError(
             f"There is no band {grade!r} among {', '.join(bands)}.",

@@ -7,6 +7,7 @@ the same wherever and whenever it is applied.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date, timedelta
@@ -16,7 +17,7 @@ from typing import NewType
 from app.domain.effort import Effort, Rir
 from app.domain.errors import CoachError
 from app.domain.exercise import ExerciseKey, Muscle
-from app.domain.units import require
+from app.domain.units import require, require_whole
 
 SlotId = NewType("SlotId", int)
 SessionId = NewType("SessionId", int)
@@ -61,14 +62,17 @@ class Span(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Reps:
-    """A repetition range; both ends equal for a single target. Seconds for timed exercises."""
+    """A repetition range; both ends equal for a single target. Seconds for timed exercises.
+
+    Raises QuantityError for parts of a repetition and outside 1 to MAX_SECONDS.
+    """
 
     low: int
     high: int
 
     def __post_init__(self) -> None:
-        require("repetitions", self.low, low=1, high=MAX_SECONDS)
-        require("repetitions", self.high, low=self.low, high=MAX_SECONDS)
+        require_whole("repetitions", self.low, low=1, high=MAX_SECONDS)
+        require_whole("repetitions", self.high, low=self.low, high=MAX_SECONDS)
 
     @property
     def middle(self) -> float:
@@ -81,10 +85,12 @@ class Slot:
     """One exercise's place in one session of one week, with its prescription.
 
     strand: the same for this slot in every week; rest_s between sets; tempo as four figures
-    ('3-0-1-0') or empty; pair: a letter shared by alternated exercises, or empty;
+    ('3-0-1-0', X for as fast as can be) or empty; pair: a letter from A to Z shared by alternated
+    exercises, or empty;
     load_kg: only where the coach set a load by hand (otherwise it follows from the tests);
     prepared: what the client may do instead, in the coach's order, as the booklet prints it.
-    Raises QuantityError outside the ranges and CoachError for substitutes that break their law.
+    Raises QuantityError outside the ranges, and CoachError for another tempo or pair and for
+    substitutes that break their law.
     """
 
     id: SlotId
@@ -103,12 +109,38 @@ class Slot:
     prepared: tuple[ExerciseKey, ...] = ()
 
     def __post_init__(self) -> None:
-        require("sets", self.sets, low=1, high=MAX_SETS)
-        require("rest, s", self.rest_s, low=0, high=1200)
+        require_whole("sets", self.sets, low=1, high=MAX_SETS)
+        require_whole("rest, s", self.rest_s, low=0, high=1200)
+        if self.tempo:
+            require_tempo(self.tempo)
+        if self.pair:
+            require_pair(self.pair)
         if self.load_kg is not None:
             require("load, kg", self.load_kg, low=0, high=1000)
         if self.prepared:
             require_prepared(self.prepared, self.exercise)
+
+
+_TEMPO = re.compile(r"(\d{1,2}(\.\d{1,2})?|[Xx])(-(\d{1,2}(\.\d{1,2})?|[Xx])){3}", re.ASCII)
+
+
+def require_tempo(tempo: str) -> str:
+    """`tempo` itself, once it is known to be four figures such as '3-0-1-0'. Raises CoachError."""
+    if not _TEMPO.fullmatch(tempo):
+        raise CoachError(
+            f"{tempo!r} is no tempo.",
+            mend="Write four figures, '3-0-1-0', X for as fast as can be, or leave it empty.",
+        )
+    return tempo
+
+
+def require_pair(pair: str) -> str:
+    """`pair` itself, once it is known to be one letter from A to Z. Raises CoachError."""
+    if len(pair) != 1 or not "A" <= pair <= "Z":
+        raise CoachError(
+            f"{pair!r} does not name a pair.", mend="Write one letter from A to Z, or none."
+        )
+    return pair
 
 
 def require_prepared(

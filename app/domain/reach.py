@@ -5,6 +5,7 @@ Nothing is clamped in silence: a load past what there is comes back with a remar
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from app.domain.client import Increments
@@ -117,7 +118,8 @@ def _reach_body(exact_kg: float, increments: Increments, unit: str) -> Reached:
     step_kg = min(increments.plates_kg, default=1.25)
     if exact_kg < 0:
         step_kg = increments.machine_step_kg
-    added_kg = nearest_step(exact_kg, step_kg, low_kg=-60 * step_kg, high_kg=500)
+    most_help = math.ceil(300 / step_kg) * step_kg
+    added_kg = nearest_step(exact_kg, step_kg, low_kg=-most_help, high_kg=500 + step_kg)
     remark = ""
     if added_kg < 0:
         remark = (

@@ -31,7 +31,7 @@ from app.domain.one_rm import (
     without_unit,
 )
 from app.domain.reach import nearest_in_reach
-from app.domain.units import HEAVIEST_KG, Plates, mass_text, number_text, require
+from app.domain.units import HEAVIEST_KG, Plates, mass_text, number_text, require, require_bar
 from app.domain.working import COMMON_PRACTICE, Line, Working
 
 __all__ = [
@@ -100,10 +100,11 @@ def prescribe_load(
     """The load for `reps` at `effort`, rounded to the nearest in reach.
 
     one_rm_kg: with body_kg (the part of body mass that is lifted along) included; the load given
-    back is without it, and below 0 means help. Raises QuantityError outside 0.5 to 1000 kg and
-    past the end of the curve.  Sources: in `Load.sources`.
+    back is without it, and below 0 means help. Raises QuantityError outside 0.5 to 1000 kg, for
+    fewer repetitions than one and past the end of the curve.  Sources: in `Load.sources`.
     """
     require("one-repetition maximum, kg", one_rm_kg, low=0.5, high=HEAVIEST_KG)
+    require("own weight lifted along, kg", body_kg, low=0, high=400)
     found = find_curve(curve)
     fraction = efforts.fraction(effort, reps, found)
     exact_kg = fraction * one_rm_kg - body_kg
@@ -177,9 +178,10 @@ def ramp_sets(
 
     Empty bar for 8, half for 5, seven tenths for 3, 85 % for 2, each rounded to what is in reach
     and left out where it would repeat the last; none where the load is the empty bar or is not
-    in kg. Common practice.
+    in kg. Raises QuantityError for a load or a bar that there cannot be. Common practice.
     """
     require("load, kg", load_kg, low=0, high=HEAVIEST_KG)
+    require_bar(bar_kg)
     if kind not in _RAMPED:
         return ()
     ramp: list[RampSet] = []

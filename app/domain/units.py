@@ -29,24 +29,67 @@ def require(quantity: str, value: float, *, low: float, high: float) -> float:
     return value
 
 
+def require_whole(quantity: str, value: int, *, low: int, high: int) -> int:
+    """`value` itself, once it is known to be a whole number from `low` to `high`.
+
+    Raises QuantityError that names the quantity, the value and the accepted range.
+    """
+    require(quantity, value, low=low, high=high)
+    if value != int(value):
+        raise QuantityError(
+            f"{quantity} {value} is not a whole number.",
+            mend=f"Enter a whole number from {low} to {high}.",
+        )
+    return value
+
+
+LARGEST = 10**12
+"""No amount past this is converted; tonnages of a year lie far below it."""
+
+
 def kg_from_lb(mass_lb: float) -> float:
-    """Kilograms for pounds."""
-    return mass_lb * KG_PER_LB
+    """Kilograms for pounds. Raises QuantityError past LARGEST either way."""
+    return require("mass, lb", mass_lb, low=-LARGEST, high=LARGEST) * KG_PER_LB
 
 
 def lb_from_kg(mass_kg: float) -> float:
-    """Pounds for kilograms."""
-    return mass_kg / KG_PER_LB
+    """Pounds for kilograms. Raises QuantityError past LARGEST either way."""
+    return require("mass, kg", mass_kg, low=-LARGEST, high=LARGEST) / KG_PER_LB
 
 
 def cm_from_in(length_in: float) -> float:
-    """Centimetres for inches."""
-    return length_in * CM_PER_IN
+    """Centimetres for inches. Raises QuantityError past LARGEST either way."""
+    return require("length, in", length_in, low=-LARGEST, high=LARGEST) * CM_PER_IN
 
 
 def in_from_cm(length_cm: float) -> float:
-    """Inches for centimetres."""
-    return length_cm / CM_PER_IN
+    """Inches for centimetres. Raises QuantityError past LARGEST either way."""
+    return require("length, cm", length_cm, low=-LARGEST, high=LARGEST) / CM_PER_IN
+
+
+HEAVIEST_KG = 1000.0
+"""No load past this is taken for meant."""
+
+HEAVIEST_BAR_KG = 100.0
+"""No bar past this is taken for meant."""
+
+LIGHTEST_PLATE_KG, HEAVIEST_PLATE_KG = 0.01, 100.0
+"""Plates and steps outside these are not taken for meant."""
+
+
+def require_plate(size_kg: float) -> float:
+    """`size_kg` itself, once it is known to be a plate that there can be. Raises QuantityError."""
+    return require("plate, kg", size_kg, low=LIGHTEST_PLATE_KG, high=HEAVIEST_PLATE_KG)
+
+
+def require_bar(bar_kg: float, collars_kg: float = 0.0) -> float:
+    """Bar and collars together, once both are known to be ones that there can be.
+
+    Raises QuantityError outside 0 to HEAVIEST_BAR_KG, and 0 to 20 kg for both collars.
+    """
+    require("bar, kg", bar_kg, low=0, high=HEAVIEST_BAR_KG)
+    require("collars, kg", collars_kg, low=0, high=20)
+    return bar_kg + collars_kg
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,22 +111,26 @@ def plates_per_side(
     """The plates for one side, from heavy to light, that come nearest below the target.
 
     plates_kg: the sizes there are, each as often as needed; collars_kg: both collars together.
-    Raises QuantityError for a target lighter than bar and collars.
+    Raises QuantityError for a target lighter than bar and collars, and for a bar, collars or a
+    plate that there cannot be.
     """
-    empty_kg = bar_kg + collars_kg
-    require("load, kg", target_kg, low=empty_kg, high=1000.0)
+    empty_kg = require_bar(bar_kg, collars_kg)
+    require("load, kg", target_kg, low=empty_kg, high=HEAVIEST_KG)
     # whole grams keep 2.5 + 1.25 exact where floats would leave a crumb over
     left_g = round((target_kg - empty_kg) * 500)
     chosen: list[float] = []
-    for size_kg in sorted(set(plates_kg), reverse=True):
+    for size_kg in sorted(set(map(require_plate, plates_kg)), reverse=True):
         count, left_g = divmod(left_g, round(size_kg * 1000))
         chosen.extend([size_kg] * count)
     loaded_kg = empty_kg + 2 * sum(chosen)
     return Plates(tuple(chosen), loaded_kg, round(target_kg - loaded_kg, 6))
 
 
-HEAVIEST_KG = 1000.0
-"""No load past this is taken for meant."""
+@lru_cache(maxsize=64)
+def _by_grams(plates_kg: tuple[float, ...]) -> dict[int, float]:
+    """The plates by their whole grams, heaviest first. Raises QuantityError."""
+    grams = {round(require_plate(size_kg) * 1000): size_kg for size_kg in plates_kg}
+    return dict(sorted(grams.items(), reverse=True))
 
 
 @lru_cache(maxsize=64)
@@ -104,11 +151,12 @@ def nearest_plates(
     """The plates for one side whose load comes nearest to the target, from below or above.
 
     The lower of two loads that are equally near; the empty bar where the target is lighter (see
-    `remainder_kg`, which is then negative). Raises QuantityError outside 0 to HEAVIEST_KG.
+    `remainder_kg`, which is then negative). Raises QuantityError outside 0 to HEAVIEST_KG, and
+    for a bar, collars or a plate that there cannot be.
     """
     require("load, kg", target_kg, low=0, high=HEAVIEST_KG)
-    empty_kg = bar_kg + collars_kg
-    grams = sorted({round(size * 1000) for size in plates_kg if size > 0}, reverse=True)
+    empty_kg = require_bar(bar_kg, collars_kg)
+    grams = _by_grams(tuple(plates_kg))
     if not grams or target_kg <= empty_kg:
         return Plates((), empty_kg, round(target_kg - empty_kg, 6))
     unit = gcd(*grams)
@@ -125,7 +173,7 @@ def nearest_plates(
     while left:
         # the heaviest plate after which the rest can still be made up
         size = next(s for s in sizes if s <= left and bits >> (left - s) & 1)
-        chosen.append(size * unit / 1000)
+        chosen.append(grams[size * unit])
         left -= size
     loaded_kg = empty_kg + 2 * sum(chosen)
     return Plates(tuple(chosen), loaded_kg, round(target_kg - loaded_kg, 6))
@@ -135,8 +183,12 @@ def nearest_step(target_kg: float, step_kg: float, *, low_kg: float, high_kg: fl
     """The load nearest to the target among low_kg, low_kg + step_kg, ... up to high_kg.
 
     The lower of two that are equally near; an end of the row where the target lies past it.
+    Raises QuantityError for a step outside 0.01 to 100 kg, and past 10,000 kg either way.
     """
-    require("step, kg", step_kg, low=0.01, high=100)
+    require("step, kg", step_kg, low=LIGHTEST_PLATE_KG, high=HEAVIEST_PLATE_KG)
+    require("load, kg", target_kg, low=-10_000, high=10_000)
+    require("lightest load, kg", low_kg, low=-10_000, high=10_000)
+    require("heaviest load, kg", high_kg, low=low_kg, high=10_000)
     last = int((high_kg - low_kg) / step_kg + 1e-9)
     steps = math.ceil((target_kg - low_kg) / step_kg - 0.5 - 1e-9)
     return round(low_kg + step_kg * min(max(steps, 0), last), 6)

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from app.domain.client import Client, ClientId, Limitation, Screening, StrengthTest
-from app.domain.errors import QuantityError
+from app.domain.client import Client, ClientId, Increments, Limitation, Screening, StrengthTest
+from app.domain.errors import CoachError, QuantityError
 from app.domain.exercise import ExerciseKey, Joint, Motion
 from tests import builders
 
@@ -86,3 +87,70 @@ def test_a_strength_test_refuses_what_was_never_lifted(fields: dict, said: str) 
     whole = {"load_kg": 80.0, "reps": 5, "rir": 0.0, **fields}
     with pytest.raises(QuantityError, match=said):
         StrengthTest(ExerciseKey("back_squat"), DAY, **whole)
+
+
+NOT_A_NUMBER = float("nan")
+
+
+@pytest.mark.parametrize(
+    ("fields", "said"),
+    [
+        ({"bar_kg": -20.0}, "bar, kg -20.0 is outside 0 to 100"),
+        ({"bar_kg": NOT_A_NUMBER}, "bar, kg nan is outside"),
+        ({"plates_kg": (20.0, 0.0)}, "plate, kg 0.0 is outside 0.01 to 100"),
+        ({"plates_kg": (-5.0,)}, "plate, kg -5.0 is outside"),
+        ({"dumbbells_kg": (10.0, 2.0, 5.0)}, "heaviest dumbbell, kg 5.0 is outside 10.0 to 200"),
+        ({"dumbbells_kg": (2.0, 0.0, 40.0)}, "step of the dumbbells, kg 0.0 is outside"),
+        ({"dumbbells_kg": (0.0, 2.0, 40.0)}, "lightest dumbbell, kg 0.0 is outside"),
+        ({"machine_step_kg": 0.0}, "machine step, kg 0.0 is outside"),
+        ({"cable_step_kg": NOT_A_NUMBER}, "cable step, kg nan is outside"),
+        ({"bands": ("light", " ")}, "The band has no name"),
+    ],
+)
+def test_steps_that_there_cannot_be_are_refused_by_name(fields: dict, said: str) -> None:
+    with pytest.raises(CoachError, match=said):
+        Increments(**fields)
+
+
+def test_a_client_may_have_one_dumbbell_and_neither_plates_nor_bands() -> None:
+    rack = Increments(plates_kg=(), dumbbells_kg=(10.0, 1.0, 10.0), bands=())
+    assert builders.client(increments=rack).increments is rack
+
+
+@pytest.mark.parametrize(
+    ("fields", "said"),
+    [
+        ({"name": "  "}, "The client has no name"),
+        ({"mass_kg": -5.0}, "body mass, kg -5.0 is outside 25 to 350"),
+        ({"mass_kg": NOT_A_NUMBER}, "body mass, kg nan is outside"),
+        ({"height_cm": 300.0}, "height, cm 300.0 is outside 100 to 250"),
+        ({"activity_level": 99.0}, "activity level 99.0 is outside 1.0 to 2.5"),
+        ({"trained_years": -1.0}, "years of training -1.0 is outside 0 to 100"),
+        ({"kcal_now": 10.0}, "energy eaten now, kcal a day 10.0 is outside 300 to 15000"),
+        ({"units": "stone"}, "'stone' is no unit for loads.*Choose kg or lb"),
+        ({"free": ()}, "0 days have free time"),
+    ],
+)
+def test_a_client_that_there_cannot_be_is_refused_by_name(fields: dict, said: str) -> None:
+    with pytest.raises(CoachError, match=said):
+        replace(builders.client(), **fields)
+
+
+def test_what_is_not_known_of_a_client_may_be_missing() -> None:
+    client = builders.client(mass_kg=None, height_cm=None, kcal_now=None)
+    assert (client.mass_kg, client.height_cm, client.kcal_now) == (None, None, None)
+
+
+def test_a_client_with_pounds_gets_the_usual_steps_in_pounds() -> None:
+    # an international pound is 0.45359237 kg by definition
+    steps = Client(ClientId("jorunn"), "Jorunn Aske", units="lb").increments
+    assert steps == Increments.pounds()
+    assert steps.bar_kg == pytest.approx(20.41165665)
+    assert steps.plates_kg[-1] == pytest.approx(1.133980925)
+    assert [kg / 0.45359237 for kg in steps.dumbbells_kg] == pytest.approx([5, 5, 100])
+
+
+def test_steps_that_a_client_with_pounds_has_named_stay() -> None:
+    own = Increments(bar_kg=15.0)
+    assert Client(ClientId("jorunn"), "Jorunn Aske", units="lb", increments=own).increments == own
+    assert builders.client(units="kg").increments == Increments()

@@ -9,11 +9,13 @@ from hypothesis import strategies as st
 from app.domain.dose import (
     Counting,
     RepZone,
+    extra_gain_percent,
     frequency,
     frequency_working,
     group_working,
     hours_between,
     intensity_distribution,
+    load_serves,
     minutes_working,
     program_intensity,
     program_minutes,
@@ -26,10 +28,11 @@ from app.domain.dose import (
     sets_working,
     strength_effect,
     tonnage_kg,
+    volume_band,
     weekly_sets,
 )
 from app.domain.edits.fields import add_sets
-from app.domain.errors import QuantityError
+from app.domain.errors import CoachError, QuantityError
 from app.domain.exercise import Muscle, UnknownExercise
 from app.domain.muscle_groups import GROUPS
 from tests.builders import CATALOGUE, program, session, slot, week
@@ -213,3 +216,37 @@ def test_direct_sets_are_fewest_and_total_sets_most(plan: list[tuple[str, int]])
     )
     for muscle, sets in total.items():
         assert direct.get(muscle, 0) <= parts.get(muscle, 0) <= sets
+
+
+NO_NUMBERS = [float("nan"), float("inf"), float("-inf"), 1e308]
+
+
+@pytest.mark.parametrize("value", NO_NUMBERS)
+@pytest.mark.parametrize(
+    ("ask", "quantity"),
+    [
+        (extra_gain_percent, "weekly sets more"),
+        (volume_band, "weekly sets"),
+        (load_serves, "per cent of 1RM"),
+        (rep_zone, "repetitions"),
+        (strength_effect, "sessions"),
+    ],
+)
+def test_amounts_that_there_cannot_be_are_refused_by_name(ask, quantity, value):
+    with pytest.raises(QuantityError, match=f"{quantity} .* is outside"):
+        ask(value)
+
+
+def test_a_load_of_five_times_the_maximum_serves_nothing_because_there_is_none():
+    with pytest.raises(QuantityError, match="500 is outside 0 to 150"):
+        load_serves(500)
+
+
+def test_sessions_a_week_are_whole():
+    with pytest.raises(QuantityError, match="whole number"):
+        strength_effect(2.5)  # type: ignore[arg-type]
+
+
+def test_an_unknown_way_of_counting_is_refused_with_those_there_are():
+    with pytest.raises(CoachError, match="'nope'.*fractional, direct, total"):
+        weekly_sets(week("Mon: curl 3x8"), CATALOGUE, "nope")

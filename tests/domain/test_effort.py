@@ -105,3 +105,11 @@ def test_ratings_off_the_scale_are_refused(rating):
 def test_efforts_off_their_scales_cannot_be_made(make):
     with pytest.raises(QuantityError):
         make()
+
+
+@pytest.mark.parametrize("reps", [0, -5, float("nan"), float("inf"), 1e308])
+@pytest.mark.parametrize("effort", [Rir(2), PercentOneRm(75), PercentRepMax(90)])
+@pytest.mark.parametrize("turn", [fraction, as_rir, as_percent_one_rm, as_percent_rep_max])
+def test_repetitions_that_there_cannot_be_are_refused_in_every_form(turn, effort, reps):
+    with pytest.raises(QuantityError, match=r"repetitions .* is outside 1 to 600"):
+        turn(effort, reps)

@@ -243,6 +243,16 @@ def test_a_first_session_finds_the_load(kind, first_kg, words):
     assert "about 2 repetitions" in found.steps[3]
 
 
+def test_a_first_session_without_a_band_in_reach_says_so():
+    exercise = replace(SQUAT, load_kind=LoadKind.BAND)
+    bare = replace(RUNA, increments=replace(RUNA.increments, bands=()))
+    found = calibration(slot(exercise), exercise, bare)
+    assert found.steps[0] == "No band is in reach: Back squat needs one. Ask your coach."
+    assert "stronger band" not in found.steps[2]
+    with pytest.raises(CoachError, match="no band is in reach.*equipment"):
+        next_band((), "light")
+
+
 def test_bands_are_grades_from_light_to_heavy():
     bands = ("light", "medium", "heavy")
     assert next_band(bands, "light") == "medium"

@@ -22,7 +22,10 @@ from app.domain.program import (
     Program,
     ProgramId,
     Reps,
+    Slot,
+    SlotId,
     Span,
+    StrandId,
     Week,
     WeekId,
     broken_laws,
@@ -196,3 +199,38 @@ def test_too_many_weeks_are_said() -> None:
     weeks = tuple(Week(WeekId(n)) for n in range(1, MAX_WEEKS + 2))
     long = replace(plan(), weeks=weeks, blocks=(Block("All", 53),), next_id=99)
     assert broken_laws(long) == ("53 weeks; a program has 1 to 52.",)
+
+
+def _slot(**fields: Any) -> Slot:
+    whole = {"sets": 3, "reps": Reps(8, 8), **fields}
+    return Slot(SlotId(1), StrandId(1), ExerciseKey("back_squat"), **whole)
+
+
+@pytest.mark.parametrize("tempo", ["", "3-0-1-0", "2-0-X-0", "10-0-x-2", "0.5-0-2-0"])
+def test_a_tempo_is_four_figures_or_nothing(tempo: str) -> None:
+    assert _slot(tempo=tempo).tempo == tempo
+
+
+@pytest.mark.parametrize("tempo", ["abcd", "3-0-1", "3-0-1-0-0", "3--1-0", "-3-0-1-0", "3010", " "])
+def test_another_tempo_is_refused_with_the_form_it_has(tempo: str) -> None:
+    with pytest.raises(CoachError, match="is no tempo.*3-0-1-0"):
+        _slot(tempo=tempo)
+
+
+@pytest.mark.parametrize("pair", ["a", "AB", "1", "Ä", " "])
+def test_a_pair_is_one_letter_or_nothing(pair: str) -> None:
+    assert [_slot(pair=good).pair for good in ("", "A", "Z")] == ["", "A", "Z"]
+    with pytest.raises(CoachError, match="does not name a pair.*A to Z"):
+        _slot(pair=pair)
+
+
+@pytest.mark.parametrize(("low", "high"), [(8.5, 9), (8, 9.5), (float("nan"), 9), (0, 5), (9, 8)])
+def test_repetitions_are_whole_and_in_order(low: Any, high: Any) -> None:
+    with pytest.raises(QuantityError, match="repetitions"):
+        Reps(low, high)
+
+
+@pytest.mark.parametrize("fields", [{"sets": 2.5}, {"rest_s": 90.5}, {"sets": float("inf")}])
+def test_sets_and_rests_are_whole(fields: dict[str, Any]) -> None:
+    with pytest.raises(QuantityError):
+        _slot(**fields)

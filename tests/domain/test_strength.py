@@ -103,3 +103,23 @@ def test_dumbbells_ramp_without_a_bar():
 def test_a_ramp_to_an_impossible_load_is_refused(load_kg):
     with pytest.raises(QuantityError, match="load, kg"):
         ramp_sets(load_kg, 20, GYM)
+
+
+@pytest.mark.parametrize("reps", [0, -5, float("nan"), 1e308])
+@pytest.mark.parametrize("effort", [PercentOneRm(75), Rir(2)])
+def test_a_load_is_for_one_repetition_at_least(effort, reps):
+    with pytest.raises(QuantityError, match="repetitions"):
+        prescribe_load(100, reps, effort, GYM)
+
+
+@pytest.mark.parametrize("body_kg", [-1, float("nan"), 1e6])
+def test_own_weight_is_never_below_nothing(body_kg):
+    with pytest.raises(QuantityError, match="own weight lifted along, kg"):
+        prescribe_load(100, 5, Rir(2), GYM, body_kg=body_kg)
+
+
+@pytest.mark.parametrize("bar_kg", [-20, float("nan"), float("inf")])
+@pytest.mark.parametrize("kind", [LoadKind.BARBELL, LoadKind.MACHINE])
+def test_a_ramp_needs_a_bar_that_there_can_be(bar_kg, kind):
+    with pytest.raises(QuantityError, match="bar, kg"):
+        ramp_sets(100, bar_kg, GYM, kind=kind)

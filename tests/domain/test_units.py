@@ -16,6 +16,7 @@ from app.domain.units import (
     number_text,
     plates_per_side,
     require,
+    require_whole,
 )
 
 GYM_KG = (25.0, 20.0, 15.0, 10.0, 5.0, 2.5, 1.25)
@@ -82,3 +83,55 @@ def test_impossible_bars_are_refused(target_kg):
     for load in (plates_per_side, nearest_plates):
         with pytest.raises(QuantityError, match="load, kg"):
             load(target_kg, 20.0, GYM_KG)
+
+
+NO_NUMBERS = [float("nan"), float("inf"), float("-inf")]
+
+
+@pytest.mark.parametrize("convert", [kg_from_lb, lb_from_kg, cm_from_in, in_from_cm])
+@pytest.mark.parametrize("value", NO_NUMBERS)
+def test_what_is_no_number_is_not_converted(convert, value):
+    with pytest.raises(QuantityError, match=f"{value} is outside"):
+        convert(value)
+
+
+@pytest.mark.parametrize("load", [plates_per_side, nearest_plates])
+@pytest.mark.parametrize("plate_kg", [0.0, -5.0, *NO_NUMBERS])
+def test_a_plate_that_there_cannot_be_is_refused_by_name(load, plate_kg):
+    with pytest.raises(QuantityError, match=r"plate, kg .* is outside 0\.01 to 100"):
+        load(100.0, 20.0, (20.0, plate_kg))
+
+
+@pytest.mark.parametrize("load", [plates_per_side, nearest_plates])
+@pytest.mark.parametrize("bar_kg", [-20.0, 1e308, *NO_NUMBERS])
+def test_a_bar_that_there_cannot_be_is_refused_by_name(load, bar_kg):
+    with pytest.raises(QuantityError, match=r"bar, kg .* is outside 0 to 100"):
+        load(100.0, bar_kg, GYM_KG)
+
+
+@pytest.mark.parametrize("load", [plates_per_side, nearest_plates])
+@pytest.mark.parametrize("collars_kg", [-1.0, 500.0, *NO_NUMBERS])
+def test_collars_that_there_cannot_be_are_refused_by_name(load, collars_kg):
+    with pytest.raises(QuantityError, match=r"collars, kg .* is outside 0 to 20"):
+        load(100.0, 20.0, GYM_KG, collars_kg)
+
+
+@pytest.mark.parametrize(
+    ("target_kg", "step_kg", "low_kg", "high_kg"),
+    [
+        (float("nan"), 5, 5, 100),
+        (50, 0, 5, 100),
+        (50, 5, float("inf"), 100),
+        (50, 5, 5, float("inf")),
+        (50, 5, 50, 5),
+    ],
+)
+def test_a_row_of_steps_that_there_cannot_be_is_refused(target_kg, step_kg, low_kg, high_kg):
+    with pytest.raises(QuantityError, match="is outside"):
+        nearest_step(target_kg, step_kg, low_kg=low_kg, high_kg=high_kg)
+
+
+@pytest.mark.parametrize("value", [2.5, float("nan"), 0, 7])
+def test_a_whole_number_is_whole_and_in_its_range(value):
+    with pytest.raises(QuantityError, match="sets"):
+        require_whole("sets", value, low=1, high=6)
