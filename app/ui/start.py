@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import gc
+import logging
 import sys
+from datetime import UTC, datetime
 from pathlib import Path
 from threading import Thread
 
@@ -19,6 +21,8 @@ from app.ui import crash, theme
 from app.ui.bench import Bench
 from app.ui.window import Window
 from db.store import Store
+
+log = logging.getLogger(__name__)
 
 SIZE = (1440, 900)
 
@@ -83,6 +87,23 @@ def run(path: Path, *, demo: bool = False) -> int:
     finally:
         gc.enable()
         store.close()
+        if not (demo or store.read_only):
+            keep_copy(path)
+
+
+def keep_copy(path: Path) -> Path | None:
+    """Make a checked copy of the closed file if one is due; its path.
+
+    A copy that cannot be made is noted in the log: it must not keep the window from closing.
+    """
+    from db import backup
+
+    try:
+        if backup.is_due(path, datetime.now(UTC)):
+            return backup.back_up(path)
+    except (CoachError, OSError) as error:
+        log.warning("no copy was made: %s", type(error).__name__)
+    return None
 
 
 def settle() -> None:

@@ -150,3 +150,20 @@ def test_the_window_is_shown_before_sqlalchemy_and_the_figures_are_imported(path
     )
     said = subprocess.check_output([sys.executable, "-c", probe], cwd=ROOT, encoding="utf-8")
     assert said.strip() == ""
+
+
+def test_closing_makes_a_copy_when_one_is_due_and_not_again_at_once(tmp_path: Path) -> None:
+    path = tmp_path / "own.db"
+    Store.open(path).close()
+    copy = start.keep_copy(path)
+    assert copy is not None
+    assert copy.read_bytes()[:15] == b"SQLite format 3"
+    assert start.keep_copy(path) is None
+
+
+def test_a_copy_that_cannot_be_made_does_not_stop_the_window(
+    tmp_path: Path, caplog: pytest.LogCaptureFixture
+) -> None:
+    with caplog.at_level("WARNING"):
+        assert start.keep_copy(tmp_path / "nowhere" / "own.db") is None
+    assert "no copy was made" in caplog.text
