@@ -22,6 +22,7 @@ from app.domain.client import Client
 from app.domain.edits.parts import locate, slot_at
 from app.domain.edits.place import replace_exercise
 from app.domain.exercise import Catalogue, Exercise, ExerciseKey, Muscle, Pattern
+from app.domain.findings import Weight
 from app.domain.muscle_groups import muscle_name
 from app.domain.program import DAYS, Program, Slot, SlotId, Span
 from app.domain.ranges import RangeBook
@@ -41,10 +42,17 @@ HELD = 0.30
 IN_SESSION = 0.15
 IN_WEEK = 0.05
 """What a score loses: for a client's dislike, for a timed hold in place of repetitions (or the
-other way round: another kind of work, that cannot be counted on), for what is done already."""
+other way round: another kind of work, that cannot be counted on), for what is done already.
+Common practice."""
+
+ALIKE = 0.02
+"""Scores that differ by no more are ties where the effect of a swap is known. Common practice."""
 
 LIGHTER_SKILL = 0.5
-"""What a step of skill counts beside a step of spinal load when demands are compared."""
+"""What a step of skill counts beside a step of spinal load when demands are compared.
+
+Common practice.
+"""
 
 _RELATED: tuple[tuple[Pattern, Pattern, float], ...] = (
     (Pattern.SQUAT, Pattern.SPLIT_STANCE, 0.6),
@@ -58,6 +66,8 @@ _RELATED: tuple[tuple[Pattern, Pattern, float], ...] = (
     (Pattern.TRUNK_FLEXION, Pattern.TRUNK_ROTATION, 0.4),
     (Pattern.HIP_ABDUCTION, Pattern.HIP_EXTENSION, 0.2),
 )
+"""Movement classes that stand in for each other, and how near they are, 0 to 1. Common practice."""
+
 _NEARNESS = {frozenset(pair[:2]): pair[2] for pair in _RELATED}
 
 
@@ -148,6 +158,58 @@ def effect(
     return what_if(
         program, after, client=client, catalogue=catalogue, ranges=ranges, memo=memo or Memo()
     )
+
+
+def ranked_with_effect(
+    slot: Slot,
+    program: Program,
+    client: Client,
+    catalogue: Catalogue,
+    ranges: RangeBook,
+    *,
+    first: int = 8,
+    memo: Memo | None = None,
+) -> tuple[tuple[Substitute, Difference], ...]:
+    """The first of `rank`, each with what taking it does to the findings of this week.
+
+    Scores that lie within ALIKE of the best of their run count as ties: what brings fewer
+    conflicts, then fewer findings outside a range, stands before the others of the run. The order
+    is total. Raises as `rank` does.
+    """
+    memo = memo or Memo()
+    left = [
+        (
+            one,
+            effect(
+                program,
+                slot.id,
+                one.exercise,
+                client=client,
+                catalogue=catalogue,
+                ranges=ranges,
+                memo=memo,
+            ),
+        )
+        for one in rank(slot, program, client, catalogue)[:first]
+    ]
+    ordered: list[tuple[Substitute, Difference]] = []
+    while left:
+        head = left[0][0]
+        run = [pair for pair in left if _ties(pair[0], head)]
+        ordered += sorted(run, key=lambda pair: _brought(pair[1]))
+        left = left[len(run) :]
+    return tuple(ordered)
+
+
+def _ties(one: Substitute, head: Substitute) -> bool:
+    """True if the two are held back alike and their scores tell them hardly apart."""
+    return bool(one.blocked) == bool(head.blocked) and head.score - one.score <= ALIKE + 1e-9
+
+
+def _brought(change: Difference) -> tuple[int, int]:
+    """How many conflicts, and how many findings outside a range, a swap brings."""
+    weights = [finding.weight for finding in change.gained]
+    return weights.count(Weight.CONFLICT), weights.count(Weight.OUTSIDE)
 
 
 def _asked(slot: Slot, program: Program, client: Client, *, catalogue: Catalogue) -> _Asked:

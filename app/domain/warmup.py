@@ -19,12 +19,13 @@ from app.domain.strength import RampSet, ramp_sets
 from app.domain.working import COMMON_PRACTICE
 
 GENERAL_FROM_S = 120
-"""A timed drill of at least so many seconds gets the whole body warm."""
+"""A timed drill of at least so many seconds gets the whole body warm. Common practice."""
 
 CORE_WEIGHT = 2.0
 EMPHASIS_WEIGHT = 0.5
 FALLING = 0.5
-"""A pattern that a chosen drill already covers counts this much less for the next."""
+"""What counts when drills are chosen: a core lift against any other, an emphasised muscle that a
+drill wakes, and how much less a pattern counts once a drill covers it. Common practice."""
 
 
 @dataclass(frozen=True, slots=True)

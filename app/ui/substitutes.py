@@ -5,6 +5,8 @@ A coach takes one, or ticks up to five that the client's booklet prints beside t
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from PySide6.QtWidgets import QComboBox, QWidget
 
 from app.domain import substitute
@@ -20,9 +22,11 @@ from app.ui.bench import Bench
 from app.ui.change_list import ChangeList
 from app.ui.forms import Sheet, Wrapped, button, plain
 from app.ui.substitute_rows import SubstituteList
-from app.ui.swap_effect import effect_text
+from app.ui.swap_effect import effect_text, effect_words
 
 SHOWN = 40
+WEIGHED = 8
+"""So many of the best are ranked with what they do to the findings; it takes about 10 ms."""
 
 
 class SubstituteDialog(Sheet):
@@ -69,7 +73,13 @@ class SubstituteDialog(Sheet):
     def _offered(self) -> tuple[Substitute, ...]:
         """The best, and whatever is prepared already, so that it can be taken off again."""
         desk = self.bench.desk
-        ranked = substitute.rank(self.slot, desk.program, desk.client, desk.catalogue)
+        asked = (self.slot, desk.program, desk.client, desk.catalogue)
+        weighed = substitute.ranked_with_effect(*asked, desk.ranges, first=WEIGHED)
+        with_words = tuple(
+            replace(one, reasons=(*one.reasons, f"this week: {effect_words(change)}"))
+            for one, change in weighed
+        )
+        ranked = (*with_words, *substitute.rank(*asked)[len(with_words) :])
         later = tuple(one for one in ranked[SHOWN:] if one.exercise.key in self.ticked)
         known = {one.exercise.key for one in ranked}
         others = tuple(self._unranked(key) for key in self.ticked if key not in known)

@@ -2,13 +2,20 @@
 
 from __future__ import annotations
 
+from app.domain.checks import Difference
 from app.domain.edits.parts import locate
+from app.domain.findings import Weight
 from app.domain.program import Program, SlotId
 from app.domain.session_time import session_minutes, whole_minutes
 from app.ui.bench import Bench
 from app.ui.tally_rows import TallyRow, tally
 from app.ui.words import ARROW, DOT, number
 
+WEIGHT_WORDS = {
+    Weight.CONFLICT: ("conflict", "conflicts"),
+    Weight.OUTSIDE: ("finding outside its range", "findings outside their range"),
+    Weight.REMARK: ("remark", "remarks"),
+}
 MOST = 4
 """So many muscles are named; the tally shows them all."""
 
@@ -23,6 +30,21 @@ def effect_text(bench: Bench, before: Program, after: Program, *, slot_id: SlotI
         moved = [*moved[:MOST], f"{len(moved) - MOST} more"]
     sets = f" {DOT} ".join(moved) or "Same sets for every muscle"
     return f"{sets} {DOT} {_minutes_text(bench, before, after, slot_id=slot_id)}"
+
+
+def effect_words(change: Difference) -> str:
+    """'1 conflict more, 2 remarks fewer', or 'no finding comes or goes'."""
+    parts = []
+    for weight, (one, many) in WEIGHT_WORDS.items():
+        came = sum(finding.weight is weight for finding in change.gained)
+        went = sum(finding.weight is weight for finding in change.lost)
+        if came != went:
+            count = abs(came - went)
+            more = "more" if came > went else "fewer"
+            parts.append(f"{count} {one if count == 1 else many} {more}")
+    if not parts and (change.gained or change.lost):
+        return "as many findings, others than before"
+    return ", ".join(parts) or "no finding comes or goes"
 
 
 def _moved_sets(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import tomllib
 from dataclasses import replace
+from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
@@ -12,10 +13,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from app.domain import checks, substitute
+from app.domain.checks import Difference
 from app.domain.client import Client, Limitation, Side
 from app.domain.edits.place import replace_exercise
 from app.domain.errors import EditError
 from app.domain.exercise import Catalogue, Equipment, ExerciseKey, Joint, Motion, Muscle
+from app.domain.findings import Weight
 from app.domain.program import Program, Slot, Span
 from app.domain.substitute import Demand, Substitute, demand_of
 from app.resources import catalogue, range_book
@@ -185,6 +188,48 @@ def test_the_effect_of_a_swap_is_what_the_check_says_of_it() -> None:
         was = checks.check(plan, who, CATALOGUE, range_book())
         becomes = checks.check(after, who, CATALOGUE, range_book())
         assert {f.id for f in change.gained} == {f.id for f in becomes} - {f.id for f in was}
+
+
+def brought(change: Difference) -> tuple[int, int]:
+    weights = [finding.weight for finding in change.gained]
+    return weights.count(Weight.CONFLICT), weights.count(Weight.OUTSIDE)
+
+
+def test_the_first_are_ranked_with_what_they_do_to_the_findings() -> None:
+    plan = program("Mon: back_squat 3x8 RIR 2, lying_leg_curl 3x10 RIR 2 | Thu: deadlift 3x5 RIR 2")
+    who = client(limitations=(Limitation(Joint.KNEE, Motion.FLEXION, past_degrees=90),))
+    at, shelf, ranges = only_slot(plan), catalogue(), range_book()
+    found = substitute.ranked_with_effect(at, plan, who, shelf, ranges, first=12)
+    plain = substitute.rank(at, plan, who, shelf)[:12]
+    assert sorted(keys(plain)) == sorted(keys(tuple(one for one, _ in found)))
+    was = {f.id for f in checks.check(plan, who, shelf, ranges)}
+    for one, change in found:
+        after = replace_exercise(plan, at.id, exercise=one.exercise, old=shelf[at.exercise])
+        becomes = {f.id for f in checks.check(after, who, shelf, ranges)}
+        assert {f.id for f in change.gained} == becomes - was
+        assert {f.id for f in change.lost} == was - becomes
+
+
+def test_among_alike_scores_what_brings_fewer_conflicts_and_leaves_fewer_ranges_comes_first() -> (
+    None
+):
+    turned = 0
+    for key in ("hip_thrust", "leg_press", "lat_pulldown", "romanian_deadlift", "bench_press"):
+        plan = program(f"Mon: {key} 4x8 RIR 2 rest 90, back_squat 3x8 | Thu: deadlift 3x5 RIR 2")
+        at = only_slot(plan)
+        found = substitute.ranked_with_effect(
+            at, plan, PLAIN, catalogue(), range_book(), first=20, memo=checks.Memo()
+        )
+        turned += [one for one, _ in found] != list(
+            substitute.rank(at, plan, PLAIN, catalogue())[:20]
+        )
+        for (one, change), (other, others) in pairwise(found):
+            if bool(one.blocked) != bool(other.blocked):
+                assert other.blocked
+            elif other.score > one.score:
+                assert other.score - one.score <= substitute.ALIKE + 1e-9
+                assert brought(change) < brought(others)
+    assert turned, "no tie was ever broken by its effect"
 
 
 def test_the_best_is_the_first_that_can_be_done() -> None:

@@ -10,14 +10,17 @@ from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
 from app.domain import substitute
+from app.domain.checks import Difference
 from app.domain.client import Limitation
 from app.domain.edits.fields import set_prepared
 from app.domain.edits.parts import find_slot
+from app.domain.edits.place import replace_exercise
 from app.domain.exercise import ExerciseKey, Joint, Motion
 from app.domain.findings import edit
 from app.domain.program import MAX_PREPARED, Program, Span
 from app.ui.bench import Bench
-from app.ui.substitutes import SHOWN, SubstituteDialog
+from app.ui.substitutes import SHOWN, WEIGHED, SubstituteDialog
+from app.ui.swap_effect import effect_words
 from tests.ui.desks import slot, with_client
 from tests.ui.steps import kept, nothing_kept, one_step
 
@@ -49,9 +52,32 @@ def of_strand(program: Program, strand: int) -> list[str]:
 
 def test_the_rows_are_the_ranking_best_first(dialog: SubstituteDialog, bench: Bench) -> None:
     desk = bench.desk
-    ranked = substitute.rank(slot(bench), desk.program, desk.client, desk.catalogue)
-    assert keys(dialog) == [one.exercise.key for one in ranked[:SHOWN]]
-    assert dialog.chosen() == ranked[0]
+    asked = (slot(bench), desk.program, desk.client, desk.catalogue)
+    weighed = substitute.ranked_with_effect(*asked, desk.ranges, first=WEIGHED)
+    later = substitute.rank(*asked)[WEIGHED:SHOWN]
+    assert keys(dialog) == [one.exercise.key for one in (*(one for one, _ in weighed), *later)]
+    assert dialog.chosen().exercise == weighed[0][0].exercise
+
+
+def test_the_best_rows_say_what_becomes_of_the_findings_of_the_week(
+    dialog: SubstituteDialog, bench: Bench
+) -> None:
+    for row in range(WEIGHED):
+        one = dialog.list.substitute(row)
+        preview = bench.desk.preview(
+            edit(
+                "Try",
+                replace_exercise,
+                slot_id=dialog.slot.id,
+                exercise=one.exercise,
+                old=dialog.old,
+                span=Span.THIS_WEEK,
+            )
+        )
+        told = effect_words(Difference(preview.gained, preview.lost))
+        assert one.reasons[-1] == f"this week: {told}"
+        assert told in dialog.list.item(row).text()
+    assert "this week" not in dialog.list.item(WEIGHED).text()
 
 
 def test_enter_substitutes_the_marked_one_as_one_step(

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from app.domain.checks import Difference
 from app.domain.dose import weekly_sets
 from app.domain.edits.place import replace_exercise
 from app.domain.exercise import Exercise, ExerciseKey, Muscle
+from app.domain.findings import Weight
 from app.domain.program import Program
 from app.domain.session_time import session_minutes
 from app.ui.bench import Bench
-from app.ui.swap_effect import effect_text
+from app.ui.swap_effect import effect_text, effect_words
 from app.ui.words import ARROW, number
 from tests.ui.desks import slot
 
@@ -56,3 +58,15 @@ def test_many_muscles_are_summed_up(bench: Bench) -> None:
     text = effect_text(bench, bench.desk.program, after, slot_id=slot(bench).id)
     assert text.count(ARROW) <= 5
     assert " more " in text
+
+
+def test_findings_that_come_and_go_are_counted_by_their_weight(bench: Bench) -> None:
+    found = bench.desk.findings
+    by_weight = {weight: [one for one in found if one.weight is weight] for weight in Weight}
+    outside, remarks = by_weight[Weight.OUTSIDE], by_weight[Weight.REMARK]
+    assert effect_words(Difference((), ())) == "no finding comes or goes"
+    assert effect_words(Difference((outside[0],), ())) == "1 finding outside its range more"
+    assert effect_words(Difference((), tuple(remarks[:2]))) == "2 remarks fewer"
+    assert effect_words(Difference((outside[0],), (outside[1],))) == (
+        "as many findings, others than before"
+    )

@@ -23,7 +23,7 @@ from app.domain.program import DAYS, Role
 from app.domain.ranges import Range
 
 HEAVY_SPINE = 3
-"""The spinal load of an exercise from which it is heavy."""
+"""The spinal load of an exercise from which it is heavy. Common practice."""
 
 _UNLOADED = frozenset({LoadKind.BODY, LoadKind.BAND, LoadKind.NONE})
 _PUSH = (Pattern.HORIZONTAL_PUSH, Pattern.VERTICAL_PUSH)
