@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from datetime import datetime
 from functools import cache
 from pathlib import Path
 from typing import Any, TypeVar
@@ -16,7 +17,7 @@ from app.domain.exercise import Catalogue, Exercise
 from app.domain.program import Program
 from app.domain.work import Work
 from app.exchange.faults import near
-from app.exchange.files import read_file, safe_name
+from app.exchange.files import read_whole, safe_name
 from app.exchange.json_text import MOST_BYTES
 from app.exchange.plan_file import SUFFIX, Plan, gather, read_plan
 from db.errors import Cause, StoreFailure
@@ -33,8 +34,14 @@ def schema() -> dict[str, Any]:
 
 def open_plan(path: Path, catalogue: Catalogue) -> Plan:
     """The plan in a file. Raises PlanFileError or FileTrouble; the file is only read."""
-    data = read_file(path, most=MOST_BYTES)
-    return read_plan(data, source=str(path), schema=schema(), catalogue=catalogue)
+    data = read_whole(path, most=MOST_BYTES)
+    return read_plan(
+        data,
+        source=str(path),
+        schema=schema(),
+        catalogue=catalogue,
+        today=datetime.now().astimezone().date(),
+    )
 
 
 def file_name(plan: Plan) -> str:

@@ -133,7 +133,7 @@ clients = st.builds(
     Client,
     id=st.uuids().map(str).map(ClientId),
     name=names,
-    born=st.none() | days,
+    born=st.none() | st.dates(date(1930, 1, 1), date(2015, 12, 31)),
     sex=st.none() | st.sampled_from(Sex),
     height_cm=st.none() | amounts(100, 250),
     mass_kg=st.none() | amounts(30, 250),

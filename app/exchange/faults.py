@@ -80,6 +80,32 @@ def near(found: str, known: list[str]) -> str:
     return "Choose one that is in the library."
 
 
+def near_words(found: str, known: list[str]) -> str:
+    """As `near`, for names of several words: 'sqat' is near to every name with the word 'squat'.
+
+    Of those with the fewest other words up to three are told.
+    """
+    wanted = found.casefold().replace(" ", "_").split("_")
+    ranked = []
+    for name in known:
+        words = name.split("_")
+        nearest = [max(_likeness(word, one) for one in words) for word in wanted]
+        if min(nearest) >= 0.75:
+            ranked.append((-sum(nearest), len(words), -_likeness(name, found), name))
+    if not ranked:
+        return near(found, known)
+    best = min(ranked)[:2]
+    names = [repr(name) for *rank, name in sorted(ranked) if tuple(rank[:2]) == best][:3]
+    if len(names) == 1:
+        return f"Did you mean {names[0]}?"
+    return f"Did you mean {', '.join(names[:-1])} or {names[-1]}?"
+
+
+def _likeness(one: str, other: str) -> float:
+    """How alike two words are, from 0 to 1."""
+    return difflib.SequenceMatcher(None, one, other).ratio()
+
+
 def _range(schema: dict[str, Any]) -> str:
     whole = "a whole number" if schema.get("type") == "integer" else "a number"
     low, high = schema.get("minimum"), schema.get("maximum")

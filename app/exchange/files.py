@@ -48,6 +48,22 @@ def read_file(path: Path, *, most: int) -> bytes:
         return file.read(most + 1)
 
 
+def read_whole(path: Path, *, most: int) -> bytes:
+    """The bytes of a file of at most `most`. Raises FileTrouble with the size of a larger one."""
+    data = read_file(path, most=most)
+    if len(data) <= most:
+        return data
+    with told(path, "read"):
+        size = path.stat().st_size
+    # what is no file on a disk has no size to tell
+    has = f"{size:,}" if size > most else f"more than {most:,}"
+    raise FileTrouble(
+        f"The file has {has} bytes; at most {most:,} are read.",
+        where=str(path),
+        mend="Choose a file that Weekloom wrote.",
+    )
+
+
 def write_file(path: Path, data: bytes) -> None:
     """Writes the file whole: beside it first, then in its place. Raises FileTrouble."""
     with told(path, "write"):

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from datetime import date
 from typing import Any
 
 from app.domain.client import Client
@@ -15,8 +16,8 @@ from app.domain.curve import find_curve
 from app.domain.errors import CoachError, PlanFileError
 from app.domain.exercise import Catalogue, Exercise, ExerciseKey
 from app.domain.loads import require_load_of_test
-from app.domain.program import Program, broken_laws
-from app.exchange.faults import fault, near
+from app.domain.program import MAX_REPS, Program, Session, Slot, broken_laws
+from app.exchange.faults import fault, near_words
 from app.exchange.json_text import read_json, write_json
 from app.exchange.record import WEEKDAYS, from_record, to_record
 
@@ -61,10 +62,18 @@ def write_plan(plan: Plan) -> str:
     return write_json(record)
 
 
-def read_plan(data: bytes, *, source: str, schema: Schema, catalogue: Catalogue) -> Plan:
+def read_plan(
+    data: bytes,
+    *,
+    source: str,
+    schema: Schema,
+    catalogue: Catalogue,
+    today: date | None = None,
+) -> Plan:
     """The plan in the bytes of the file that is called `source`.
 
-    schema: the published one; catalogue: the exercises in reach beside those in the file. Raises
+    schema: the published one; catalogue: the exercises in reach beside those in the file; today:
+    what a birth date is held against where the file has no program. Raises
     PlanFileError with the place in the file for anything that the schema, the laws of the values
     or the catalogue refuse.
     """
@@ -86,8 +95,10 @@ def read_plan(data: bytes, *, source: str, schema: Schema, catalogue: Catalogue)
             ),
         )
         _refuse_unlawful(plan)
+        _refuse_birth(plan, today)
         _refuse_unknown_exercises(plan, catalogue)
         _refuse_loads_of_tests(plan, catalogue)
+        _refuse_long_sets(plan, catalogue)
     except CoachError as error:
         where = f"{source}, {error.where}" if error.where else source
         raise PlanFileError(error.what, where=where, mend=error.mend) from error
@@ -127,6 +138,37 @@ def _refuse_unlawful(plan: Plan) -> None:
         )
 
 
+OLDEST_YEARS = 110
+"""No client past this age is taken for meant. Common practice."""
+
+
+def _refuse_birth(plan: Plan, today: date | None) -> None:
+    born, latest = plan.client.born, today if plan.program is None else plan.program.start
+    if born is None or latest is None:
+        return
+    # nobody is refused for a leap day
+    earliest = date(latest.year - OLDEST_YEARS, latest.month, min(latest.day, 28))
+    if not earliest <= born <= latest:
+        against = "today" if plan.program is None else "the program's start"
+        raise PlanFileError(
+            f"The birth date {born} does not lie in the {OLDEST_YEARS} years before {against}.",
+            where="client.born",
+            mend=f"Write a day from {earliest} to {latest}, or leave it out.",
+        )
+
+
+def _refuse_long_sets(plan: Plan, catalogue: Catalogue) -> None:
+    known = catalogue.with_own(plan.exercises)
+    for where, slot in _slots(plan.program):
+        if slot.reps.high > MAX_REPS and not known[slot.exercise].timed:
+            raise PlanFileError(
+                f"{slot.reps.high} repetitions of {known[slot.exercise].name}, which is not "
+                "timed; only timed exercises count seconds.",
+                where=f"{where}.reps",
+                mend=f"Write 1 to {MAX_REPS} repetitions.",
+            )
+
+
 def _refuse_unknown_exercises(plan: Plan, catalogue: Catalogue) -> None:
     known = catalogue.with_own(plan.exercises)
     for where, key in _named(plan.client, plan.program):
@@ -135,7 +177,7 @@ def _refuse_unknown_exercises(plan: Plan, catalogue: Catalogue) -> None:
             raise PlanFileError(
                 f"There is no exercise {key!r} in the library.",
                 where=where,
-                mend=near(key, list(map(str, keys))),
+                mend=near_words(key, list(map(str, keys))),
             )
 
 
@@ -153,15 +195,26 @@ def _named(client: Client, program: Program | None) -> Iterator[tuple[str, Exerc
     """Every exercise that client and program name, with its place in the file."""
     yield from _keys("client.tests[{}].exercise", (test.exercise for test in client.tests))
     yield from _keys("client.dislikes[{}]", sorted(client.dislikes))
+    for where, session in _sessions(program):
+        yield from _keys(where + ".warmup[{}]", session.warmup)
+    for where, slot in _slots(program):
+        yield f"{where}.exercise", slot.exercise
+        yield from _keys(where + ".prepared[{}]", slot.prepared)
+
+
+def _sessions(program: Program | None) -> Iterator[tuple[str, Session]]:
+    """Every session of the program with its place in the file."""
     for number, week in enumerate(program.weeks if program else ()):
         for day, content in zip(WEEKDAYS, week.days, strict=True):
             for count, session in enumerate(content.sessions):
-                where = f"program.weeks[{number}].days.{day}.sessions[{count}]"
-                slots = (slot.exercise for slot in session.slots)
-                yield from _keys(where + ".slots[{}].exercise", slots)
-                for place, slot in enumerate(session.slots):
-                    yield from _keys(f"{where}.slots[{place}].prepared[{{}}]", slot.prepared)
-                yield from _keys(where + ".warmup[{}]", session.warmup)
+                yield f"program.weeks[{number}].days.{day}.sessions[{count}]", session
+
+
+def _slots(program: Program | None) -> Iterator[tuple[str, Slot]]:
+    """Every slot of the program with its place in the file."""
+    for where, session in _sessions(program):
+        for place, slot in enumerate(session.slots):
+            yield f"{where}.slots[{place}]", slot
 
 
 def _keys(where: str, keys: Iterable[ExerciseKey]) -> Iterator[tuple[str, ExerciseKey]]:

@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 from jsonschema import Draft202012Validator
 
-from app.exchange.faults import fault, path_text
+from app.exchange.faults import fault, near_words, path_text
 
 
 def said(schema: dict[str, Any], record: Any) -> str:
@@ -72,3 +72,21 @@ def test_a_long_value_is_cut() -> None:
 
 def test_a_place_reads_like_a_path() -> None:
     assert path_text(("program", "weeks", 3, "days", "monday")) == "program.weeks[3].days.monday"
+
+
+LIBRARY = ["pause_back_squat", "back_squat", "split_squat", "leg_press", "bench_press", "plank"]
+
+
+@pytest.mark.parametrize(
+    ("found", "mend"),
+    [
+        ("back_sqat", "Did you mean 'back_squat'?"),
+        ("sqat", "Did you mean 'back_squat' or 'split_squat'?"),
+        ("Leg pres", "Did you mean 'leg_press'?"),
+        ("plnk", "Did you mean 'plank'?"),
+        ("zzz", f"Use {', '.join(LIBRARY)}."),
+        ("", f"Use {', '.join(LIBRARY)}."),
+    ],
+)
+def test_a_word_written_wrong_finds_the_names_that_hold_it(found: str, mend: str) -> None:
+    assert near_words(found, LIBRARY) == mend

@@ -8,7 +8,14 @@ from pathlib import Path
 
 import pytest
 
-from app.exchange.files import FileTrouble, make_folder, read_file, safe_name, write_file
+from app.exchange.files import (
+    FileTrouble,
+    make_folder,
+    read_file,
+    read_whole,
+    safe_name,
+    write_file,
+)
 
 
 def test_what_is_written_is_there_and_nothing_else(tmp_path: Path) -> None:
@@ -48,6 +55,14 @@ def test_a_replaced_file_keeps_its_rights_and_a_new_one_has_those_of_its_user(
     write_file(other, b"new")
     plain.write_bytes(b"new")
     assert other.stat().st_mode == plain.stat().st_mode
+
+
+def test_a_file_past_the_limit_is_refused_with_its_own_size(tmp_path: Path) -> None:
+    path = tmp_path / "a.json"
+    path.write_bytes(b"x" * 1234)
+    assert len(read_whole(path, most=1234)) == 1234
+    with pytest.raises(FileTrouble, match="has 1,234 bytes; at most 1,000 are read"):
+        read_whole(path, most=1000)
 
 
 def test_a_file_is_read_no_further_than_asked(tmp_path: Path) -> None:

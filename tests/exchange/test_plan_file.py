@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable
+from datetime import date
 from typing import Any
 
 import pytest
@@ -11,6 +12,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from app import resources
+from app.domain.client import Increments
 from app.domain.edits.fields import set_prepared
 from app.domain.errors import PlanFileError
 from app.domain.exercise import Catalogue, ExerciseKey
@@ -135,6 +137,29 @@ def first_slot(record: Any) -> Any:
             lambda r: r["client"].update(tests=[lifted("chin_up", -100.5)]),
             ["client.tests[0].load_kg: -100.5 is out of range", "from -100 to 600"],
         ),
+        (
+            lambda r: r["client"].update(born="1826-03-14"),
+            ["client.born: The birth date 1826-03-14 does not lie in the 110 years before the pr"],
+        ),
+        (
+            lambda r: r["client"].update(born="2099-01-01"),
+            ["client.born: The birth date 2099-01-01", "Write a day from", "or leave it out"],
+        ),
+        (
+            lambda r: first_slot(r).update(reps=[200, 200]),
+            ["slots[0].reps: 200 repetitions of Back squat, which is not timed", "1 to 100"],
+        ),
+        (
+            lambda r: first_slot(r).update(exercise="sqat"),
+            ["Did you mean 'back_squat'", "squat'?"],
+        ),
+        (lambda r: first_slot(r).update(tempo="abcd"), ["slots[0].tempo: ", "3-0-1-0"]),
+        (lambda r: first_slot(r).update(pair="AB"), ["slots[0].pair: ", "from A to Z"]),
+        (lambda r: first_slot(r).update(reps=[8.5, 9]), ["8.5 is not a whole number"]),
+        (
+            lambda r: r["client"].update(increments={"dumbbells_kg": [10, 2, 5]}),
+            ["client.increments: heaviest dumbbell, kg 5"],
+        ),
         (lambda r: r.update(version=2), ["version 2", "Update Weekloom"]),
         (lambda r: r.update(format="other"), ['"weekloom plan"']),
         (lambda r: r["program"].update(next_id=1), ["program: An id lies past"]),
@@ -147,6 +172,34 @@ def test_what_is_wrong_is_said_with_its_place_and_remedy(
     assert sentence.startswith("runa.plan.json")
     for part in parts:
         assert part in sentence
+
+
+def test_without_a_program_a_birth_date_is_held_against_today() -> None:
+    text = write_plan(Plan(client(born=date(2020, 1, 1))))
+    for today, refused in ((date(2026, 11, 25), False), (date(2019, 12, 31), True)):
+        try:
+            read_plan(
+                text.encode(), source="a.json", schema=SCHEMA, catalogue=CATALOGUE, today=today
+            )
+            told = ""
+        except PlanFileError as error:
+            told = error.sentence
+        assert ("110 years before today" in told) is refused
+
+
+def test_seconds_may_pass_the_most_repetitions() -> None:
+    plan = Plan(client(), program("Mon: plank 3x200"))
+    assert read(write_plan(plan)) == plan
+
+
+def test_a_client_with_pounds_and_no_steps_gets_the_usual_steps_in_pounds() -> None:
+    def in_pounds(record: Any) -> None:
+        record["client"].pop("increments", None)
+        record["client"].update(units="lb")
+
+    plan = read(spoiled(in_pounds))
+    assert plan.client.increments == Increments.pounds()
+    assert read(write_plan(plan)) == plan
 
 
 def test_tests_at_own_weight_and_with_help_travel() -> None:
