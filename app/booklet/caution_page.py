@@ -139,7 +139,7 @@ def _limitation_text(limitation: Limitation) -> str:
     if limitation.past_degrees is not None:
         text += f" past {limitation.past_degrees}°"
     if limitation.until is not None:
-        text += f", until {full_day_text(limitation.until)}"
+        text += f", until {full_day_text(limitation.until)}; ask before you begin again"
     note = " ".join(limitation.note.split())
     return f"{text}. {note}" if note else f"{text}."
 

@@ -83,7 +83,8 @@ class Limitation:
     """A joint motion that is ruled out, past an angle or altogether, for a time.
 
     past_degrees: angles beyond it are forbidden; None forbids the motion as such.
-    since and until are inclusive; None leaves that end open.
+    since and until are inclusive; None leaves that end open. until is the day to look again with
+    whoever set the limitation: it lifts nothing, the checks then ask instead of forbidding.
     """
 
     joint: Joint

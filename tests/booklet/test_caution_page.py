@@ -59,6 +59,13 @@ def test_limitations_in_force_during_the_plan_are_named():
     assert lines == ("Left knee: no bending past 90°. cranky",)
 
 
+def test_the_last_day_of_a_limitation_is_a_day_to_ask():
+    ends = Limitation(Joint.SHOULDER, Motion.OVERHEAD, until=date(2027, 2, 28))
+    (line,) = limitation_lines(book_of(limitations=(ends,)))
+    said = line.replace("\u00a0", " ")
+    assert said.endswith("until 28 February 2027; ask before you begin again.")
+
+
 def test_the_page_orders_no_treatment_and_promises_nothing():
     booklet = Printed(make(issue(program("Mon: curl 3x8")), content()))
     text = " ".join(booklet.text(page) for page in (2, 3)).lower()

@@ -3,6 +3,7 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import date, timedelta
 from itertools import product
+from typing import Any
 
 import pytest
 from hypothesis import given
@@ -86,7 +87,8 @@ def test_a_clearance_from_before_the_symptoms_does_not_count():
 @pytest.mark.parametrize("active", [True, False])
 @pytest.mark.parametrize("answer", ["known_disease", "symptoms", "pregnant"])
 def test_a_clearance_of_tomorrow_does_not_count_today(answer, active):
-    screening = replace(HEALTHY, active=active, **{answer: True})
+    answers: dict[str, Any] = {"active": active, answer: True}
+    screening = replace(HEALTHY, **answers)
     dated_ahead = replace(screening, cleared_on=TODAY + timedelta(days=1))
     assert outcome(dated_ahead, "vigorous") == outcome(screening, "vigorous")
     assert outcome(dated_ahead, "vigorous", on=TODAY + timedelta(days=1)) != outcome(screening)

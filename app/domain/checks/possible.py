@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from datetime import date
 
 from app.domain.checks.context import Breach, Context, own_word
 from app.domain.checks.say import day_place, day_text, finding, listing, slot_finding
 from app.domain.client import Limitation, Side
 from app.domain.exercise import Equipment, Motion
-from app.domain.facts import WeekFacts
+from app.domain.facts import Placed, WeekFacts
 from app.domain.findings import Finding
 from app.domain.program import DAYS
 from app.domain.session_time import whole_minutes
@@ -65,6 +65,59 @@ def limitation(week: WeekFacts, context: Context, *, index: int) -> Iterator[Fin
                 text=breach_text(breach),
                 detail=_motion_key(breach),
             )
+
+
+def limitation_ended(weeks: Sequence[WeekFacts], context: Context) -> Iterator[Finding]:
+    """What a limitation ruled out, in the first week after its last day that asks for it again.
+
+    A date is when to look again with whoever set the limitation; it lifts nothing by itself.
+    """
+    band = context.band("limitation_ended")
+    if band is None:
+        return
+    told = set()
+    for ended in sorted(context.client.limitations, key=_last_day, reverse=True):
+        if ended.until is None:
+            continue
+        for week, placed, breach in _first_again(weeks, context, ended=ended):
+            one = slot_finding(
+                "limitation_ended",
+                own_word(band, limitation_text(ended)),
+                week=week,
+                placed=placed,
+                text=f"{breach_text(breach)}, ruled out until {day_text(ended.until)}: "
+                "ask before it comes back",
+                detail=_motion_key(breach),
+            )
+            if one.id not in told:
+                told.add(one.id)
+                yield one
+
+
+def _last_day(limitation: Limitation) -> date:
+    return limitation.until or date.max
+
+
+def _first_again(
+    weeks: Sequence[WeekFacts], context: Context, *, ended: Limitation
+) -> list[tuple[WeekFacts, Placed, Breach]]:
+    """Slots of the first week past the last day that break `ended`, unless another forbids them."""
+    for index, week in enumerate(weeks):
+        again = []
+        for placed in week.slots:
+            day = context.day_date(index, placed.day)
+            broken = context.breaches(placed.at.exercise) if day > _last_day(ended) else ()
+            if not broken:
+                continue
+            still = {_motion_key(breach) for breach in _in_force(broken, day)}
+            again += [
+                (week, placed, breach)
+                for breach in broken
+                if breach.limitation == ended and _motion_key(breach) not in still
+            ]
+        if again:
+            return again
+    return []
 
 
 def _in_force(broken: tuple[Breach, ...], day: date) -> tuple[Breach, ...]:

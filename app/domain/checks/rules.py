@@ -55,6 +55,7 @@ RULES: tuple[Rule, ...] = (
     Rule("energy_steps", eating.energy_steps, Reach.PROGRAM),
     Rule("protein", eating.protein, Reach.PROGRAM),
     Rule("fat", eating.fat, Reach.PROGRAM),
+    Rule("limitation_ended", possible.limitation_ended, Reach.PROGRAM),
     Rule("left_out", volume.left_out, Reach.PROGRAM),
     Rule("rep_spread", zones.rep_spread, Reach.PROGRAM),
     Rule("moderate_only", person.moderate_only),

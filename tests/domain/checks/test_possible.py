@@ -95,6 +95,54 @@ def test_a_limitation_holds_between_its_dates(
     assert len(texts("limitation", "Mon: split_squat 3x8", who=who, plan_week=1)) == count
 
 
+SPLIT = "Mon: split_squat 3x8, curl 3x8"
+OVER = replace(KNEE, since=date(2026, 10, 2), until=START + timedelta(days=6))
+
+
+def test_what_a_limitation_ruled_out_is_asked_about_in_the_first_week_after_it() -> None:
+    found = findings("limitation_ended", *[SPLIT] * 3, who=client(limitations=(OVER,)), plan_week=1)
+    (one,) = found
+    assert one.text == (
+        "Split squat bends the left knee past 90°, ruled out until 29 Nov 2026: "
+        "ask before it comes back"
+    )
+    assert one.weight is Weight.REMARK
+    assert one.source == "limitation of 2 Oct 2026"
+    marked = findings("limitation", *[SPLIT] * 3, who=client(limitations=(OVER,)), plan_week=1)
+    assert len(marked) == 1
+    assert marked[0].place.week != one.place.week
+
+
+@pytest.mark.parametrize(
+    "limitations",
+    [
+        (KNEE,),
+        (replace(OVER, until=START + timedelta(days=60)),),
+        (OVER, replace(KNEE, until=None)),
+        (replace(OVER, past_degrees=170),),
+    ],
+    ids=["no last day", "still in force", "another forbids it", "never broken"],
+)
+def test_nothing_is_asked_where_no_limitation_has_ended(
+    limitations: tuple[Limitation, ...],
+) -> None:
+    who = client(limitations=limitations)
+    assert texts("limitation_ended", *[SPLIT] * 3, who=who, plan_week=1) == []
+
+
+def test_a_pause_after_a_limitation_does_not_hide_the_question() -> None:
+    who = client(limitations=(OVER,))
+    weeks = [SPLIT, "Mon: curl 3x8", "Mon: curl 3x8", SPLIT, SPLIT]
+    assert len(texts("limitation_ended", *weeks, who=who, plan_week=1)) == 1
+
+
+def test_a_limitation_that_was_renewed_is_asked_about_once_by_its_later_day() -> None:
+    later = replace(OVER, until=START + timedelta(days=13))
+    who = client(limitations=(OVER, later))
+    (text,) = texts("limitation_ended", *[SPLIT] * 4, who=who, plan_week=1)
+    assert "until 6 Dec 2026" in text
+
+
 def test_two_limitations_on_the_same_motion_speak_once() -> None:
     who = client(limitations=(KNEE, Limitation(Joint.KNEE, Motion.FLEXION, Side.LEFT, 60)))
     found = findings("limitation", "Mon: split_squat 3x8", who=who)
