@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections import Counter
-from datetime import date
+from datetime import date, timedelta
 
 import pytest
 
 from app import resources
 from app.demo import fill, members
 from app.demo.member import Member
+from app.domain.exercise import Pattern
 from app.domain.findings import Weight
 from app.domain.loads import load_for
 from app.domain.program import broken_laws
@@ -56,6 +57,25 @@ def test_runa_has_twenty_one_weeks_from_fifteen_repetitions_to_three() -> None:
     assert (reps[0], reps[-1]) == (15, 3)
     assert reps == sorted(reps, reverse=True)
     assert [n for n, w in enumerate(program.weeks, 1) if w.light] == [6, 12, 18, 21]
+
+
+def test_jorunn_is_half_way_through_twenty_one_weeks_of_two_days_for_the_legs() -> None:
+    program = TEAM[1].program
+    assert TEAM[1].client.name == "Jorunn Aske"
+    assert len(program.weeks) == 21
+    assert [len(list(week.sessions())) for week in program.weeks] == [2] * 21
+    lifts = [next(s for s in w.slots() if s.exercise == "hex_bar_deadlift") for w in program.weeks]
+    reps = [slot.reps.low for slot in lifts]
+    assert (reps[0], reps[-1]) == (15, 3)
+    assert reps == sorted(reps, reverse=True)
+    light = [n for n, w in enumerate(program.weeks, 1) if w.light]
+    ends = [program.block_range(k).stop for k in range(len(program.blocks))]
+    assert light == ends == [6, 11, 16, 21]
+    loaded = {slot.exercise for week in program.weeks for slot in week.slots()}
+    upper = {Pattern.HORIZONTAL_PUSH, Pattern.VERTICAL_PUSH, Pattern.VERTICAL_PULL}
+    assert not {CATALOGUE[key].pattern for key in loaded} & upper
+    # Runa's plan is in its seventh week then, as the demo is opened on
+    assert (TEAM[0].program.start - program.start) // timedelta(weeks=1) + 7 == 11
 
 
 def test_the_four_tested_lifts_have_loads() -> None:
