@@ -9,6 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, fields, replace
 from datetime import date
+from difflib import get_close_matches
+from math import isfinite
 from types import MappingProxyType
 
 from app.domain.client import Goal, Status
@@ -124,9 +126,10 @@ class RangeBook:
         age: int | None = None,
         week: int | None = None,
     ) -> Range | None:
-        """The most precise range of `rule` that covers such a client.
+        """The range of `rule` that holds for such a client: the coach's own before any shipped one.
 
-        Of equally precise ones the coach's own wins, and of those the newest.
+        Among the coach's own, and among the shipped ones, the most precise wins; of equally
+        precise ones of the coach's own the newest.
         """
         own = tuple(o.range for o in reversed(self.overrides) if o.range.rule == rule)
         fitting = [
@@ -134,12 +137,47 @@ class RangeBook:
             for r in (*own, *self.ranges.get(rule, ()))
             if r.who.covers(status, goal, kind=kind, age=age, week=week)
         ]
-        return max(fitting, key=lambda r: (r.who.precision, r.own), default=None)
+        return max(fitting, key=lambda r: (r.own, r.who.precision), default=None)
 
     def with_own(self, override: Override) -> RangeBook:
-        """A book in which the coach's own range stands on top."""
+        """A book in which the coach's own range stands on top.
+
+        Raises ResourceError for a rule that no shipped range has, ends that are no numbers or
+        stand the wrong way round, and an empty unit, source, name or reason.
+        """
+        self._refuse_unsound(override)
         mine = replace(override, range=replace(override.range, own=True))
         return RangeBook(self.ranges, (*self.overrides, mine))
+
+    def _refuse_unsound(self, override: Override) -> None:
+        one = override.range
+        where = f"own range for {one.rule}"
+        if one.rule not in self.ranges:
+            near = get_close_matches(one.rule, self.ranges, n=1)
+            raise ResourceError(
+                f"There is no rule {one.rule!r}.",
+                where=where,
+                mend=f"Did you mean {near[0]!r}?" if near else "Choose one that is shipped.",
+            )
+        for name, edge in (("low", one.low), ("high", one.high)):
+            if edge is not None and not isfinite(edge):
+                raise ResourceError(
+                    f"{name} {edge} is no number.", where=where, mend="Write a finite number."
+                )
+        if one.low is None and one.high is None:
+            raise ResourceError("Both ends are open.", where=where, mend="Write one of them.")
+        if one.low is not None and one.high is not None and one.low > one.high:
+            raise ResourceError(
+                f"low {one.low:g} lies above high {one.high:g}.", where=where, mend="Swap them."
+            )
+        for name, text in (
+            ("unit", one.unit),
+            ("source", one.source),
+            ("name of who sets it", override.by),
+            ("reason", override.why),
+        ):
+            if not text.strip():
+                raise ResourceError(f"The {name} is missing.", where=where, mend="Write it.")
 
     def without_own(self, rule: str, who: Who) -> RangeBook:
         """A book in which the shipped range of that rule for those people holds again."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from datetime import date
+from typing import Any
 
 import pytest
 
@@ -12,6 +13,13 @@ from app.domain.errors import ResourceError
 from app.domain.ranges import Override, Range, RangeBook, Who, range_book_from_mappings
 
 SETS = {"low": 12, "high": 20, "unit": "sets", "source": "bazvalle2022"}
+
+
+OWN = Range("weekly_sets", 9, 15, "sets", "common practice")
+
+
+def override(own: Range) -> Override:
+    return Override(own, "Tavi Hellmark", date(2026, 11, 2), "small room")
 
 
 def book(*entries: dict[str, object]) -> RangeBook:
@@ -77,6 +85,47 @@ def test_the_newest_of_the_coachs_own_holds_until_it_is_taken_back() -> None:
         if (r := sought(one))
     ] == [10, 12]
     assert changed.without_own("rest", own.who).overrides == changed.overrides
+
+
+def test_the_coachs_own_range_for_everybody_stands_before_a_more_precise_shipped_one() -> None:
+    one = book(SETS, SETS | {"low": 8, "who": {"status": ["intermediate"]}})
+    for_all = replace(OWN, low=9, high=15)
+    for_older = replace(OWN, low=3, high=5, who=Who(age_low=65))
+    changed = one.with_own(override(for_all)).with_own(override(for_older))
+    assert [r.low for age in (30, 70) if (r := sought(changed, age=age))] == [9, 3]
+    back = changed.with_own(override(for_all))
+    assert [r.low for age in (30, 70) if (r := sought(back, age=age))] == [9, 3]
+
+
+def test_the_coachs_own_range_for_others_leaves_the_shipped_one_in_force() -> None:
+    changed = book(SETS).with_own(override(replace(OWN, who=Who((Status.NOVICE,)))))
+    found = sought(changed)
+    assert found is not None
+    assert (found.low, found.own) == (12, False)
+
+
+@pytest.mark.parametrize(
+    ("fields", "said"),
+    [
+        ({"low": 20.0, "high": 10.0}, "low 20 lies above high 10"),
+        ({"low": float("nan")}, "low nan is no number"),
+        ({"high": float("inf")}, "high inf is no number"),
+        ({"low": None, "high": None}, "Both ends are open"),
+        ({"source": " "}, "The source is missing"),
+        ({"unit": ""}, "The unit is missing"),
+        ({"rule": "weekly_set"}, "no rule 'weekly_set'. Did you mean 'weekly_sets'"),
+        ({"rule": "zzz"}, "no rule 'zzz'. Choose one that is shipped"),
+    ],
+)
+def test_an_own_range_that_cannot_hold_is_refused(fields: dict[str, Any], said: str) -> None:
+    with pytest.raises(ResourceError, match=f"own range for .*{said}"):
+        book(SETS).with_own(override(replace(OWN, **fields)))
+
+
+@pytest.mark.parametrize(("field", "said"), [("by", "name of who sets it"), ("why", "reason")])
+def test_an_own_range_says_who_set_it_and_why(field: str, said: str) -> None:
+    with pytest.raises(ResourceError, match=f"The {said} is missing"):
+        book(SETS).with_own(replace(override(OWN), **{field: ""}))
 
 
 def test_an_unknown_rule_has_no_range() -> None:
