@@ -20,6 +20,9 @@ from app.domain.units import (
     require,
 )
 
+MOST_ADDED_KG, MOST_HELP_KG = 500.0, 300.0
+"""No load added to the body, and no help, past these is taken for meant."""
+
 
 @dataclass(frozen=True, slots=True)
 class Reached:
@@ -114,12 +117,12 @@ def _reach_barbell(
 
 def _reach_body(exact_kg: float, increments: Increments, unit: str) -> Reached:
     """The nearest load to add to the body; below 0, the help to take off it."""
-    require("load added to the body, kg", exact_kg, low=-300, high=500)
+    require("load added to the body, kg", exact_kg, low=-MOST_HELP_KG, high=MOST_ADDED_KG)
     step_kg = min(increments.plates_kg, default=1.25)
     if exact_kg < 0:
         step_kg = increments.machine_step_kg
-    most_help = math.ceil(300 / step_kg) * step_kg
-    added_kg = nearest_step(exact_kg, step_kg, low_kg=-most_help, high_kg=500 + step_kg)
+    most_help = math.ceil(MOST_HELP_KG / step_kg) * step_kg
+    added_kg = nearest_step(exact_kg, step_kg, low_kg=-most_help, high_kg=MOST_ADDED_KG + step_kg)
     remark = ""
     if added_kg < 0:
         remark = (

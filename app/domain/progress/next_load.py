@@ -11,11 +11,12 @@ from app.domain.client import Increments
 from app.domain.curve import Curve
 from app.domain.errors import CoachError
 from app.domain.exercise import LoadKind
-from app.domain.program import MAX_REPS, Reps, Slot
-from app.domain.reach import nearest_in_reach
+from app.domain.loads import next_band
+from app.domain.program import MAX_REPS, MAX_SECONDS, Reps, Slot
+from app.domain.reach import MOST_ADDED_KG, MOST_HELP_KG, nearest_in_reach
 from app.domain.results import SetDone, SlotResult
 from app.domain.strength import set_text
-from app.domain.units import mass_text
+from app.domain.units import HEAVIEST_KG, mass_text, require
 from app.domain.working import COMMON_PRACTICE, FROM_MEMORY, Line, Working
 
 RAISE_BY = (0.02, 0.10)
@@ -64,9 +65,14 @@ def rises_in_reach(
 ) -> tuple[float, ...]:
     """The loads in reach that lie 2 to 10 % above, lightest first; empty if there are none.
 
-    Source of the rule: acsm2009.
+    Raises QuantityError outside 0 to 1000 kg.  Source of the rule: acsm2009.
     """
+    require("load, kg", load_kg, low=0, high=HEAVIEST_KG)
+    most_kg = MOST_ADDED_KG if kind is LoadKind.BODY else HEAVIEST_KG
     low_kg, high_kg = (load_kg * (1 + part) for part in RAISE_BY)
+    if low_kg > most_kg:
+        return ()
+    high_kg = min(high_kg, most_kg)
     steps = max(1, round((high_kg - low_kg) / 0.25))
     wanted = (low_kg + (high_kg - low_kg) * step / steps for step in range(steps + 1))
     found = {nearest_in_reach(kg, increments, kind=kind).load_kg for kg in wanted}
@@ -80,6 +86,7 @@ def next_load(
     *,
     kind: LoadKind = LoadKind.BARBELL,
     curve: str | Curve = "textbook",
+    band: str | None = None,
 ) -> Adjustment:
     """What to do next time, from the slot's results: what was lifted against what was meant.
 
@@ -87,7 +94,9 @@ def next_load(
     where one day is not enough. A load rises 2 to 10 % once every set was at least a repetition
     over the target (for a range: every set reached its upper end), or the last set was two over
     on two days running; a reserve left over counts as repetitions. Where no load in reach lies
-    there, repetitions rise first. Bands and own weight without load get repetitions only.
+    there, repetitions rise first; so they do with bands and with own weight. Help falls and
+    rises by the step there is. Nothing rises after a day with fewer sets than planned.
+    band: the grade that was used, if it is known. Raises CoachError for one out of reach.
     Sources: acsm2009, haff2016 (two-for-two; value from memory).
     """
     done = sorted((r for r in results if r.sets), key=lambda r: r.on)
@@ -96,14 +105,16 @@ def next_load(
     days = [DayDone(slot, result, reserve_meant(slot, curve)) for result in done[-2:]]
     newest = days[-1]
     load_kg = max(one.load_kg for one in newest.result.sets)
-    at = _Now(slot, load_kg, increments, kind, newest.lines)
+    at = _Now(slot, load_kg, increments, kind, newest.lines, band)
+    if newest.short >= 3 or (newest.short and len(days) == 2 and days[0].short):
+        return _lowered(at)
+    if newest.lacking:
+        return _held_back(at, len(newest.result.sets))
     enough = 0.0 if slot.reps.high > slot.reps.low else 1.0
     if min(newest.over) >= enough:
         return _raised(at, max(1.0, min(newest.over)))
-    if len(days) == 2 and all(day.over[-1] >= 2 for day in days):
+    if len(days) == 2 and all(day.over[-1] >= 2 and not day.lacking for day in days):
         return _raised(at, min(day.over[-1] for day in days))
-    if newest.short >= 3 or (newest.short and len(days) == 2 and days[0].short):
-        return _lowered(at)
     return _held(at, newest.short)
 
 
@@ -132,6 +143,11 @@ class DayDone:
         """For each set, the repetitions over the upper end, with reserve left over added."""
         high = self.slot.reps.high
         return tuple(done.reps - high + self.left_over(done) for done in self.result.sets)
+
+    @property
+    def lacking(self) -> int:
+        """How many of the sets planned were not done."""
+        return max(0, self.slot.sets - len(self.result.sets))
 
     @property
     def short(self) -> float:
@@ -176,6 +192,7 @@ class _Now:
     increments: Increments
     kind: LoadKind
     lines: tuple[Line, ...]
+    band: str | None = None
 
     def say(self, move: Move, load_kg: float, text: str, *, reps: Reps | None = None) -> Adjustment:
         """The suggestion with its account."""
@@ -194,6 +211,8 @@ _FIXED = (LoadKind.BAND, LoadKind.NONE)
 
 def _raised(now: _Now, over: float) -> Adjustment:
     """A heavier load, by about what the repetitions over the target are worth."""
+    if now.kind is LoadKind.BODY and now.load_kg < 0:
+        return _less_help(now)
     rises: tuple[float, ...] = ()
     if now.kind not in _FIXED and now.load_kg > 0:
         rises = rises_in_reach(now.load_kg, now.increments, kind=now.kind)
@@ -209,20 +228,88 @@ def _raised(now: _Now, over: float) -> Adjustment:
     )
 
 
+def _less_help(now: _Now) -> Adjustment:
+    """Help one step less, down to own weight alone."""
+    step_kg = now.increments.machine_step_kg
+    load_kg = min(0.0, now.load_kg + step_kg)
+    if not load_kg:
+        return now.say(Move.RAISE, 0.0, "The target was passed: own weight alone next time.")
+    return now.say(
+        Move.RAISE,
+        load_kg,
+        f"The target was passed: {mass_text(-load_kg)} of help next time, "
+        f"{mass_text(step_kg)} less.",
+    )
+
+
 def _more_reps(now: _Now) -> Adjustment:
     """No load in reach lies 2 to 10 % above: repetitions rise first."""
     reps = now.slot.reps
-    more = Reps(min(reps.low + 1, MAX_REPS), min(reps.high + 2, MAX_REPS))
-    return now.say(
-        Move.ADD_REPS,
-        now.load_kg,
-        f"The next load in reach is more than 10 % up: do up to {more.high} repetitions first.",
-        reps=more,
-    )
+    most = MAX_REPS if reps.high <= MAX_REPS else MAX_SECONDS
+    more = Reps(min(reps.low + 1, most), min(reps.high + 2, most))
+    why, then = _why_reps(now)
+    if more.high == reps.high:
+        return now.say(Move.HOLD, now.load_kg, f"{why} Consider a harder variation.")
+    text = f"{why} Do up to {more.high} repetitions first, then {then}."
+    return now.say(Move.ADD_REPS, now.load_kg, text, reps=more)
+
+
+HARDER = "a harder variation"
+
+
+def _why_reps(now: _Now) -> tuple[str, str]:
+    """Why repetitions rise and no load, as a sentence, and what comes after them."""
+    if now.kind is LoadKind.NONE:
+        return "There is no load to raise.", HARDER
+    if now.kind is LoadKind.BAND:
+        return _why_band(now)
+    next_kg = _next_up(now)
+    if next_kg is None:
+        most = mass_text(now.load_kg) if now.load_kg else "The body alone"
+        return f"{most} is the heaviest in reach.", HARDER
+    if not now.load_kg:
+        return "Own weight was enough.", f"add {mass_text(next_kg)}"
+    part = next_kg / now.load_kg - 1
+    far = "more than 10 % up" if part > RAISE_BY[1] else f"only {part:.0%} up"
+    return f"The next load in reach, {mass_text(next_kg)}, is {far}.", f"take {mass_text(next_kg)}"
+
+
+def _why_band(now: _Now) -> tuple[str, str]:
+    """The same for bands, from light to heavy."""
+    bands = now.increments.bands
+    if not bands:
+        return "No stronger band is in reach.", HARDER
+    if now.band is None:
+        return "Bands have no load to raise.", f"the next stronger of {', '.join(bands)}"
+    stronger = next_band(bands, now.band)
+    if stronger is None:
+        return f"The band that is {now.band} is the strongest in reach.", HARDER
+    return "Bands rise by whole grades.", f"take the band that is {stronger}"
+
+
+def _next_up(now: _Now) -> float | None:
+    """The lightest load in reach above the present one; None if there is none."""
+    most_kg = MOST_ADDED_KG if now.kind is LoadKind.BODY else HEAVIEST_KG
+    # no pair of plates weighs more than 200 kg
+    for quarters in range(1, 801):
+        wanted = now.load_kg + quarters / 4
+        if wanted > most_kg:
+            return None
+        found = nearest_in_reach(wanted, now.increments, kind=now.kind).load_kg
+        if found > now.load_kg + 1e-6:
+            return found
+    return None
 
 
 def _lowered(now: _Now) -> Adjustment:
     """A load about 5 % lighter, at least one step where there is one."""
+    if now.kind is LoadKind.BODY and now.load_kg < 0:
+        return _more_help(now)
+    if now.kind is LoadKind.BAND and now.band is not None:
+        weaker = next_band(now.increments.bands, now.band, harder=False)
+        if weaker is not None:
+            text = f"The target was missed: consider the band that is {weaker} next time."
+            return now.say(Move.LOWER, now.load_kg, text)
     if now.kind in _FIXED or now.load_kg <= 0:
         return now.say(
             Move.LOWER, now.load_kg, "The target was missed: consider an easier variation."
@@ -241,6 +328,30 @@ def _lowered(now: _Now) -> Adjustment:
         Move.LOWER,
         load_kg,
         f"The target was missed: consider {mass_text(load_kg)} next time, {less:.0%} less.",
+    )
+
+
+def _more_help(now: _Now) -> Adjustment:
+    """Help one step more, as far as there is any."""
+    step_kg = now.increments.machine_step_kg
+    load_kg = now.load_kg - step_kg
+    if load_kg < -MOST_HELP_KG:
+        text = "The target was missed with all the help there is: consider an easier variation."
+        return now.say(Move.LOWER, now.load_kg, text)
+    return now.say(
+        Move.LOWER,
+        load_kg,
+        f"The target was missed: consider {mass_text(-load_kg)} of help next time, "
+        f"{mass_text(step_kg)} more.",
+    )
+
+
+def _held_back(now: _Now, done: int) -> Adjustment:
+    """The same load until every set that is planned is done."""
+    return now.say(
+        Move.HOLD,
+        now.load_kg,
+        f"{done} of {now.slot.sets} sets done: the same load again until all of them are.",
     )
 
 

@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from app.domain.client import Increments
 from app.domain.effort import PercentOneRm, Rir
+from app.domain.errors import QuantityError
 from app.domain.exercise import ExerciseKey, LoadKind
 from app.domain.program import Reps, Slot, SlotId, StrandId
 from app.domain.progress import Move, next_load, rises_in_reach
@@ -160,7 +161,110 @@ def test_rises_are_in_reach_and_in_the_published_band(load_kg):
 
 
 def test_the_account_holds_target_and_sets():
-    lines = next_load(slot(), results([(60, 9, 2)] * 2), GYM).working().lines
+    lines = next_load(slot(), results([(60, 9, 2)] * 3), GYM).working().lines
     assert (lines[0].label, lines[0].value, lines[0].remark) == ("Meant", "3 × 8", "RIR 2")
     assert lines[1].value == "60 kg × 9, 2 in reserve"
     assert lines[-1].value == "62.5 kg"
+
+
+def test_nothing_rises_before_every_planned_set_is_done():
+    found = next_load(slot(), results([(60, 11, 2)]), GYM)
+    assert (found.move, found.load_kg) == (Move.HOLD, 60)
+    assert found.text == "1 of 3 sets done: the same load again until all of them are."
+
+
+def test_a_day_cut_short_does_not_count_for_two_days_running():
+    whole, cut = [(60, 8, 2), (60, 8, 2), (60, 10, 2)], [(60, 10, 2)]
+    assert next_load(slot(), results(cut, whole), GYM).move is Move.HOLD
+    assert next_load(slot(), results(whole, whole), GYM).move is Move.RAISE
+
+
+def test_a_bad_miss_lowers_even_where_the_day_was_cut_short():
+    assert next_load(slot(), results([(100, 5, 0)]), GYM).move is Move.LOWER
+
+
+def test_the_heaviest_dumbbell_is_called_the_heaviest():
+    found = next_load(slot(), results([(40, 10, 2)] * 3), GYM, kind=LoadKind.DUMBBELL_EACH)
+    assert (found.move, found.load_kg, found.reps.high) == (Move.ADD_REPS, 40, 10)
+    assert found.text == (
+        "40 kg is the heaviest in reach. Do up to 10 repetitions first, then a harder variation."
+    )
+
+
+def test_a_load_too_far_up_is_named():
+    coarse = Increments(dumbbells_kg=(2.5, 2.5, 40.0))
+    found = next_load(slot(), results([(10, 10, 2)] * 3), coarse, kind=LoadKind.DUMBBELL_EACH)
+    assert "The next load in reach, 12.5 kg, is more than 10 % up." in found.text
+
+
+def test_own_weight_rises_by_repetitions_and_then_by_the_smallest_plate():
+    found = next_load(slot(), results([(0, 10, 2)] * 3), GYM, kind=LoadKind.BODY)
+    assert (found.move, found.load_kg) == (Move.ADD_REPS, 0)
+    assert found.text.endswith("Do up to 10 repetitions first, then add 1.25 kg.")
+    assert "10 %" not in found.text
+
+
+@pytest.mark.parametrize(
+    ("help_kg", "next_kg", "said"),
+    [(20, -15, "15 kg of help next time, 5 kg less"), (3, 0, "own weight alone")],
+)
+def test_help_falls_by_the_step_there_is(help_kg, next_kg, said):
+    found = next_load(slot(), results([(-help_kg, 10, 2)] * 3), GYM, kind=LoadKind.BODY)
+    assert (found.move, found.load_kg) == (Move.RAISE, next_kg)
+    assert said in found.text
+
+
+def test_a_missed_set_with_help_asks_for_more_help():
+    found = next_load(slot(), results([(-20, 4, 0)] * 3), GYM, kind=LoadKind.BODY)
+    assert (found.move, found.load_kg) == (Move.LOWER, -25)
+    assert "25 kg of help next time, 5 kg more" in found.text
+    most = next_load(slot(), results([(-300, 4, 0)] * 3), GYM, kind=LoadKind.BODY)
+    assert (most.move, most.load_kg) == (Move.LOWER, -300)
+    assert "easier variation" in most.text
+
+
+@pytest.mark.parametrize(
+    ("band", "said"),
+    [
+        (None, "the next stronger of light, medium, heavy"),
+        ("light", "then take the band that is medium"),
+        ("heavy", "strongest in reach"),
+    ],
+)
+def test_bands_rise_by_grades_after_repetitions(band, said):
+    day = results([(0, 10, 2)] * 3)
+    found = next_load(slot(), day, GYM, kind=LoadKind.BAND, band=band)
+    assert found.move is Move.ADD_REPS
+    assert said in found.text
+
+
+def test_a_missed_set_with_a_band_asks_for_a_lighter_one():
+    missed = results([(0, 4, 0)] * 3)
+    lighter = next_load(slot(), missed, GYM, kind=LoadKind.BAND, band="heavy")
+    assert "the band that is medium" in lighter.text
+    lightest = next_load(slot(), missed, GYM, kind=LoadKind.BAND, band="light")
+    assert "easier variation" in lightest.text
+
+
+def test_repetitions_at_their_most_ask_for_a_harder_variation():
+    hundred = slot(Reps(100, 100), effort=PercentOneRm(30))
+    found = next_load(hundred, results([(0, 110, 2)] * 3), GYM, kind=LoadKind.NONE)
+    assert (found.move, found.reps) == (Move.HOLD, Reps(100, 100))
+    assert "harder variation" in found.text
+
+
+def test_a_long_timed_set_never_gets_shorter_by_passing_its_target():
+    minutes = slot(Reps(120, 120), effort=PercentOneRm(30))
+    found = next_load(minutes, results([(0, 130, 2)] * 3), GYM, kind=LoadKind.NONE)
+    assert (found.reps.low, found.reps.high) == (121, 122)
+
+
+@pytest.mark.parametrize("load_kg", [-5, float("nan"), 1e308])
+def test_rises_of_a_load_that_there_cannot_be_are_refused(load_kg):
+    with pytest.raises(QuantityError, match="load, kg"):
+        rises_in_reach(load_kg, GYM)
+
+
+def test_the_heaviest_load_there_can_be_still_gets_a_suggestion():
+    found = next_load(slot(), results([(1000, 10, 2)] * 3), GYM)
+    assert (found.move, found.load_kg) == (Move.ADD_REPS, 1000)
