@@ -61,6 +61,11 @@ def fraction(effort: Effort, reps: float, curve: str | Curve = "textbook") -> fl
     RIR r: the load that would allow reps + r; per cent of 1RM: itself; p per cent of the rep-max
     load: p times the curve at `reps`. Raises QuantityError below one repetition and past the end
     of the curve.
+
+    >>> fraction(PercentOneRm(75), 8)
+    0.75
+    >>> fraction(Rir(2), 8) == fraction(Rir(0), 10)
+    True
     """
     require_reps(reps)
     match effort:

@@ -115,6 +115,9 @@ def one_rep_max(load_kg: float, reps: float, equation: str | Equation) -> float:
     reps: repetitions to failure, 1 to 30; past `Equation.max_reps` the estimate is stretched.
     One repetition gives the load itself, whatever the equation says there. Raises QuantityError
     outside.  Source: `Equation.source`.
+
+    >>> round(one_rep_max(100, 10, "epley"), 2)
+    133.33
     """
     found = find_equation(equation)
     require("load lifted, kg", load_kg, low=0.1, high=HEAVIEST_KG)

@@ -48,7 +48,11 @@ LARGEST = 10**12
 
 
 def kg_from_lb(mass_lb: float) -> float:
-    """Kilograms for pounds. Raises QuantityError past LARGEST either way."""
+    """Kilograms for pounds. Raises QuantityError past LARGEST either way.
+
+    >>> kg_from_lb(100)
+    45.359237
+    """
     return require("mass, lb", mass_lb, low=-LARGEST, high=LARGEST) * KG_PER_LB
 
 

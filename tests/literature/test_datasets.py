@@ -45,15 +45,28 @@ def linnerud(row: Row) -> Answer:
 
 
 def bdims(row: Row) -> Answer:
-    """Mifflin's equation is linear: at the published means it gives the published mean of all."""
-    figures = numbers(row.expected)
-    people, women, men = figures[0], figures[1], figures[3]
-    age, kg, cm = figures[5:8]
+    """Only the summary is carried, so the answer is by linearity and not record by record.
+
+    Mifflin's equation is linear in age, mass and height: for women and men in the numbers of the
+    summary, at its means, it gives the mean over all records. What is checked: that the row is
+    the summary, and that mean, in kcal a day; the summary's means are rounded to 0.01.
+    """
+    (summary,) = read("bdims_summary.csv")
+    figures = {name: float(value) for name, value in summary.items()}
+    count, women, _, men, _, *means = numbers(row.expected)
+    names = ("people", "women", "men", "age_years", "mass_kg", "height_cm")
+    age, kg, cm = (figures[name] for name in names[3:])
     got = sum(
-        n / people * resting_energy("mifflin", sex, age, cm, kg)
-        for sex, n in (("f", women), ("m", men))
+        figures[group] / figures["people"] * resting_energy("mifflin", sex, age, cm, kg)
+        for sex, group in (("f", "women"), ("m", "men"))
     )
-    return close(got, 1530.09, 0.15)  # kcal a day; the means are rounded to 0.01
+    return all_close(
+        close(got, figures["mifflin_kcal"], 0.15),
+        *(
+            close(figures[name], told, 0)
+            for name, told in zip(names, (count, women, men, *means), strict=True)
+        ),
+    )
 
 
 def second_person(row: Row) -> Answer:
