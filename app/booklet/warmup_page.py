@@ -9,19 +9,21 @@ from app.booklet.book import Book, Draw, Page, Sheet, cut_short
 from app.booklet.fonts import BODY, BODY_BOLD, CELL, CELL_BOLD, LABEL
 from app.booklet.pen import Box
 from app.booklet.pictures import draw_picture, pose_of
-from app.booklet.warmup_text import ramp_text, ramps_of
+from app.booklet.warmup_text import easy_s, ramp_text, ramps_of
 from app.booklet.words import and_text
 from app.domain.exercise import Exercise, ExerciseKey
 from app.domain.program import DAYS
 
 _STEPS = (
-    "Five minutes of easy movement, until you are warm and breathe a little deeper.",
+    "{} of easy movement, until you are warm and breathe a little deeper.",
     "The drills of the session, slowly and without load that tires you.",
     (
         "Ramp sets: with the exercise itself, from light to near the working load. None of them is "
         "hard. Rest about a minute between them."
     ),
 )
+
+_MINUTES = ("Two", "Three", "Four", "Five", "Six", "Seven", "Eight", "Nine", "Ten")
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,7 +45,7 @@ class _Drill:
 def pages(book: Book) -> Iterator[Page]:
     """One page, or more where the drills need them."""
     drills = _drills(book)
-    ramps = _ramps(book)
+    ramps, easy = _ramps(book), _easy(book)
     sheets: list[list[_Drill]] = [[]]
     room = book.frame.last - 72.0
     for drill in drills:
@@ -59,7 +61,7 @@ def pages(book: Book) -> Iterator[Page]:
         last = number == len(sheets) - 1
         yield Page(
             f"warmup-{number}" if number else "warmup",
-            _drawing(tuple(part), ramps if last else (), first=not number),
+            _drawing(tuple(part), ramps if last else (), easy="" if number else easy),
             title="" if number else "Warm-up",
         )
 
@@ -82,6 +84,17 @@ def _drills(book: Book) -> list[_Drill]:
     return drills
 
 
+def _easy(book: Book) -> str:
+    """'Three minutes', if every printed session begins with as much; else 'A few minutes'."""
+    weeks = (book.issue.program.weeks[index] for index in book.week_range)
+    several = {easy_s(book, session) for week in weeks for _, session in week.sessions()}
+    if len(several) == 1:
+        minutes, seconds = divmod(several.pop(), 60)
+        if not seconds and 2 <= minutes < 2 + len(_MINUTES):
+            return f"{_MINUTES[minutes - 2]} minutes"
+    return "A few minutes"
+
+
 def _ramps(book: Book) -> tuple[tuple[str, str, str], ...]:
     """Day, exercise and ramp sets of the first printed week that has any."""
     for index in book.week_range:
@@ -97,16 +110,21 @@ def _ramps(book: Book) -> tuple[tuple[str, str, str], ...]:
 
 
 def _drawing(
-    drills: tuple[_Drill, ...], ramps: tuple[tuple[str, str, str], ...], *, first: bool
+    drills: tuple[_Drill, ...], ramps: tuple[tuple[str, str, str], ...], *, easy: str
 ) -> Draw:
+    """easy: how long the easy movement takes, which the first page says; empty on further ones."""
+
     def draw(sheet: Sheet) -> None:
         pen = sheet.pen
-        sheet.title("Warm-up", "" if first else "goes on")
+        sheet.title("Warm-up", "" if easy else "goes on")
         y = 32.0
-        if first:
+        if easy:
             for number, step in enumerate(_STEPS, start=1):
                 pen.text(0, y, str(number), style=BODY_BOLD)
-                y = pen.paragraph(6.0, y, step, width=sheet.width - 6, style=BODY) + 1.2
+                y = (
+                    pen.paragraph(6.0, y, step.format(easy), width=sheet.width - 6, style=BODY)
+                    + 1.2
+                )
             y += 6.0
         if drills:
             y = sheet.section(y, "Drills") + 1.0

@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from app.booklet.book import Book
 from app.booklet.fonts import NBSP
-from app.booklet.words import mass_number
+from app.booklet.words import mass_number, number_of_reps
 from app.domain.exercise import Exercise, Muscle
 from app.domain.program import Role, Session, Slot
 from app.domain.strength import RampSet, ramp_sets
-from app.domain.warmup import GENERAL_FROM_S
+from app.domain.warmup import dose, is_general
 
-EASY = f"5{NBSP}minutes easy movement"
+EASY_S = 300
+"""Easy movement before a session without a drill that warms the whole body. Common practice."""
+EASY = f"{EASY_S // 60}{NBSP}minutes easy movement"
 
 
 def ramps_of(book: Book, session: Session) -> tuple[tuple[Exercise, tuple[RampSet, ...]], ...]:
@@ -47,21 +49,26 @@ def ramp_text(book: Book, ramp: tuple[RampSet, ...]) -> str:
 
 
 def drill_text(exercise: Exercise) -> str:
-    """A drill with its dose: 'Brisk walk, 3 minutes', 'Arm circles × 10'."""
-    name, low = exercise.name, exercise.rep_low
+    """A drill with its dose: 'Brisk walk, 3 minutes', 'Arm circles × 8–10'."""
+    name, reps = exercise.name, dose(exercise)
     if exercise.timed:
-        minutes, seconds = divmod(low, 60)
-        dose = f"{low}{NBSP}s" if seconds or not minutes else f"{minutes}{NBSP}minutes"
-        return f"{name}, {dose}" if minutes != 1 or seconds else f"{name}, 1{NBSP}minute"
-    # as many as the window says for a drill
-    return f"{name} ×{NBSP}{min(exercise.rep_high, max(low, 10))}"
+        minutes, seconds = divmod(reps.low, 60)
+        said = f"{reps.low}{NBSP}s" if seconds or not minutes else f"{minutes}{NBSP}minutes"
+        return f"{name}, {said}" if minutes != 1 or seconds else f"{name}, 1{NBSP}minute"
+    return f"{name} ×{NBSP}{number_of_reps(reps)}"
+
+
+def easy_s(book: Book, session: Session) -> int:
+    """Seconds of easy movement that the session's line begins with."""
+    drills = (book.exercise(key) for key in session.warmup)
+    return next((dose(drill).low for drill in drills if is_general(drill)), EASY_S)
 
 
 def warmup_text(book: Book, session: Session) -> str:
-    """The whole line: 'Brisk walk, 3 minutes; Arm circles × 10; ramp sets 20 kg × 8, 40 × 5'."""
+    """The whole line: 'Brisk walk, 3 minutes; Arm circles × 8–10; ramp sets 20 kg × 8, 40 × 5'."""
     drills = [book.exercise(key) for key in session.warmup]
     parts = [drill_text(drill) for drill in drills]
-    if not any(drill.timed and drill.rep_low >= GENERAL_FROM_S for drill in drills):
+    if not any(is_general(drill) for drill in drills):
         parts.insert(0, EASY)
     ramps = [(exercise.name, ramp_text(book, ramp)) for exercise, ramp in ramps_of(book, session)]
     if len(ramps) == 1:

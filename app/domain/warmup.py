@@ -80,8 +80,8 @@ def compose(
     """
     wanted = _patterns(session, catalogue)
     fitting = [e for e in catalogue if e.warmup_for and fits(e, client, on)]
-    general = [e for e in fitting if _is_general(e)]
-    specific = [e for e in fitting if not _is_general(e) and e.pattern is Pattern.DRILL]
+    general = [e for e in fitting if is_general(e)]
+    specific = [e for e in fitting if not is_general(e) and e.pattern is Pattern.DRILL]
     others = [e for e in fitting if e.pattern is not Pattern.DRILL]
     chosen = _pick(general, wanted, emphasis=emphasis, most=min(1, most_drills))
     for drills in (specific, others):
@@ -100,10 +100,6 @@ def _patterns(session: Session, catalogue: Catalogue) -> dict[Pattern, float]:
         pattern = catalogue[slot.exercise].pattern
         weights[pattern] = weights.get(pattern, 0.0) + weight
     return weights
-
-
-def _is_general(exercise: Exercise) -> bool:
-    return exercise.timed and exercise.rep_low >= GENERAL_FROM_S
 
 
 def _pick(
@@ -137,10 +133,21 @@ def _drill(exercise: Exercise, wanted: dict[Pattern, float]) -> WarmUpDrill:
     """The drill with its dose and its reason."""
     served = [p for p in exercise.warmup_for if p in wanted]
     names = ", ".join(pattern.value.replace("_", " ") for pattern in served)
-    reps = Reps(exercise.rep_low, min(exercise.rep_high, max(exercise.rep_low, 10)))
-    if exercise.timed:
-        reps = Reps(exercise.rep_low, exercise.rep_low)
-    return WarmUpDrill(exercise.key, reps, exercise.timed, f"For {names}")
+    return WarmUpDrill(exercise.key, dose(exercise), exercise.timed, f"For {names}")
+
+
+def dose(exercise: Exercise) -> Reps:
+    """How much of a drill: repetitions, up to 10 where its zone goes on; seconds if timed.
+
+    A timed drill takes the least of its zone. Common practice.
+    """
+    low = exercise.rep_low
+    return Reps(low, low if exercise.timed else min(exercise.rep_high, max(low, 10)))
+
+
+def is_general(exercise: Exercise) -> bool:
+    """True for a drill that gets the whole body warm: timed, and long enough."""
+    return exercise.timed and exercise.rep_low >= GENERAL_FROM_S
 
 
 def _ramps(

@@ -13,7 +13,7 @@ from app.domain.fit import fits
 from app.domain.program import DAYS, Session
 from app.ui.bench import Bench
 from app.ui.forms import Sheet, Wrapped, button, plain
-from app.ui.words import TIMES, number
+from app.ui.words import DASH, TIMES, number
 
 KEY = Qt.ItemDataRole.UserRole
 
@@ -201,10 +201,20 @@ class WarmupDialog(Sheet):
 
 
 def _item(exercise: Exercise) -> QListWidgetItem:
-    unit = "s" if exercise.timed else "reps"
-    item = QListWidgetItem(f"{exercise.name}, {exercise.rep_low} {unit}")
+    item = QListWidgetItem(f"{exercise.name}, {_dose_text(exercise)}")
     item.setData(KEY, exercise.key)
     return item
+
+
+def _dose_text(exercise: Exercise) -> str:
+    """'3 minutes', '20 s' or '8\N{EN DASH}10 reps', as the booklet has it."""
+    dose = warmup.dose(exercise)
+    minutes, seconds = divmod(dose.low, 60)
+    if exercise.timed and (seconds or not minutes):
+        return f"{dose.low} s"
+    if exercise.timed:
+        return f"{minutes} minute{'' if minutes == 1 else 's'}"
+    return f"{dose.low if dose.low == dose.high else f'{dose.low}{DASH}{dose.high}'} reps"
 
 
 def _late(exercise: Exercise) -> bool:

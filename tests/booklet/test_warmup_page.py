@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from app.booklet import make
-from app.domain.exercise import ExerciseKey
+from app.domain.exercise import Catalogue, ExerciseKey
 from tests.booklet.reading_pdf import Printed
 from tests.booklet.sample import TAUGHT, content, issue
-from tests.builders import program
+from tests.builders import CATALOGUE, program
 
 
 def test_a_drill_stands_once_with_its_days_and_instructions():
@@ -28,3 +30,23 @@ def test_without_drills_and_loads_the_steps_and_lines_remain():
     (page,) = (p for p in range(1, len(booklet) + 1) if booklet.text(p).startswith("Warm-up"))
     assert "Drills" not in booklet.text(page)
     assert "Five minutes of easy movement" in booklet.text(page)
+
+
+def first_page(text: str, *, easy_s: dict[str, int]) -> str:
+    """The warm-up page where these drills are timed, so many seconds at least."""
+    timed = [replace(CATALOGUE[ExerciseKey(k)], timed=True, rep_low=s) for k, s in easy_s.items()]
+    catalogue = Catalogue((*(e for e in CATALOGUE if e.key not in easy_s), *timed))
+    whole = program(text)
+    booklet = Printed(make(issue(whole, catalogue=catalogue), content(catalogue=catalogue)))
+    pages = (booklet.text(page) for page in range(1, len(booklet) + 1))
+    return next(page for page in pages if page.startswith("Warm-up"))
+
+
+def test_the_page_says_as_many_minutes_as_the_line_of_the_week():
+    page = first_page("Tue (band_walk): curl 3x8", easy_s={"band_walk": 180})
+    assert "Three minutes of easy movement" in page
+
+
+def test_where_sessions_begin_with_different_minutes_the_page_says_a_few():
+    page = first_page("Tue (band_walk): curl 3x8 | Fri: curl 3x8", easy_s={"band_walk": 180})
+    assert "A few minutes of easy movement" in page

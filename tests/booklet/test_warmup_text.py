@@ -52,7 +52,8 @@ def test_without_a_printed_load_there_are_no_ramp_sets():
     ("fields", "said"),
     [
         ({"rep_low": 10, "rep_high": 12}, "Leg swing × 10"),
-        ({"rep_low": 5, "rep_high": 8}, "Leg swing × 8"),
+        ({"rep_low": 8, "rep_high": 12}, "Leg swing × 8–10"),
+        ({"rep_low": 5, "rep_high": 8}, "Leg swing × 5–8"),
         ({"rep_low": 30, "timed": True}, "Leg swing, 30 s"),
         ({"rep_low": 60, "timed": True}, "Leg swing, 1 minute"),
         ({"rep_low": 180, "timed": True}, "Leg swing, 3 minutes"),

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 from pytestqt.qtbot import QtBot
 
+from app.booklet.warmup_text import drill_text
 from app.domain.exercise import Pattern
 from app.ui.bench import Bench
 from app.ui.warmup_dialog import WarmupDialog
@@ -59,3 +60,17 @@ def test_keeping_what_was_there_makes_no_step(dialog: WarmupDialog, bench: Bench
     steps = bench.desk.history.done
     dialog.try_keep()
     assert bench.desk.history.done == steps
+
+
+def test_every_drill_has_the_dose_that_the_booklet_prints(
+    dialog: WarmupDialog, bench: Bench
+) -> None:
+    catalogue = bench.desk.catalogue
+    items = [dialog.others.item(row) for row in range(dialog.others.count())]
+    assert items
+    for item in items:
+        exercise = catalogue[item.data(0x0100)]
+        printed = drill_text(exercise).replace("\N{NO-BREAK SPACE}", " ")
+        if not exercise.timed:
+            printed = printed.replace(" \N{MULTIPLICATION SIGN} ", ", ") + " reps"
+        assert item.text() == printed
