@@ -83,8 +83,9 @@ def screening_words(book: Book) -> tuple[str, tuple[str, ...]]:
     advice = outcome(screening, on=book.issue.on)
     done = f"Your answers are of {full_day_text(screening.on)}. Tell your coach when one changes."
     said = _OUTCOMES[advice.outcome]
-    if advice.outcome is Outcome.MAY_START and screening.cleared_on is not None:
-        agreed = f"A practitioner agreed to training on {full_day_text(screening.cleared_on)}."
+    cleared = screening.cleared_on
+    if advice.outcome is Outcome.MAY_START and cleared is not None and cleared <= book.issue.on:
+        agreed = f"A practitioner agreed to training on {full_day_text(cleared)}."
         return said, (agreed, *advice.cautions, done)
     return said, (*advice.cautions, done)
 

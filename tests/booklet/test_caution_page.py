@@ -59,6 +59,12 @@ def test_limitations_in_force_during_the_plan_are_named():
     assert lines == ("Left knee: no bending past 90°. cranky",)
 
 
+def test_a_clearance_dated_after_the_issue_is_not_called_given():
+    ahead = Screening(date(2026, 10, 2), True, False, False, cleared_on=date(2099, 1, 1))
+    _, sentences = screening_words(book_of(screenings=(ahead,)))
+    assert not any("agreed to training" in sentence for sentence in sentences)
+
+
 def test_the_last_day_of_a_limitation_is_a_day_to_ask():
     ends = Limitation(Joint.SHOULDER, Motion.OVERHEAD, until=date(2027, 2, 28))
     (line,) = limitation_lines(book_of(limitations=(ends,)))

@@ -10,6 +10,7 @@ import pytest
 from app import resources
 from app.demo import fill, members
 from app.demo.member import Member
+from app.domain import energy
 from app.domain.exercise import Pattern
 from app.domain.findings import Weight
 from app.domain.loads import load_for
@@ -100,6 +101,15 @@ def test_runa_shows_findings_of_each_weight_and_an_accepted_one() -> None:
     assert checked.counts()["accepted"] > 0
     (conflict,) = (f for f in here if f.weight is Weight.CONFLICT)
     assert conflict.about.startswith("rear_foot_split_squat")
+
+
+def test_runa_was_screened_and_gets_targets_none_of_them_below_rest() -> None:
+    client, program = TEAM[0].client, TEAM[0].program
+    assert client.energy_goal is not None
+    aim = energy.Aim(weeks=len(program.weeks), pal=client.activity_level)
+    plan = energy.plan(client, client.energy_goal, on=program.start, aim=aim)
+    assert isinstance(plan, energy.EnergyPlan)
+    assert min(week.kcal for week in plan.weeks) >= plan.resting.kcal
 
 
 def test_no_accepted_finding_is_a_leftover() -> None:

@@ -36,8 +36,9 @@ class EnergySheet(Sheet):
             parent,
             f"Energy and protein of {client.name}",
             verb="Keep",
-            about="General targets for healthy adults. Minors, pregnancy, kidney disease, low "
-            "body mass and disordered eating belong with a practitioner or dietitian.",
+            about="General targets for healthy adults who have been screened. Minors, pregnancy, "
+            "known disease, low body mass and disordered eating belong with a practitioner or "
+            "dietitian.",
         )
         self.bench, self.today = bench, today
         self.goal = QComboBox()
