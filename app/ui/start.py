@@ -15,7 +15,7 @@ from PySide6.QtWidgets import QApplication, QMessageBox
 
 from app import resources
 from app.desk import Desk
-from app.domain.errors import CoachError
+from app.domain.errors import CoachError, ResourceError
 from app.own_exercises import catalogue_of
 from app.ui import crash, theme
 from app.ui.bench import Bench
@@ -48,7 +48,11 @@ def desk_on(store: Store) -> Desk:
     """A desk on that store with the shipped and the coach's own exercises and ranges."""
     book = resources.range_book()
     for override in store.range_overrides():
-        book = book.with_own(override)
+        try:
+            book = book.with_own(override)
+        except ResourceError as error:
+            # a rule of another version must not keep the coach out of the file
+            log.warning("An own range is left out: %s", error.what)
     return Desk(store, catalogue_of(store), book)
 
 

@@ -6,7 +6,9 @@ import gc
 import subprocess
 import sys
 from collections.abc import Iterator
+from contextlib import closing
 from dataclasses import replace
+from datetime import date
 from pathlib import Path
 
 import pytest
@@ -17,6 +19,7 @@ from app import resources
 from app.domain.client import ClientId
 from app.domain.errors import CoachError
 from app.domain.exercise import ExerciseKey
+from app.domain.ranges import Override, Range
 from app.ui import crash, start, theme
 from app.ui.window import Window
 from db.store import Store
@@ -45,6 +48,18 @@ def soon(act, delay_ms: int = 0) -> None:
 
 def close_all() -> None:
     QApplication.closeAllWindows()
+
+
+def test_an_own_range_for_a_rule_that_is_gone_keeps_nobody_out(path, caplog):
+    rule = next(iter(resources.range_book().ranges))
+    with closing(Store.open(path)) as store:
+        for name, low in ((rule, 3.0), ("no_rule_of_ours", 4.0)):
+            own = Range(name, low, None, "sets", "common practice")
+            store.add_range_override(Override(own, "Tavi Hellmark", date(2026, 11, 2), "small"))
+        with caplog.at_level("WARNING"):
+            book = start.desk_on(store).ranges
+    assert [override.range.low for override in book.overrides] == [3.0]
+    assert "no_rule_of_ours" in caplog.text
 
 
 def test_the_demo_fills_an_empty_file_and_the_next_start_opens_what_was_open(path):
