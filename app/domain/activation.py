@@ -23,14 +23,34 @@ GLUTEAL_TO_TFL: Mapping[ExerciseKey, int] = MappingProxyType(
     {
         ExerciseKey("clam"): 115,
         ExerciseKey("lateral_band_walk"): 64,
+        ExerciseKey("easy_lateral_walk"): 64,
         ExerciseKey("unilateral_bridge"): 59,
         ExerciseKey("quadruped_hip_extension"): 50,
+        ExerciseKey("side_lying_abduction"): 38,
+        ExerciseKey("glute_bridge"): 32,
+        ExerciseKey("step_up"): 32,
+        ExerciseKey("bodyweight_squat"): 28,
+        ExerciseKey("hip_hike"): 28,
+        ExerciseKey("lunge"): 18,
     }
 )
 """Gluteal-to-TFL index: high where the gluteals work and the tensor fasciae latae does not.
 
-Eleven exercises lay between 18 and 115; these four are the ones read in the paper (selkowitz2013).
+Eleven exercises lay between 18 and 115 (selkowitz2013). The sidestep's figure stands with the band
+walk and its drill, both with a band round the legs as there.
 """
+FROM_MEMORY: frozenset[ExerciseKey] = frozenset(
+    ExerciseKey(key)
+    for key in (
+        "side_lying_abduction",
+        "glute_bridge",
+        "step_up",
+        "bodyweight_squat",
+        "hip_hike",
+        "lunge",
+    )
+)
+"""Exercises whose index is a value from memory; the others were read in the paper."""
 GLUTEAL_TO_TFL_RANGE = (18, 115)
 
 

@@ -14,7 +14,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from enum import StrEnum
 
-from app.domain.activation import GLUTEAL_TO_TFL, amplitude_ratio
+from app.domain.activation import FROM_MEMORY, GLUTEAL_TO_TFL, amplitude_ratio
 from app.domain.checks import Difference, Memo, what_if
 from app.domain.checks.context import breaches, missing_equipment
 from app.domain.checks.possible import breach_text, equipment_text
@@ -340,7 +340,9 @@ def _activation_reasons(asked: _Asked, one: _Candidate) -> Iterator[str]:
             yield f"higher activation of the {_names([muscle])} reported in the same study"
     was, becomes = GLUTEAL_TO_TFL.get(asked.old.key), GLUTEAL_TO_TFL.get(one.new.key)
     if was is not None and becomes is not None:
-        yield f"gluteal-to-TFL index {becomes} against {was}"
+        recalled = {asked.old.key, one.new.key} & FROM_MEMORY
+        label = f" ({'values' if len(recalled) > 1 else 'value'} from memory)" if recalled else ""
+        yield f"gluteal-to-TFL index {becomes} against {was}{label}"
 
 
 def _blocked(asked: _Asked, new: Exercise) -> str:

@@ -5,13 +5,14 @@ from __future__ import annotations
 import pytest
 
 from app.domain.activation import (
+    FROM_MEMORY,
     GLUTEAL_TO_TFL,
     GLUTEAL_TO_TFL_RANGE,
     amplitude_ratio,
     band_of_amplitude,
     highest_amplitude,
 )
-from app.domain.exercise import Activation, Exercise, Muscle, Pattern
+from app.domain.exercise import Activation, Exercise, ExerciseKey, Muscle, Pattern
 from app.resources import catalogue
 from tests.builders import exercise
 
@@ -73,3 +74,23 @@ def test_the_index_names_exercises_of_the_library_and_lies_in_its_range() -> Non
     for key, index in GLUTEAL_TO_TFL.items():
         assert key in catalogue()
         assert low <= index <= high
+
+
+@pytest.mark.parametrize(
+    ("key", "index", "recalled"),
+    [
+        ("clam", 115, False),
+        ("lateral_band_walk", 64, False),
+        ("side_lying_abduction", 38, True),
+        ("glute_bridge", 32, True),
+        ("step_up", 32, True),
+        ("bodyweight_squat", 28, True),
+        ("hip_hike", 28, True),
+        ("lunge", 18, True),
+    ],
+)
+def test_an_index_is_the_published_one_and_says_if_it_is_from_memory(
+    key: str, index: int, recalled: bool
+) -> None:
+    assert GLUTEAL_TO_TFL[ExerciseKey(key)] == index
+    assert (key in FROM_MEMORY) == recalled

@@ -163,8 +163,11 @@ class DetailDialog(Sheet):
     def _evidence(self, page: QVBoxLayout) -> None:
         page.addWidget(plain("Reported activation", step="head"))
         references = self.bench.shelf.references
-        if tfl := facts.tfl_text(self.exercise, references):
+        tfl = facts.tfl_text(self.exercise, references)
+        if tfl:
             page.addWidget(Wrapped(tfl))
+        if not self.exercise.activation and tfl:
+            return
         if not self.exercise.activation:
             page.addWidget(plain(NOTHING, role="small"))
             return

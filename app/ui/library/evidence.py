@@ -28,7 +28,7 @@ CAUTION = (
     "Vigotsky 2022; in one trial the exercise with the larger signal built no more muscle, "
     "Plotkin 2023)."
 )
-NOTHING = "Nothing is known to us: no study at hand measured it."
+NOTHING = "No figure at hand."
 
 LEAST_END = 100
 ROW = 9

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from datetime import date
 
 from app.domain import substitute
-from app.domain.activation import GLUTEAL_TO_TFL, GLUTEAL_TO_TFL_RANGE
+from app.domain.activation import FROM_MEMORY, GLUTEAL_TO_TFL, GLUTEAL_TO_TFL_RANGE
 from app.domain.checks.context import breaches, missing_equipment
 from app.domain.checks.possible import breach_text, equipment_text, limitation_text
 from app.domain.client import Client, ClientId, Limitation
@@ -89,9 +89,10 @@ def tfl_text(exercise: Exercise, references: Mapping[str, Reference]) -> str:
     if index is None:
         return ""
     low, high = GLUTEAL_TO_TFL_RANGE
+    label = ", value from memory" if exercise.key in FROM_MEMORY else ""
     return (
-        f"Gluteal-to-TFL index {index} (higher: more gluteals, less tensor fasciae latae; eleven "
-        f"exercises had {low} to {high}, {rows.study_text(TFL_FROM, references)})."
+        f"Gluteal-to-TFL index {index}{label} (higher: more gluteals, less tensor fasciae "
+        f"latae; eleven exercises had {low} to {high}, {rows.study_text(TFL_FROM, references)})."
     )
 
 

@@ -21,7 +21,7 @@ class Order(Enum):
 def ordered(
     some: Sequence[Entry], order: Order, *, emphasis: tuple[Muscle, ...], muscle: Muscle | None
 ) -> tuple[int, ...]:
-    """The numbers of all entries in that order.
+    """The numbers of the entries in that order: all of them, or by activation those that train it.
 
     muscle: whose activation is meant; without one, the first of the emphasis.
     """
@@ -29,7 +29,8 @@ def ordered(
         case Order.EMPHASIS if emphasis:
             return _numbers(some, [_by_emphasis(e.exercise, emphasis) for e in some])
         case Order.ACTIVATION if about := activation_of(muscle, emphasis):
-            return _numbers(some, [_by_activation(e.exercise, about) for e in some])
+            trained = [e for e in some if _concerns(e.exercise, about)]
+            return _numbers(trained, [_by_activation(e.exercise, about) for e in trained])
         case _:
             return _numbers(some, [(e.exercise.pattern is Pattern.DRILL, 0.0) for e in some])
 
@@ -43,13 +44,18 @@ def _numbers(some: Sequence[Entry], ranks: Sequence[tuple[bool, float]]) -> tupl
     keys = [
         (*rank, entry.exercise.name.casefold()) for rank, entry in zip(ranks, some, strict=True)
     ]
-    return tuple(sorted(range(len(some)), key=keys.__getitem__))
+    return tuple(some[at].number for at in sorted(range(len(some)), key=keys.__getitem__))
 
 
 def _by_emphasis(exercise: Exercise, emphasis: tuple[Muscle, ...]) -> tuple[bool, float]:
     """Drills last; else those first that train the muscles named first."""
     score = sum(exercise.fraction(muscle) / (place + 1) for place, muscle in enumerate(emphasis))
     return (exercise.pattern is Pattern.DRILL, -score)
+
+
+def _concerns(exercise: Exercise, muscle: Muscle) -> bool:
+    """True if the exercise trains the muscle, or a study measured the muscle in it."""
+    return exercise.fraction(muscle) > 0 or any(a.muscle is muscle for a in exercise.activation)
 
 
 def _by_activation(exercise: Exercise, muscle: Muscle) -> tuple[bool, float]:

@@ -64,6 +64,13 @@ def test_where_nothing_was_measured_it_says_so(qtbot):
     assert NOTHING in texts(dialog)
 
 
+def test_an_index_is_a_figure_too(qtbot):
+    dialog = sheet(qtbot, "easy_lateral_walk")
+    assert dialog.findChild(EvidenceChart) is None
+    assert any("Gluteal-to-TFL index 64" in text for text in texts(dialog))
+    assert NOTHING not in texts(dialog)
+
+
 def test_links_lead_to_relatives_and_back(qtbot):
     dialog = sheet(qtbot, "back_squat")
     assert dialog.back.isHidden()

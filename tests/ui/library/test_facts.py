@@ -116,7 +116,13 @@ def test_the_gluteal_index_is_told_with_its_source_where_it_was_measured():
     told_of = facts.tfl_text(scene.shipped("clam"), references)
     assert "index 115" in told_of
     assert "Selkowitz 2013" in told_of
+    assert "memory" not in told_of
     assert facts.tfl_text(SQUAT, references) == ""
+
+
+def test_an_index_that_was_not_read_in_the_paper_says_so():
+    told_of = facts.tfl_text(scene.shipped("side_lying_abduction"), resources.references())
+    assert "index 38, value from memory" in told_of
 
 
 def test_reaches_are_told_with_degrees_where_they_have_some():
