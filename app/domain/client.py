@@ -145,6 +145,11 @@ class Increments:
         require_bar(self.bar_kg)
         for size_kg in self.plates_kg:
             require_plate(size_kg)
+        if len(self.dumbbells_kg) != 3:
+            raise CoachError(
+                f"The dumbbells have {len(self.dumbbells_kg)} figures.",
+                mend="Give three: the lightest, the step and the heaviest, kg.",
+            )
         lightest, step, heaviest = self.dumbbells_kg
         require("lightest dumbbell, kg", lightest, low=LIGHTEST_PLATE_KG, high=200)
         require("step of the dumbbells, kg", step, low=LIGHTEST_PLATE_KG, high=HEAVIEST_PLATE_KG)

@@ -206,7 +206,8 @@ def number_text(value: float, digits: int = 1) -> str:
 
 
 def mass_text(mass_kg: float, unit: str = "kg", *, digits: int = 2) -> str:
-    """A mass as it is shown, in kg or lb: '62.5 kg', '137.8 lb'."""
+    """A mass as it is shown, in kg or lb: '62.5 kg', '137.8 lb'. Raises as `lb_from_kg` does."""
+    require("mass, kg", mass_kg, low=-LARGEST, high=LARGEST)
     if unit == "lb":
         return f"{number_text(lb_from_kg(mass_kg), min(digits, 1))} lb"
     return f"{number_text(mass_kg, digits)} kg"

@@ -102,6 +102,7 @@ NOT_A_NUMBER = float("nan")
         ({"dumbbells_kg": (10.0, 2.0, 5.0)}, "heaviest dumbbell, kg 5.0 is outside 10.0 to 200"),
         ({"dumbbells_kg": (2.0, 0.0, 40.0)}, "step of the dumbbells, kg 0.0 is outside"),
         ({"dumbbells_kg": (0.0, 2.0, 40.0)}, "lightest dumbbell, kg 0.0 is outside"),
+        ({"dumbbells_kg": (2.0, 40.0)}, "The dumbbells have 2 figures. Give three"),
         ({"machine_step_kg": 0.0}, "machine step, kg 0.0 is outside"),
         ({"cable_step_kg": NOT_A_NUMBER}, "cable step, kg nan is outside"),
         ({"bands": ("light", " ")}, "The band has no name"),

@@ -95,6 +95,13 @@ def test_what_is_no_number_is_not_converted(convert, value):
         convert(value)
 
 
+@pytest.mark.parametrize("unit", ["kg", "lb"])
+@pytest.mark.parametrize("value", NO_NUMBERS)
+def test_what_is_no_mass_is_not_written_as_one(unit, value):
+    with pytest.raises(QuantityError, match=f"mass, kg {value} is outside"):
+        mass_text(value, unit)
+
+
 @pytest.mark.parametrize("load", [plates_per_side, nearest_plates])
 @pytest.mark.parametrize("plate_kg", [0.0, -5.0, *NO_NUMBERS])
 def test_a_plate_that_there_cannot_be_is_refused_by_name(load, plate_kg):
