@@ -7,7 +7,7 @@ every refusal names the line and the reason.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 from unicodedata import combining, normalize
@@ -16,8 +16,10 @@ from app import resources
 from app.desk import Desk, Keeper
 from app.domain.errors import CoachError, ResourceError
 from app.domain.exercise import Catalogue, Exercise, ExerciseKey
+from app.domain.folding import solid
 from app.exchange import exercise_file
 from app.exchange.files import read_file, write_file
+from app.resources.entry import near
 
 MOST_BYTES = 1_000_000
 """The largest exercise file that is read: some 700 exercises."""
@@ -62,10 +64,22 @@ def keep(desk: Desk, exercise: Exercise) -> None:
 
 def refuse_contradiction(exercise: Exercise, catalogue: Catalogue) -> None:
     """Raise CoachError where a name or key is taken, or a relative or study is not there."""
-    for sentence in _contradictions(exercise, catalogue):
-        raise CoachError(sentence, mend="Choose another name.")
-    resources.refuse_loose_relatives((exercise,), _keys(catalogue))
-    _refuse_unknown_studies(exercise, resources.Entry("", exercise.name, {}))
+    if exercise.key in catalogue and not catalogue[exercise.key].own:
+        shipped = catalogue[exercise.key].name
+        raise CoachError(
+            f"{exercise.key!r} is the key of {shipped!r}, which is shipped.",
+            mend="Choose another name.",
+        )
+    _refuse_misfit(exercise, catalogue, entry=resources.Entry("", exercise.name, {}))
+
+
+def refuse_taken_name(name: str, key: ExerciseKey, catalogue: Catalogue) -> None:
+    """Raise CoachError if an exercise on offer, other than that of the key, has this name."""
+    other = _named(key, catalogue).get(solid(name))
+    if other is not None:
+        raise CoachError(
+            f"There is already an exercise called {other.name!r}.", mend="Choose another name."
+        )
 
 
 def retire(desk: Desk, key: ExerciseKey) -> None:
@@ -78,14 +92,36 @@ def _keys(catalogue: Catalogue) -> frozenset[str]:
     return frozenset(exercise.key for exercise in catalogue.exercises)
 
 
-def _contradictions(exercise: Exercise, catalogue: Catalogue) -> Iterator[str]:
-    """Why the exercise cannot stand beside those that are there."""
-    if exercise.key in catalogue and not catalogue[exercise.key].own:
-        yield f"{exercise.key!r} is the key of {catalogue[exercise.key].name!r}, which is shipped."
-    name = exercise.name.casefold()
-    for other in catalogue:
-        if other.key != exercise.key and other.name.casefold() == name:
-            yield f"There is already an exercise called {other.name!r}."
+def _named(key: ExerciseKey, catalogue: Catalogue) -> dict[str, Exercise]:
+    """The exercises on offer but that of the key, by their solid names."""
+    return {solid(other.name): other for other in catalogue if other.key != key}
+
+
+def _refuse_misfit(exercise: Exercise, catalogue: Catalogue, *, entry: resources.Entry) -> None:
+    """Refuse what cannot stand beside those that are there; entry: where to say it is."""
+    _refuse_taken_names(exercise, _named(exercise.key, catalogue), entry=entry)
+    _refuse_loose(exercise, _keys(catalogue), entry=entry)
+    _refuse_tangled(exercise, catalogue, entry=entry)
+    _refuse_unknown_studies(exercise, entry)
+    _refuse_unknown_figure(exercise, entry)
+
+
+def _refuse_taken_names(
+    exercise: Exercise, named: Mapping[str, Exercise], *, entry: resources.Entry
+) -> None:
+    if other := named.get(solid(exercise.name)):
+        raise entry.error(
+            "name",
+            f"There is already an exercise called {other.name!r}.",
+            mend="Choose another name.",
+        )
+    for alias in exercise.aliases:
+        if other := named.get(solid(alias)):
+            raise entry.error(
+                "aliases",
+                f"{alias!r} is the name of another exercise, {other.name!r}.",
+                mend="Leave this other name out.",
+            )
 
 
 def retired(store: Keeper) -> tuple[Exercise, ...]:
@@ -136,19 +172,15 @@ def delivery(content: str, *, source: str, catalogue: Catalogue) -> Delivery:
         ) from error
     if not exercises:
         raise ResourceError("It holds no exercise.", where=source, mend="Choose another file.")
-    known = _keys(catalogue) | {exercise.key for exercise in exercises}
     beside = catalogue.with_own(exercises, catalogue.retired - {e.key for e in exercises})
     for exercise in exercises:
         entry = resources.Entry(source, exercise.key, {}, content)
-        _refuse_loose(exercise, known, entry)
-        _refuse_unknown_studies(exercise, entry)
         if exercise.key in catalogue and not catalogue[exercise.key].own:
             shipped = catalogue[exercise.key].name
             raise entry.error(
                 "", f"{exercise.key!r} is the key of {shipped!r}.", mend="Choose another key."
             )
-        for sentence in _contradictions(exercise, beside):
-            raise entry.error("name", sentence, mend="Rename one of the two.")
+        _refuse_misfit(exercise, beside, entry=entry)
     return _sorted(exercises, catalogue)
 
 
@@ -172,15 +204,43 @@ def _text(data: bytes, source: str) -> str:
         ) from error
 
 
-def _refuse_loose(exercise: Exercise, known: frozenset[str], entry: resources.Entry) -> None:
+def _refuse_loose(exercise: Exercise, known: frozenset[str], *, entry: resources.Entry) -> None:
     for field, keys in (("easier", exercise.easier), ("harder", exercise.harder)):
         for key in keys:
             if key not in known or key == exercise.key:
                 raise entry.error(
                     field,
-                    f"{key!r} is no other exercise of the file or the library.",
+                    f"{key!r} is no other exercise of the file or the library.{near(key, known)}",
                     mend="Name the key of another exercise, or leave it out.",
                 )
+
+
+def _refuse_tangled(exercise: Exercise, catalogue: Catalogue, *, entry: resources.Entry) -> None:
+    """Refuse an exercise that would be both easier and harder than another one."""
+    for key in exercise.easier:
+        if key in exercise.harder:
+            raise entry.error(
+                "easier", f"{key!r} is named as easier and as harder.", mend="Keep one of the two."
+            )
+    for field in ("easier", "harder"):
+        for key in getattr(exercise, field):
+            other = catalogue[key]
+            if exercise.key in getattr(other, field):
+                raise entry.error(
+                    field,
+                    f"{other.name!r} names this exercise as {field} too.",
+                    mend="Only one of the two can be: take it out of one.",
+                )
+
+
+def _refuse_unknown_figure(exercise: Exercise, entry: resources.Entry) -> None:
+    poses = resources.poses()
+    if exercise.figure and exercise.figure not in poses:
+        raise entry.error(
+            "figure",
+            f"{exercise.figure!r} is no figure.{near(exercise.figure, poses)}",
+            mend="Use the figure of a shipped exercise, or leave it out.",
+        )
 
 
 def _refuse_unknown_studies(exercise: Exercise, entry: resources.Entry) -> None:

@@ -80,6 +80,10 @@ def test_keeping_it_again_changes_it(desk: Desk) -> None:
         (replace(TOWEL_ROW, name="BACK squat"), "already an exercise called 'Back squat'"),
         (replace(TOWEL_ROW, key=ExerciseKey("back_squat")), "'Back squat', which is shipped"),
         (replace(TOWEL_ROW, harder=(ExerciseKey("levitation"),)), "'levitation' is no other"),
+        (replace(TOWEL_ROW, name="Back\u00a0squat"), "already an exercise called 'Back squat'"),
+        (replace(TOWEL_ROW, aliases=("back-squat",)), "the name of another exercise, 'Back squat'"),
+        (replace(TOWEL_ROW, figure="inverted_roww"), "Did you mean 'inverted_row'"),
+        (replace(TOWEL_ROW, easier=TOWEL_ROW.harder), "named as easier and as harder"),
         (replace(TOWEL_ROW, easier=(TOWEL_ROW.key,)), "'towel_row' is no other"),
     ],
 )
@@ -190,8 +194,29 @@ def test_a_changed_form_of_an_own_exercise_waits_for_a_word(desk: Desk) -> None:
 
 
 BAD = [
-    ('"Row at a door, leaning far"', '"Row at a door"', "", "share the name 'Row at a door'"),
+    (
+        '"Row at a door, leaning far"',
+        '"Row at a door"',
+        "line 11",
+        "share the name 'Row at a door'",
+    ),
     ('"Row at a door"', '"back squat"', "line 2", "already an exercise called 'Back squat'"),
+    ('"Row at a door"', '"Back\u00a0squat"', "line 2", "already an exercise called 'Back squat'"),
+    ('"Row at a door"', '"Back-squ\u200bat"', "line 2", "already an exercise called 'Back squat'"),
+    ('cues = ["Pull."]', 'aliases = ["back-squat"]', "line 8", "the name of another exercise"),
+    ('cues = ["Pull."]', 'figure = "back_sqat"', "line 8", "Did you mean 'back_squat'?"),
+    (
+        'cues = ["Pull."]',
+        'easier = ["door_row_low"]',
+        "line 8",
+        "names this exercise as easier too",
+    ),
+    (
+        'easier = ["door_row"]',
+        'easier = ["door_row"]\nharder = ["door_row"]',
+        "line 17",
+        "'door_row' is named as easier and as harder",
+    ),
     ("[door_row_low]", "[door_row]", "line 10", "TOML"),
     ("[door_row_low]", "[back_squat]", "line 10", "'back_squat' is the key of 'Back squat'"),
     ("upper_back = 1.0, b", "uper_back = 1.0, b", "line 4", "upper_back"),

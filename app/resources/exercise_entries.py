@@ -26,6 +26,7 @@ from app.domain.exercise import (
     Reach,
     Work,
 )
+from app.domain.folding import solid
 from app.resources.entry import Entry, near
 from app.resources.files import tables_from_toml
 
@@ -88,8 +89,9 @@ def exercises_from_tables(
     tables: Mapping[str, object], content: str, *, source: str, own: bool = False
 ) -> tuple[Exercise, ...]:
     """The exercises of one file that is parsed already; content: its text, to tell lines by."""
-    exercises = tuple(_exercise(_entry(source, *row, content), own) for row in tables.items())
-    _refuse_same_names(exercises, source)
+    entries = [_entry(source, *row, content) for row in tables.items()]
+    exercises = tuple(_exercise(entry, own) for entry in entries)
+    _refuse_same_names(zip(entries, exercises, strict=True))
     return exercises
 
 
@@ -265,14 +267,13 @@ def _activation(entry: Entry, row: object) -> Activation:
     )
 
 
-def _refuse_same_names(exercises: tuple[Exercise, ...], source: str) -> None:
+def _refuse_same_names(rows: Iterable[tuple[Entry, Exercise]]) -> None:
     seen: dict[str, str] = {}
-    for exercise in exercises:
-        folded = exercise.name.casefold()
-        if folded in seen:
-            raise ResourceError(
-                f"{exercise.key} and {seen[folded]} share the name {exercise.name!r}.",
-                where=source,
+    for entry, exercise in rows:
+        first = seen.setdefault(solid(exercise.name), exercise.key)
+        if first != exercise.key:
+            raise entry.error(
+                "name",
+                f"{exercise.key} and {first} share the name {exercise.name!r}.",
                 mend="Rename one.",
             )
-        seen[folded] = exercise.key

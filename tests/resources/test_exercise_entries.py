@@ -211,6 +211,16 @@ def test_the_same_name_twice_is_refused_by_both_keys() -> None:
         read(LEAST + other)
 
 
+@pytest.mark.parametrize(
+    "twin", ["rope CLIMB", "Rope\u00a0climb", "Rope-climb", "Rope cl\u200bimb"]
+)
+def test_a_name_that_reads_the_same_is_refused_with_its_line(twin: str) -> None:
+    other = LEAST.replace("[rope_climb]", "[other]").replace("Rope climb", twin)
+    with pytest.raises(ResourceError) as refused:
+        read(LEAST + other)
+    assert refused.value.where == "mine.toml, line 9, other, name"
+
+
 def test_a_file_that_is_far_too_long_is_refused_before_it_is_read() -> None:
     with pytest.raises(ResourceError, match="5,000,000 characters"):
         read("#" * 5_000_000)

@@ -6,14 +6,13 @@ words compared by likeness, one by one over the vocabulary and as whole names wi
 
 from __future__ import annotations
 
-import re
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from math import ceil
-from unicodedata import combining, normalize
 
 from app.domain.exercise import Catalogue, Exercise, Muscle
+from app.domain.folding import fold
 
 LIKE_A_WORD = 0.65
 LIKE_A_NAME = 72.0
@@ -29,8 +28,6 @@ WORDS_KEPT = 16
 """Words whose likeness is remembered while a coach types on."""
 LONGER_NAME = 0.015
 """What a name loses for each word that was not typed, so that the plain name comes first."""
-
-_APART = re.compile(r"[\W_]+")
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,14 +60,6 @@ class Found:
 
 Ranked = tuple[float, int, int]
 """A name's likeness below 0, its number of words and its place, so that sorting ranks names."""
-
-
-def fold(text: str) -> str:
-    """Lower case without accents, apostrophes and hyphens: "Farmer's" is 'farmers'."""
-    if not text.isascii():
-        text = "".join(letter for letter in normalize("NFKD", text) if not combining(letter))
-    text = text.casefold().replace("'", "").replace("\N{RIGHT SINGLE QUOTATION MARK}", "")
-    return _APART.sub(" ", text).strip()
 
 
 def entries(catalogue: Catalogue, names: Mapping[Muscle, str]) -> tuple[Entry, ...]:

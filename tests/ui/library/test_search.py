@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from app import resources
-from app.ui.library.search import Entry, Finder, entries, fold
+from app.ui.library.search import Entry, Finder, entries
 
 NAMES = {muscle: name.trade for muscle, name in resources.muscle_names().items()}
 ENTRIES = entries(resources.catalogue(), NAMES)
@@ -79,29 +79,10 @@ def test_nonsense_finds_nothing() -> None:
     assert FINDER.find(ENTRIES, "qzxqzx").entries == ()
 
 
-@pytest.mark.parametrize(
-    ("text", "folded"),
-    [
-        ("Farmer's carry", "farmers carry"),
-        ("Push-up,  hands raised", "push up hands raised"),
-        ("Élévation LATÉRALE", "elevation laterale"),
-        ("45° press", "45 press"),
-        ("", ""),
-    ],
-)
-def test_folding_takes_away_what_fingers_leave_out(text: str, folded: str) -> None:
-    assert fold(text) == folded
-
-
 @given(st.text(max_size=40))
 def test_any_text_can_be_searched_for_and_finds_each_exercise_once(text: str) -> None:
     found = keys(FINDER.find(ENTRIES, text).entries)
     assert len(found) == len(set(found))
-
-
-@given(st.text(max_size=40))
-def test_folding_twice_is_folding_once(text: str) -> None:
-    assert fold(fold(text)) == fold(text)
 
 
 def test_while_a_name_is_typed_the_plain_one_comes_before_its_variants() -> None:
