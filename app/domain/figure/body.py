@@ -19,7 +19,7 @@ BALL_DEPTH = 0.026  # how far the ball's joint lies above the sole
 
 # Places on the body that hands and implements refer to: segment, then front, up, outward.
 PARTS: dict[str, tuple[str, float, float, float]] = {
-    "upper_back": ("chest", -0.066, 0.176, 0.0),
+    "upper_back": ("chest", -0.070, 0.148, 0.0),
     "front_rack": ("chest", 0.062, 0.206, 0.0),
     "hips": ("pelvis", 0.074, -0.010, 0.0),
     "waist": ("pelvis", 0.006, 0.086, 0.088),

@@ -11,7 +11,7 @@ from app.domain.figure.primitive import Circle, Path, Primitive, Role
 from app.domain.figure.scene import LAYER_WORDS, Layers, Scene, named_point, solid, strip
 from app.domain.figure.space import Point, Vec, add, scale, sub, unit
 
-PLATE = 0.093  # radius of the drawn plate; ours
+PLATE, PLATE_ON_BACK = 0.093, 0.074  # radius of the drawn plate; ours
 DUMBBELL_HEAD = 0.034
 BAR_HALF = 0.40  # half length of the drawn bar from the front
 AXES: dict[str, Vec] = {"x": (1.0, 0.0, 0.0), "y": (0.0, 1.0, 0.0), "z": (0.0, 0.0, 1.0)}
@@ -32,7 +32,7 @@ def barbell(scene: Scene, thing: Thing, layers: Layers) -> None:
     """A bar with plates where the pose says; from the side its near plate is taken off."""
     if scene.body.bar is None:
         raise ResourceError("a barbell needs a place.", mend='Add bar = "hands" or another place.')
-    radius = thing.numbers[0] if thing.numbers else PLATE
+    radius = thing.numbers[0] if thing.numbers else _usual_plate(scene)
     center = scene.project(scene.body.bar)
     if abs(scene.pose.view.on_paper(AXES["z"])[0]) < 0.5:
         layers.back += _plate_face(center, radius, trimmings=scene.trimmings)
@@ -41,6 +41,12 @@ def barbell(scene: Scene, thing: Thing, layers: Layers) -> None:
         return
     layer = layers.back if "behind" in thing.words else layers.mid
     layer += _bar_from_the_front(scene, radius)
+
+
+def _usual_plate(scene: Scene) -> float:
+    """A plate on the upper back is drawn smaller, so that it does not run into the hair."""
+    bar = scene.pose.bar
+    return PLATE_ON_BACK if bar is not None and bar.part == "upper_back" else PLATE
 
 
 def _bar_from_the_front(scene: Scene, radius: float) -> list[Primitive]:
