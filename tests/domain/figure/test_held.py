@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 
 from app.domain.errors import ResourceError
-from app.domain.figure import Bounds, Circle, Path, Pose, Role, bounds, primitives, solve
+from app.domain.figure import Bounds, Circle, Path, Phase, Pose, Role, bounds, primitives, solve
 from app.domain.figure.scene import Scene
 from app.domain.figure.things import arrange
-from tests.domain.figure.shipped import pose
+from tests.domain.figure.shipped import pose, shipped
 
 
 def boxes(figure: Pose, role: Role) -> list[Bounds]:
@@ -21,6 +23,28 @@ def test_the_near_plate_of_a_bar_is_taken_off() -> None:
     layers = arrange(Scene(figure, solve(figure), trimmings=True))
     assert layers.back[0].fill is Role.IMPLEMENT
     assert all(item.fill is not Role.IMPLEMENT for item in layers.front)
+
+
+@pytest.mark.parametrize("phase", Phase)
+@pytest.mark.parametrize("key", ["back_squat", "barbell_reverse_lunge", "good_morning"])
+def test_a_plate_on_the_back_does_not_run_into_the_hair(key: str, phase: Phase) -> None:
+    drawing = primitives(shipped(key, phase))
+    plate = next(
+        item for item in drawing if isinstance(item, Circle) and item.fill is Role.IMPLEMENT
+    )
+    hair = next(item for item in drawing if isinstance(item, Path) and item.fill is Role.HAIR)
+    assert min(math.dist(point, plate.center) for point in hair.points) > plate.radius
+
+
+@pytest.mark.parametrize("key", ["pallof_press", "band_press_out"])
+def test_pressing_out_sideways_never_slackens_what_pulls(key: str) -> None:
+    def pulled(phase: Phase) -> float:
+        drawing = primitives(shipped(key, phase))
+        (line,) = (item for item in drawing if item.stroke is Role.BAND)
+        assert isinstance(line, Path)
+        return math.dist(*line.points)
+
+    assert pulled(Phase.END) > pulled(Phase.START)
 
 
 def test_a_bar_from_the_front_shows_both_its_ends() -> None:

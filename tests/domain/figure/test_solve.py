@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 
 from app.domain.figure import Bounds, Phase, Pose, Primitive, Role, Side, bounds, primitives, solve
@@ -69,6 +71,15 @@ def test_planted_feet_stay_where_they_are(key: str) -> None:
         before, after = planted(pair.start, side), planted(pair.end, side)
         if before is not None and after is not None:
             assert before == after
+
+
+@pytest.mark.parametrize("key", ["clam", "clam_band"])
+def test_in_a_clam_the_feet_stay_together_and_the_knees_part(key: str) -> None:
+    closed, opened = (body(key, phase).segments for phase in Phase)
+    for foot in ("footR", "footL"):
+        assert opened[foot].start == pytest.approx(closed[foot].start, abs=0.002)
+    apart = [math.dist(each["shankR"].start, each["shankL"].start) for each in (closed, opened)]
+    assert apart[1] > 1.5 * apart[0]
 
 
 @pytest.mark.parametrize("key", sorted(set(poses()) - WALKING))
