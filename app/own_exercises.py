@@ -220,7 +220,9 @@ def _refuse_tangled(exercise: Exercise, catalogue: Catalogue, *, entry: resource
     for key in exercise.easier:
         if key in exercise.harder:
             raise entry.error(
-                "easier", f"{key!r} is named as easier and as harder.", mend="Keep one of the two."
+                "easier",
+                f"{catalogue[key].name!r} is named as easier and as harder.",
+                mend="Keep one of the two.",
             )
     for field in ("easier", "harder"):
         for key in getattr(exercise, field):

@@ -215,7 +215,7 @@ BAD = [
         'easier = ["door_row"]',
         'easier = ["door_row"]\nharder = ["door_row"]',
         "line 17",
-        "'door_row' is named as easier and as harder",
+        "'Row at a door' is named as easier and as harder",
     ),
     ("[door_row_low]", "[door_row]", "line 10", "TOML"),
     ("[door_row_low]", "[back_squat]", "line 10", "'back_squat' is the key of 'Back squat'"),

@@ -216,6 +216,15 @@ class KinList(QListWidget):
         super().keyPressEvent(event)
 
 
+def _pose_name(bench: Bench, key: str) -> str:
+    """What the exercise that is drawn is called."""
+    drawn = ExerciseKey(key)
+    catalogue = bench.desk.catalogue
+    if drawn in catalogue:
+        return catalogue[drawn].name
+    return key.replace("_", " ").capitalize()
+
+
 class PoseBox(QWidget):
     """The figure: one of the poses that are there, shown at its start and end."""
 
@@ -224,8 +233,9 @@ class PoseBox(QWidget):
     def __init__(self, bench: Bench) -> None:
         super().__init__()
         self.bench = bench
-        named = ((key.replace("_", " ").capitalize(), key) for key in sorted(bench.shelf.poses))
-        self.box = DeafBox("Figure", ((NO_POSE, ""), *named))
+        named = ((_pose_name(bench, key), key) for key in bench.shelf.poses)
+        in_order = sorted(named, key=lambda pair: pair[0].casefold())
+        self.box = DeafBox("Figure", ((NO_POSE, ""), *in_order))
         self.pictures = (QLabel(), QLabel())
         row = QHBoxLayout()
         for label in self.pictures:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 
 from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import (
@@ -26,6 +27,7 @@ from app.ui.library import own_values
 from app.ui.library.detail import height_on_screen
 from app.ui.library.facts import LOADS, SPINE
 from app.ui.library.narrow import SKILLS
+from app.ui.library.own_evidence import HINT, FiguresField, left_behind
 from app.ui.library.own_parts import (
     CheckList,
     DeafBox,
@@ -46,13 +48,14 @@ TEXTS = {
     "cues": "One sentence a line, in the order of the movement.",
     "faults": "A line each: what is noticed: what to try.",
     "reaches": "A line each: knee flexion 110. Limitations are checked against these.",
-    "activation": "A line each: muscle, % or range, study, detail.",
 }
+HINTS = TEXTS | {"activation": HINT}
 
 
 class OwnSheet(Sheet):
     """Make an exercise, from a pattern if one is given, or change one.
 
+    Published figures stay with the pattern: they were measured in that exercise, not in its copy.
     Whatever is typed is checked at once; the sentence above the verbs says what is not right yet,
     and what was typed stays.
     """
@@ -66,7 +69,12 @@ class OwnSheet(Sheet):
         change: bool = False,
     ) -> None:
         title = f"Change {pattern.name}" if change and pattern else "Own exercise"
-        super().__init__(parent, title, verb="Keep changes" if change else "Keep exercise")
+        super().__init__(
+            parent,
+            title,
+            verb="Keep changes" if change else "Keep exercise",
+            about=left_behind(pattern) if pattern and not change else "",
+        )
         self.setModal(False)
         self.bench = bench
         self.changes = pattern if change else None
@@ -81,7 +89,7 @@ class OwnSheet(Sheet):
             ("Prescription", self._prescription()),
             ("Words", _page((n, self.texts[n]) for n in ("set_up", "cues", "faults"))),
             ("Relatives and figure", self._kin()),
-            ("Evidence", _page((("activation", self.texts["activation"]),))),
+            ("Evidence", _page((("activation", self.activation),))),
         ):
             tabs.addTab(page, name)
         self.tabs = tabs
@@ -90,7 +98,7 @@ class OwnSheet(Sheet):
         self._later.setSingleShot(True)
         self._later.timeout.connect(self.check)
         if pattern is not None:
-            self.fill(pattern)
+            self.fill(pattern if change else replace(pattern, activation=()))
             if not change:
                 self.name.setText(own_values.named_copy(pattern))
         self._connect()
@@ -135,6 +143,7 @@ class OwnSheet(Sheet):
         self.texts = {name: LinesField(LABELS[name]) for name in TEXTS}
         self.easier, self.harder = (KinField(self.bench, LABELS[n]) for n in ("easier", "harder"))
         self.pose = PoseBox(self.bench)
+        self.activation = FiguresField(self.bench)
         self.warmup_for = CheckList(LABELS["warmup_for"], Pattern)
 
     def _identity(self) -> QWidget:
@@ -163,7 +172,14 @@ class OwnSheet(Sheet):
             flag.toggled.connect(self._touch)
         for text in self.findChildren(QPlainTextEdit):
             text.textChanged.connect(self._touch)
-        for part in (self.work, self.stress, self.equipment, self.warmup_for, self.pose):
+        for part in (
+            self.work,
+            self.stress,
+            self.equipment,
+            self.warmup_for,
+            self.pose,
+            self.activation,
+        ):
             part.changed.connect(self._touch)
         for kin in (self.easier, self.harder):
             kin.changed.connect(self._touch)
@@ -194,7 +210,7 @@ class OwnSheet(Sheet):
         self.texts["cues"].setPlainText("\n".join(one.cues))
         self.texts["faults"].setPlainText(own_values.faults_text(one.faults))
         self.texts["reaches"].setPlainText(own_values.reaches_text(one.reaches))
-        self.texts["activation"].setPlainText(own_values.activation_text(one.activation))
+        self.activation.show_values(one.activation)
         self.easier.show_values(one.easier)
         self.harder.show_values(one.harder)
         self.pose.show_value(one.figure)
@@ -227,7 +243,7 @@ class OwnSheet(Sheet):
             "faults": own_values.faults_of(self.texts["faults"].toPlainText()),
             "easier": self.easier.values(),
             "harder": self.harder.values(),
-            "activation": own_values.activation_of(self.texts["activation"].toPlainText()),
+            "activation": self.activation.values(),
             "figure": self.pose.value(),
             "warmup_for": self.warmup_for.values(),
         }
@@ -238,19 +254,20 @@ class OwnSheet(Sheet):
 
     def exercise(self) -> Exercise:
         """The exercise as typed. Raises CoachError with what is not right yet."""
-        values = self.values()
-        if not values["name"]:
+        name, catalogue = self.name.text().strip(), self.bench.desk.catalogue
+        if not name:
             raise CoachError("The exercise has no name yet.", mend="Type one.")
-        if self.changes is not None:
-            key = self.changes.key
-            values["version"] = self.changes.version
-        else:
-            key = own_exercises.key_for(self.name.text(), self.bench.desk.catalogue)
+        old = self.changes
+        key = old.key if old is not None else own_exercises.key_for(name, catalogue)
+        own_exercises.refuse_taken_name(name, key, catalogue)  # first: a copy begins with its name
+        values = self.values()
+        if old is not None:
+            values["version"] = old.version
         try:
             exercise = resources.exercise_from_values(key, values, own=True)
+            own_exercises.refuse_contradiction(exercise, catalogue)
         except CoachError as error:
             raise CoachError(own_values.said(error)) from error
-        own_exercises.refuse_contradiction(exercise, self.bench.desk.catalogue)
         return exercise
 
     def check(self) -> None:
@@ -288,8 +305,8 @@ def _page(rows: Iterable[tuple[str, QWidget]]) -> QWidget:
         if not field.accessibleName():
             field.setAccessibleName(LABELS[name])
         form.addRow(label, field)
-        if name in TEXTS:  # the hint inside a field goes once something is typed
-            form.addRow("", Wrapped(TEXTS[name], step="small", role="small"))
+        if name in HINTS:  # the hint inside a field goes once something is typed
+            form.addRow("", Wrapped(HINTS[name], step="small", role="small"))
     area = QScrollArea()
     area.setWidget(page)
     area.setWidgetResizable(True)

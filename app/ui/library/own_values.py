@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterable
 
 from app.domain.errors import CoachError
-from app.domain.exercise import Activation, Exercise, Fault, Reach
+from app.domain.exercise import Exercise, Fault, Reach
 from app.ui.words import number
 
 LABELS = {
@@ -41,10 +41,8 @@ LABELS = {
 }
 """What the form calls each field."""
 
-_ACTIVATION = re.compile(
-    r"(?P<muscle>\S+)\s+(?P<low>[\d.,]+)(\s*[-\u2013]\s*(?P<high>[\d.,]+))?\s*%?"
-    r"\s+(?P<study>\S+)\s*(?P<detail>.*)"
-)
+_NUMBER = r"\d{1,3}([.,]\d+)?"
+_AMPLITUDE = re.compile(rf"(?P<low>{_NUMBER})(\s*[-\u2013]\s*(?P<high>{_NUMBER}))?\s*%?", re.ASCII)
 
 
 def lines_of(text: str) -> list[str]:
@@ -87,32 +85,17 @@ def faults_text(faults: Iterable[Fault]) -> str:
     return "\n".join(f"{fault.notice}: {fault.remedy}" for fault in faults)
 
 
-def activation_of(text: str) -> list[dict[str, object]]:
-    """Rows of reported activation. Raises CoachError for a line that cannot be read."""
-    rows: list[dict[str, object]] = []
-    for line in lines_of(text):
-        found = _ACTIVATION.fullmatch(line)
-        if found is None:
-            raise CoachError(
-                f"{LABELS['activation']}: '{line[:40]}' cannot be read.",
-                mend="Write muscle, % or range, study and detail: "
-                "gluteals 29-45 contreras2015-thrust 10RM.",
-            )
-        low = number_of(found["low"])
-        high = low if found["high"] is None else number_of(found["high"])
-        row = {"muscle": found["muscle"], "low": low, "high": high, "study": found["study"]}
-        rows.append(row | ({"detail": found["detail"]} if found["detail"] else {}))
-    return rows
-
-
-def activation_text(rows: Iterable[Activation]) -> str:
-    """One line a figure, as `activation_of` reads it."""
-    return "\n".join(
-        f"{one.muscle} {one.low:g}"
-        + (f"-{one.high:g}" if one.high != one.low else "")
-        + f" {one.study} {one.detail}".rstrip()
-        for one in rows
-    )
+def amplitude_of(text: str) -> tuple[float, float]:
+    """The lowest and highest per cent of '42' or '29-45'. Raises CoachError for anything else."""
+    found = _AMPLITUDE.fullmatch(text.strip())
+    if found is None:
+        raise CoachError(
+            f"{LABELS['activation']}: '{text[:40]}' cannot be read.",
+            mend="Write % or a range of %: 42 or 29-45.",
+        )
+    low = float(found["low"].replace(",", "."))
+    high = low if found["high"] is None else float(found["high"].replace(",", "."))
+    return low, high
 
 
 def reaches_text(reaches: Iterable[Reach]) -> str:

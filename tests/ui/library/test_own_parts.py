@@ -92,6 +92,15 @@ def test_a_pose_is_shown_at_its_start_and_end(qtbot):
     assert all(label.pixmap().isNull() for label in field.pictures)
 
 
+def test_figures_are_called_as_the_exercises_they_show(qtbot):
+    field = PoseBox(scene.nobody())
+    qtbot.addWidget(field)
+    shown = {field.box.itemData(row): field.box.itemText(row) for row in range(field.box.count())}
+    assert shown.pop("") == "No figure"
+    assert shown["rear_foot_split_squat"] == scene.shipped("rear_foot_split_squat").name
+    assert list(shown.values()) == sorted(shown.values(), key=str.casefold)
+
+
 def test_an_unknown_value_falls_back_to_the_first(qtbot):
     box = DeafBox("Plane", (("Sagittal", "sagittal"), ("Frontal", "frontal")))
     qtbot.addWidget(box)

@@ -36,6 +36,7 @@ def test_a_copy_is_the_same_in_every_field_but_the_name(qtbot, one):
         name=made.name,
         own=True,
         version=1,
+        activation=(),
         work=made.work,
         stress=made.stress,
         equipment=made.equipment,
@@ -87,7 +88,10 @@ WRONG = [
     (lambda d: d.tempo.setText("slow"), "Usual tempo: 'slow' is no tempo"),
     (lambda d: d.texts["reaches"].setPlainText("knee wobble 20"), "Reaches: 'wobble'"),
     (lambda d: d.texts["faults"].setPlainText("no remedy"), "If you notice: 'no remedy'"),
-    (lambda d: d.texts["activation"].setPlainText("gluteals 5 x1"), "'x1' is no reference"),
+    (lambda d: d.activation.percent.setText("5"), "Activation: 5 % is not added yet"),
+    (lambda d: d.activation.percent.setText("a lot"), "Activation: 'a lot' cannot be read"),
+    (lambda d: d.aliases.setText("back-squat"), "Other names: 'back-squat' is the name of another"),
+    (lambda d: d.harder.show_values(d.easier.values()), "Easier: "),
     (lambda d: d.texts["cues"].setPlainText("x" * 5_000_000), "Do it: A text of 5000000"),
 ]
 
@@ -102,6 +106,31 @@ def test_what_is_wrong_is_told_by_its_field_and_cannot_be_kept(qtbot, spoil, sen
     assert sentence in dialog.wrong.text()
     assert not dialog.keep_button.isEnabled()
     assert bench.desk.store.own_exercises() == ()
+
+
+def test_a_taken_name_is_told_first(qtbot):
+    dialog = sheet(qtbot, scene.shipped("step_up"))
+    dialog.texts["faults"].setPlainText("no remedy")
+    dialog.work.show_values({})
+    type_name(qtbot, dialog, "back-squat")
+    assert dialog.wrong.text().startswith("There is already an exercise called 'Back squat'")
+
+
+def test_a_copy_leaves_the_published_figures_behind_and_says_so(qtbot):
+    one = next(e for e in EVERY if len(e.activation) > 1)
+    dialog = sheet(qtbot, one)
+    assert dialog.activation.values() == []
+    told = [label.text() for label in dialog.findChildren(QLabel)]
+    assert any(f"published figures of {one.name} are not copied" in text for text in told)
+
+
+def test_changing_an_own_exercise_keeps_its_figures(qtbot):
+    bench = scene.bench()
+    one = replace(scene.own(), activation=scene.shipped("hip_thrust").activation)
+    assert one.activation
+    own_exercises.keep(bench.desk, one)
+    dialog = sheet(qtbot, one, change=True, on=bench)
+    assert dialog.exercise().activation == one.activation
 
 
 def test_changing_keeps_the_key_so_that_plans_follow(qtbot):

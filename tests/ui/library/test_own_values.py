@@ -30,10 +30,6 @@ def test_what_is_shown_is_read_back(one):
     assert faults == [[fault.notice, fault.remedy] for fault in one.faults]
     lines = own_values.lines_of(own_values.reaches_text(one.reaches))
     assert len(lines) == len(one.reaches)
-    rows = own_values.activation_of(own_values.activation_text(one.activation))
-    expected = [(a.muscle, a.low, a.high, a.study, a.detail) for a in one.activation]
-    found = [(r["muscle"], r["low"], r["high"], r["study"], r.get("detail", "")) for r in rows]
-    assert found == expected
 
 
 @pytest.mark.parametrize("line", ["no colon here", ": no notice", "no remedy:"])
@@ -42,16 +38,16 @@ def test_a_fault_without_its_other_half_says_how_to_write_it(line):
         own_values.faults_of(line)
 
 
-def test_a_figure_that_cannot_be_read_says_how_to_write_it():
-    with pytest.raises(CoachError, match="muscle, % or range"):
-        own_values.activation_of("gluteals a lot")
+@pytest.mark.parametrize("typed", ["", "a lot", "29-", "1e3", "-5", "nan", "29-45-60"])
+def test_an_amplitude_that_cannot_be_read_says_how_to_write_it(typed):
+    with pytest.raises(CoachError, match="42 or 29-45"):
+        own_values.amplitude_of(typed)
 
 
 @pytest.mark.parametrize("dash", ["-", "\N{EN DASH}", " - "])
 def test_a_range_may_have_any_dash(dash):
-    (row,) = own_values.activation_of(f"gluteals 29{dash}45 % neto2020 review")
-    assert (row["low"], row["high"], row["study"]) == (29, 45, "neto2020")
-    assert row["detail"] == "review"
+    assert own_values.amplitude_of(f"29{dash}45,5 %") == (29, 45.5)
+    assert own_values.amplitude_of("42") == (42, 42)
 
 
 def test_a_refusal_is_told_by_the_name_of_the_field():
