@@ -1,9 +1,10 @@
-"""Draw the pictures of the README and the guide anew, from the demo, without a screen.
+"""Draw the pictures of the README anew, from the demo, without a screen.
 
-    .venv/bin/python packaging/pictures/docs_pictures.py [FOLDER]
+    .venv/bin/python packaging/pictures/docs_pictures.py            the two of the README
+    .venv/bin/python packaging/pictures/docs_pictures.py FOLDER     every screen, to look at
 
-Writes PNG files into packaging/pictures, or the folder named. Run it after any change that
-shows, look at each picture, and commit them together with the change.
+Run it after any change that shows, look at each picture, and commit the README's two together with
+the change.
 """
 
 from __future__ import annotations
@@ -68,7 +69,7 @@ def dialog(make: Callable[[Window], QDialog], window: Window, path: Path) -> Non
 
 
 def window_pictures(folder: Path) -> None:
-    """The window: light, dark, small, and with an exercise in hand."""
+    """The window: light, dark and small."""
     for name, colours, size in (
         ("window", theme.LIGHT, SIZE),
         ("window-dark", theme.DARK, SIZE),
@@ -81,6 +82,10 @@ def window_pictures(folder: Path) -> None:
         window.close()
     theme.force(theme.LIGHT)
     theme.apply(start.application())
+
+
+def drag_picture(folder: Path) -> None:
+    """The window with an exercise in hand."""
     window = open_window()
     window.grid.go_to(window.bench.desk.program.weeks[WEEK].days[3].sessions[0].slots[2].id)
     window.grid.pick_up_exercise(ExerciseKey("leg_extension"))
@@ -104,16 +109,16 @@ def dialog_pictures(folder: Path) -> None:
     window.close()
 
 
-def booklet_pictures(folder: Path) -> None:
-    """Cover and a week of the booklet."""
+def booklet_pictures(folder: Path, *names: str) -> None:
+    """Cover and a week of the booklet, those of `names`."""
     from app.ui.pdf_pages import Pages
 
     window = open_window()
     desk = window.bench.desk
     pages = Pages(press.bind(desk.draft_issue(TODAY), desk.catalogue, desk.ranges))
-    wanted = {"booklet-cover": 0, "booklet": _first_week(pages)}
-    for name, number in wanted.items():
-        pages.picture(number, 90).save(str(folder / f"{name}.png"))
+    numbers = {"booklet-cover": 0, "booklet": _first_week(pages)}
+    for name in names:
+        pages.picture(numbers[name], 90).save(str(folder / f"{name}.png"))
         print(f"{name}.png")
     pages.close()
     window.close()
@@ -128,13 +133,20 @@ def _first_week(pages: object) -> int:
 
 
 def main() -> int:
-    """Draw everything."""
-    folder = Path(sys.argv[1]) if len(sys.argv) > 1 else ROOT / "packaging/pictures"
-    folder.mkdir(parents=True, exist_ok=True)
+    """Draw the README's two, or everything into the folder named."""
     start.application()
+    theme.force(theme.LIGHT)
+    theme.apply(start.application())
+    if len(sys.argv) == 1:
+        drag_picture(ROOT / "packaging/pictures")
+        booklet_pictures(ROOT / "packaging/pictures", "booklet")
+        return 0
+    folder = Path(sys.argv[1])
+    folder.mkdir(parents=True, exist_ok=True)
     window_pictures(folder)
+    drag_picture(folder)
     dialog_pictures(folder)
-    booklet_pictures(folder)
+    booklet_pictures(folder, "booklet-cover", "booklet")
     return 0
 
 
