@@ -294,6 +294,8 @@ def stuck_text(week: Week, session: Session, catalogue: Catalogue, *, over: floa
     parts = [f"Still {over:g} min too long."]
     if week.light:
         parts.append("A light week keeps its sets.")
+    elif not by_hand:
+        parts.append("Every exercise is at two sets or fewer.")
     elif others:
         parts.append(f"{names(others)} at two sets or fewer.")
     if by_hand:

@@ -33,7 +33,7 @@ def effect_text(bench: Bench, before: Program, after: Program, *, slot_id: SlotI
 
 
 def effect_words(change: Difference) -> str:
-    """'1 conflict more, 2 remarks fewer', or 'no finding comes or goes'."""
+    """'1 more conflict, 2 fewer remarks', or 'no finding comes or goes'."""
     parts = []
     for weight, (one, many) in WEIGHT_WORDS.items():
         came = sum(finding.weight is weight for finding in change.gained)
@@ -41,7 +41,7 @@ def effect_words(change: Difference) -> str:
         if came != went:
             count = abs(came - went)
             more = "more" if came > went else "fewer"
-            parts.append(f"{count} {one if count == 1 else many} {more}")
+            parts.append(f"{count} {more} {one if count == 1 else many}")
     if not parts and (change.gained or change.lost):
         return "as many findings, others than before"
     return ", ".join(parts) or "no finding comes or goes"

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QApplication, QLabel
 from pytestqt.qtbot import QtBot
 
 from app.domain.client import FreeTime
-from app.domain.edits.fields import set_field
+from app.domain.edits.fields import set_field, unpin
 from app.domain.edits.weeks import clear_weeks
 from app.domain.effort import Rir
 from app.domain.findings import edit
@@ -126,6 +126,9 @@ def test_it_says_in_words_why_taking_sets_off_does_not_reach_the_minutes(
     assert "are at two sets or fewer." in told
     assert f"{bench.desk.catalogue[chosen.exercise].name} is set by hand." in told
     assert dialog.trim_note.isVisibleTo(dialog)
+    bench.keep(edit("Free again", unpin, slot_id=chosen.id, field=Field.SETS))
+    dialog.refresh()
+    assert "Every exercise is at two sets or fewer." in dialog.trim_note.text()
     dialog.trim.setChecked(False)
     assert not dialog.trim_note.isVisibleTo(dialog)
 

@@ -65,8 +65,8 @@ def test_findings_that_come_and_go_are_counted_by_their_weight(bench: Bench) -> 
     by_weight = {weight: [one for one in found if one.weight is weight] for weight in Weight}
     outside, remarks = by_weight[Weight.OUTSIDE], by_weight[Weight.REMARK]
     assert effect_words(Difference((), ())) == "no finding comes or goes"
-    assert effect_words(Difference((outside[0],), ())) == "1 finding outside its range more"
-    assert effect_words(Difference((), tuple(remarks[:2]))) == "2 remarks fewer"
+    assert effect_words(Difference((outside[0],), ())) == "1 more finding outside its range"
+    assert effect_words(Difference((), tuple(remarks[:2]))) == "2 fewer remarks"
     assert effect_words(Difference((outside[0],), (outside[1],))) == (
         "as many findings, others than before"
     )
