@@ -5,7 +5,9 @@ from __future__ import annotations
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from PySide6.QtCore import QPoint, QRectF, Qt
+from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, Qt
+from PySide6.QtGui import QMouseEvent
+from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from app.ui.bench import Bench
@@ -174,8 +176,19 @@ def test_at_the_end_the_key_says_so(qtbot: QtBot, strip, bench: Bench) -> None:
     assert bench.desk.program == PROGRAM
 
 
-def test_the_hand_shows_what_can_be_taken(qtbot: QtBot, strip, bench: Bench) -> None:
-    qtbot.mouseMove(strip, number(strip, 0))
+def hover(strip: SeasonStrip, where: QPoint) -> None:
+    """Move the pointer with no button down.
+
+    QTest's own move keeps whatever button an earlier test pressed and never let go.
+    """
+    none, plain = Qt.MouseButton.NoButton, Qt.KeyboardModifier.NoModifier
+    there = QPointF(strip.mapToGlobal(where))
+    move = QMouseEvent(QEvent.Type.MouseMove, QPointF(where), there, none, none, plain)
+    QApplication.sendEvent(strip, move)
+
+
+def test_the_hand_shows_what_can_be_taken(strip: SeasonStrip) -> None:
+    hover(strip, number(strip, 0))
     assert strip.cursor().shape() is Qt.CursorShape.OpenHandCursor
-    qtbot.mouseMove(strip, number(strip, 2))
+    hover(strip, number(strip, 2))
     assert strip.cursor().shape() is Qt.CursorShape.ArrowCursor
