@@ -5,9 +5,10 @@ from __future__ import annotations
 from app.booklet.book import Book
 from app.booklet.fonts import NBSP
 from app.booklet.words import mass_number, number_of_reps
-from app.domain.exercise import Exercise, Muscle
-from app.domain.program import Role, Session, Slot
-from app.domain.strength import RampSet, ramp_sets
+from app.domain import warmup
+from app.domain.exercise import Exercise
+from app.domain.program import Session, Slot
+from app.domain.strength import RampSet
 from app.domain.warmup import dose, is_general
 
 EASY_S = 300
@@ -17,25 +18,18 @@ EASY = f"{EASY_S // 60}{NBSP}minutes easy movement"
 
 def ramps_of(book: Book, session: Session) -> tuple[tuple[Exercise, tuple[RampSet, ...]], ...]:
     """Loaded core lifts whose prime movers are still cold, with the ramp sets before them."""
-    warm: set[Muscle] = set()
-    ramps = []
-    for slot in session.slots:
-        exercise = book.exercise(slot.exercise)
-        if slot.role is not Role.CORE or warm & set(exercise.primes):
-            continue
-        if ramp := ramp_of(book, slot, exercise):
-            warm |= set(exercise.primes)
-            ramps.append((exercise, ramp))
-    return tuple(ramps)
+    ramps = warmup.ramps_of(
+        session,
+        book.exercise,
+        load_of=lambda slot: book.loads.get(slot.id),
+        increments=book.issue.client.increments,
+    )
+    return tuple((book.exercise(ramp.exercise), ramp.sets) for ramp in ramps)
 
 
 def ramp_of(book: Book, slot: Slot, exercise: Exercise) -> tuple[RampSet, ...]:
     """The ramp sets that lead up to a slot's printed load."""
-    load_kg = book.loads.get(slot.id)
-    if load_kg is None or load_kg <= 0:  # below 0 the body is helped up
-        return ()
-    increments = book.issue.client.increments
-    return ramp_sets(load_kg, increments.bar_kg, increments, kind=exercise.load_kind)
+    return warmup.ramp_to(book.loads.get(slot.id), exercise, book.issue.client.increments)
 
 
 def ramp_text(book: Book, ramp: tuple[RampSet, ...]) -> str:
@@ -52,9 +46,7 @@ def drill_text(exercise: Exercise) -> str:
     """A drill with its dose: 'Brisk walk, 3 minutes', 'Arm circles × 8–10'."""
     name, reps = exercise.name, dose(exercise)
     if exercise.timed:
-        minutes, seconds = divmod(reps.low, 60)
-        said = f"{reps.low}{NBSP}s" if seconds or not minutes else f"{minutes}{NBSP}minutes"
-        return f"{name}, {said}" if minutes != 1 or seconds else f"{name}, 1{NBSP}minute"
+        return f"{name}, {warmup.time_text(reps.low).replace(' ', NBSP)}"
     return f"{name} ×{NBSP}{number_of_reps(reps)}"
 
 

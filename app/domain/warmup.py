@@ -6,15 +6,16 @@ to get warm and a few that open the joints to be used are common practice.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import date
 
-from app.domain.client import Client
+from app.domain.client import Client, Increments
 from app.domain.curve import Curve
 from app.domain.exercise import Catalogue, Exercise, ExerciseKey, Muscle, Pattern
 from app.domain.fit import fits
 from app.domain.loads import load_for
-from app.domain.program import Reps, Role, Session, SlotId
+from app.domain.program import Reps, Role, Session, Slot, SlotId
 from app.domain.strength import RampSet, ramp_sets
 from app.domain.working import COMMON_PRACTICE
 
@@ -86,9 +87,14 @@ def compose(
     chosen = _pick(general, wanted, emphasis=emphasis, most=min(1, most_drills))
     for drills in (specific, others):
         chosen += _pick(drills, wanted, emphasis=emphasis, most=most_drills - len(chosen))
+
+    def load_of(slot: Slot) -> float | None:
+        load = load_for(slot, catalogue[slot.exercise], client, curve)
+        return None if load is None else load.load_kg
+
     return WarmUp(
         tuple(_drill(exercise, wanted) for exercise in chosen),
-        _ramps(session, catalogue, client=client, curve=curve),
+        ramps_of(session, catalogue.__getitem__, load_of=load_of, increments=client.increments),
     )
 
 
@@ -145,27 +151,46 @@ def dose(exercise: Exercise) -> Reps:
     return Reps(low, low if exercise.timed else min(exercise.rep_high, max(low, 10)))
 
 
+def time_text(seconds: int) -> str:
+    """How long a timed drill takes: '3 minutes', '1 minute', '90 s'."""
+    minutes, rest = divmod(seconds, 60)
+    if rest or not minutes:
+        return f"{seconds} s"
+    return f"{minutes} minute{'' if minutes == 1 else 's'}"
+
+
 def is_general(exercise: Exercise) -> bool:
     """True for a drill that gets the whole body warm: timed, and long enough."""
     return exercise.timed and exercise.rep_low >= GENERAL_FROM_S
 
 
-def _ramps(
-    session: Session, catalogue: Catalogue, *, client: Client, curve: str | Curve
+def ramp_to(
+    load_kg: float | None, exercise: Exercise, increments: Increments
+) -> tuple[RampSet, ...]:
+    """The ramp sets that lead up to a load, kg; none without one, or where the body is helped."""
+    if load_kg is None or load_kg <= 0:
+        return ()
+    return ramp_sets(load_kg, increments.bar_kg, increments, kind=exercise.load_kind)
+
+
+def ramps_of(
+    session: Session,
+    exercise_of: Callable[[ExerciseKey], Exercise],
+    *,
+    load_of: Callable[[Slot], float | None],
+    increments: Increments,
 ) -> tuple[WarmUpRamp, ...]:
-    """Ramp sets for the first loaded core lift, and for later ones with other prime movers."""
+    """Ramp sets for the first loaded core lift, and for later ones whose prime movers are cold.
+
+    load_of: a slot's load in kg, None where there is none.
+    """
     ramps: list[WarmUpRamp] = []
     warm: set[Muscle] = set()
     for slot in session.slots:
-        exercise = catalogue[slot.exercise]
+        exercise = exercise_of(slot.exercise)
         if slot.role is not Role.CORE or warm & set(exercise.primes):
             continue
-        load = load_for(slot, exercise, client, curve)
-        if load is None or load.load_kg <= 0:
-            continue
-        warm |= set(exercise.primes)
-        increments = client.increments
-        sets = ramp_sets(load.load_kg, increments.bar_kg, increments, kind=exercise.load_kind)
-        if sets:
+        if sets := ramp_to(load_of(slot), exercise, increments):
+            warm |= set(exercise.primes)
             ramps.append(WarmUpRamp(slot.id, exercise.key, sets))
     return tuple(ramps)

@@ -209,11 +209,8 @@ def _item(exercise: Exercise) -> QListWidgetItem:
 def _dose_text(exercise: Exercise) -> str:
     """'3 minutes', '20 s' or '8\N{EN DASH}10 reps', as the booklet has it."""
     dose = warmup.dose(exercise)
-    minutes, seconds = divmod(dose.low, 60)
-    if exercise.timed and (seconds or not minutes):
-        return f"{dose.low} s"
     if exercise.timed:
-        return f"{minutes} minute{'' if minutes == 1 else 's'}"
+        return warmup.time_text(dose.low)
     return f"{dose.low if dose.low == dose.high else f'{dose.low}{DASH}{dose.high}'} reps"
 
 

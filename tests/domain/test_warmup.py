@@ -21,7 +21,7 @@ from app.domain.exercise import (
     Work,
 )
 from app.domain.program import Reps, Role, Session, SessionId, Slot, SlotId, StrandId
-from app.domain.warmup import compose
+from app.domain.warmup import compose, ramps_of
 
 TODAY = date(2026, 10, 5)
 
@@ -121,6 +121,18 @@ def test_assistance_and_untested_lifts_get_no_ramp():
     assert compose(session(CURL, role=Role.ASSISTANCE), CATALOGUE, CLIENT, on=TODAY).ramps == ()
     untested = replace(CLIENT, tests=())
     assert compose(session(SQUAT), CATALOGUE, untested, on=TODAY).ramps == ()
+
+
+def test_a_lift_too_light_for_a_ramp_leaves_its_movers_cold_for_the_next():
+    kg = {"squat": 20.0, "front squat": 80.0}  # an empty bar, then a loaded one
+    whole = session(SQUAT, FRONT)
+    ramps = ramps_of(
+        whole,
+        CATALOGUE.__getitem__,
+        load_of=lambda slot: kg[slot.exercise],
+        increments=CLIENT.increments,
+    )
+    assert [ramp.slot for ramp in ramps] == [whole.slots[1].id]
 
 
 def test_an_empty_session_needs_no_warm_up():
