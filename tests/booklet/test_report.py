@@ -9,7 +9,8 @@ import pypdfium2 as pdfium
 import pytest
 
 from app.booklet import BookletError, Paper
-from app.booklet.report import MARGIN_MM, Report, make_report
+from app.booklet.flow import MARGIN_MM
+from app.booklet.report import Report, make_report
 from app.domain.edits.fields import accept
 from app.domain.findings import Edit, Finding, Place, Weight
 from app.domain.ranges import Range
