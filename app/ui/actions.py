@@ -9,6 +9,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from app.ui.bench import Bench
+from app.ui.client import open_form
 from app.ui.commands import Commands
 
 
@@ -449,12 +450,12 @@ ACTIONS: tuple[Action, ...] = (
         (),
         _chosen_weeks,
     ),
-    Action("profile", "Client", "Profile…", lambda w: w.client_pane.edit_profile(), (), _client),
+    Action("profile", "Client", "Profile…", lambda w: open_form.profile(w.bench, w), (), _client),
     Action(
         "test",
         "Client",
         "Enter a strength test…",
-        lambda w: w.client_pane.add_test(),
+        lambda w: open_form.strength_test(w.bench, w),
         ("Ctrl+Shift+T",),
         _client,
     ),
@@ -462,12 +463,12 @@ ACTIONS: tuple[Action, ...] = (
         "limitation",
         "Client",
         "Add a limitation…",
-        lambda w: w.client_pane.add_limitation(),
+        lambda w: open_form.limitations(w.bench, w),
         (),
         _client,
     ),
     Action(
-        "screening", "Client", "Screening…", lambda w: w.client_pane.edit_screening(), (), _client
+        "screening", "Client", "Screening…", lambda w: open_form.screening(w.bench, w), (), _client
     ),
     Action(
         "span_week",

@@ -10,24 +10,21 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QDialog, QLabel, QPushButton
 from pytestqt.qtbot import QtBot
 
-from app.domain.client import EnergyGoal, FreeTime
-from app.domain.edits.place import move_session
+from app.domain.client import ClientId, FreeTime
 from app.domain.errors import StoreError
-from app.domain.exercise import Equipment
-from app.domain.findings import edit
-from app.domain.loads import one_rep_max_of
 from app.ui.bench import Bench
+from app.ui.client.availability_section import AvailabilitySection
 from app.ui.client.days import DaysSheet
 from app.ui.client.energy import EnergySheet
 from app.ui.client.equipment import EquipmentSheet
 from app.ui.client.limits import LimitationSheet
-from app.ui.client.pane import RAIL, WIDE, ClientPane, equipment_line
+from app.ui.client.pane import RAIL, SECTIONS, WIDE, ClientPane
 from app.ui.client.profile import ProfileSheet
 from app.ui.client.screening import ScreeningSheet
 from app.ui.client.strength_test import TestSheet
 from app.ui.forms import Sheet
-from app.ui.working_popup import WorkingPopup
 from tests.ui.access import marked_up, too_small, unnamed
+from tests.ui.client.panes import button, texts
 from tests.ui.desks import RUNA, TODAY, with_client, without_program
 from tests.ui.steps import kept, refused_with, retype
 
@@ -39,14 +36,6 @@ def pane(qtbot: QtBot, bench: Bench) -> ClientPane:
     made.resize(WIDE, 900)
     made.show()
     return made
-
-
-def texts(pane: ClientPane) -> list[str]:
-    return [label.text() for label in pane.scroll_area.widget().findChildren(QLabel)]
-
-
-def button(pane: ClientPane, text: str) -> QPushButton:
-    return next(b for b in pane.scroll_area.widget().findChildren(QPushButton) if b.text() == text)
 
 
 def test_the_pane_says_whom_the_plan_is_for(pane: ClientPane) -> None:
@@ -63,13 +52,13 @@ def test_without_a_client_there_is_nothing_to_open(qtbot: QtBot, empty_bench: Be
     pane = ClientPane(empty_bench)
     qtbot.addWidget(pane)
     assert texts(pane) == ["No client is open"]
-    assert not pane.scroll_area.widget().findChildren(QPushButton)
+    assert not any(b.isVisibleTo(pane) for b in pane.findChildren(QPushButton))
 
 
 def test_without_a_program_the_client_still_shows(pane: ClientPane, bench: Bench) -> None:
     without_program(bench)
     assert texts(pane)[0] == RUNA.name
-    assert pane.days.used == frozenset()
+    assert pane.section(AvailabilitySection).days.used == frozenset()
 
 
 def test_a_changed_client_shows_at_once_and_undo_takes_it_back(
@@ -85,7 +74,7 @@ def test_a_changed_client_shows_at_once_and_undo_takes_it_back(
 
 def test_names_are_never_taken_for_markup(pane: ClientPane, bench: Bench) -> None:
     with_client(bench, name="<b>Runa</b>")
-    label = pane.scroll_area.widget().findChildren(QLabel)[0]
+    label = pane.sections[0].findChildren(QLabel)[0]
     assert label.text() == "<b>Runa</b>"
     assert label.textFormat() is Qt.TextFormat.PlainText
 
@@ -103,54 +92,6 @@ def test_what_is_missing_is_asked_for(pane: ClientPane, bench: Bench) -> None:
     ):
         assert words in told
     assert "Emphasis" not in told
-
-
-def test_every_test_shows_its_estimate_and_its_working(pane: ClientPane, bench: Bench) -> None:
-    client = bench.desk.client
-    for test in client.tests:
-        exercise = bench.desk.catalogue[test.exercise]
-        estimate = one_rep_max_of(exercise, client)
-        value = next(
-            b
-            for b in pane.findChildren(QPushButton)
-            if b.accessibleName().startswith(f"{exercise.name}, ")
-        )
-        assert float(value.text()) == pytest.approx(estimate.median, abs=0.5)
-        QTest.mouseClick(value, Qt.MouseButton.LeftButton)
-        (popup,) = (p for p in pane.findChildren(WorkingPopup) if p.isVisible())
-        assert any("Sources: " in label.text() for label in popup.findChildren(QLabel))
-        popup.close()
-
-
-def test_of_several_tests_of_an_exercise_the_newest_counts(pane: ClientPane, bench: Bench) -> None:
-    old = bench.desk.client.tests[0]
-    newer = replace(old, on=old.on.replace(month=11), load_kg=100)
-    with_client(bench, tests=(newer, *bench.desk.client.tests))
-    names = [
-        b.accessibleName()
-        for b in pane.scroll_area.widget().findChildren(QPushButton)
-        if "show the working" in b.accessibleName()
-    ]
-    assert len(names) == len({test.exercise for test in bench.desk.client.tests})
-    estimate = one_rep_max_of(bench.desk.catalogue[old.exercise], bench.desk.client)
-    assert any(f"{estimate.median:.0f} kg" in name for name in names)
-
-
-def test_days_with_a_session_follow_the_plan(pane: ClientPane, bench: Bench) -> None:
-    assert pane.days.used == {0, 3}
-    session = bench.desk.program.weeks[0].days[3].sessions[0]
-    bench.keep(edit("Move", move_session, session_id=session.id, day=4))
-    assert pane.days.used == {0, 4}
-    bench.show_week(1)
-    assert pane.days.used == {0, 3}
-
-
-def test_the_energy_target_follows_the_open_week(pane: ClientPane, bench: Bench) -> None:
-    with_client(bench, energy_goal=EnergyGoal.GAIN, kcal_now=2200.0)
-    assert any(text.startswith("Target, week 1: ") for text in texts(pane))
-    bench.show_week(2)
-    assert any(text.startswith("Target, week 3: ") for text in texts(pane))
-    assert not any(text.startswith("Target, week 1: ") for text in texts(pane))
 
 
 @pytest.mark.parametrize(
@@ -185,19 +126,6 @@ def test_the_pane_folds_to_a_rail_and_a_click_opens_it(qtbot: QtBot, pane: Clien
         QTest.mouseClick(pane.rail, Qt.MouseButton.LeftButton)
     assert not pane.folded
     assert pane.width() == WIDE
-
-
-@pytest.mark.parametrize(
-    ("things", "line"),
-    [
-        (frozenset(), "Own weight only. Enter the equipment in reach."),
-        ({Equipment.BODY}, "Own weight only. Enter the equipment in reach."),
-        ({Equipment.BARBELL, Equipment.BENCH}, "Barbell, plates from 1.25 kg, bench"),
-        ({Equipment.DUMBBELLS, Equipment.BAND}, "Dumbbells to 40 kg, band"),
-    ],
-)
-def test_equipment_is_told_in_one_line(things: set[Equipment], line: str) -> None:
-    assert equipment_line(replace(RUNA, equipment=frozenset(things))) == line
 
 
 def sheets(bench: Bench) -> dict[str, Sheet]:
@@ -244,3 +172,21 @@ def test_a_form_that_the_store_cannot_keep_stays_open_with_its_sentence(
         refused_with(sheet, bench, "coach.weekloom", "The disk is full.", "Make room.")
     kept(sheet)
     assert bench.desk.client.free[0].minutes == 33
+
+
+def test_the_pane_is_made_of_its_sections_in_order(pane: ClientPane) -> None:
+    assert [type(section) for section in pane.sections] == list(SECTIONS)
+    tops = [section.y() for section in pane.sections]
+    assert tops == sorted(tops)
+    assert pane.rail.words[1:] == tuple(s.word for s in pane.sections if s.word)
+
+
+def test_switching_the_client_shows_the_pane_from_its_top(pane: ClientPane, bench: Bench) -> None:
+    pane.resize(WIDE, 200)
+    bar = pane.scroll_area.verticalScrollBar()
+    bar.setValue(80)
+    with_client(bench, mass_kg=67.0)
+    assert bar.value() == 80, "an edit leaves the place"
+    other = replace(RUNA, id=ClientId("other"), name="Ottar Lied")
+    bench.desk.add_client(other)
+    assert bar.value() == 0

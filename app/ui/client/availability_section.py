@@ -1,0 +1,61 @@
+"""When the client can train, and with what."""
+
+from __future__ import annotations
+
+from app.domain.client import Client
+from app.domain.exercise import Equipment
+from app.ui import words
+from app.ui.bench import Bench
+from app.ui.client import open_form
+from app.ui.client.pictures import DayBars
+from app.ui.client.section import Section
+
+
+class AvailabilitySection(Section):
+    """Minutes by weekday as bars, and the equipment in a line."""
+
+    word = "Availability"
+
+    def __init__(self, bench: Bench) -> None:
+        super().__init__(bench)
+        self.days = DayBars()
+
+    def fill(self, client: Client) -> None:
+        """Show the days and name the equipment."""
+        self.head("Availability", "minutes a day")
+        self.days = DayBars()
+        if any(time.minutes for time in client.free):
+            self.column.addWidget(self.days)
+        else:
+            self.line("No days entered. Until then no session is too long.")
+        self.line(equipment_line(client), quiet=False)
+        self.links(
+            ("Days…", lambda: open_form.days(self.bench, self.window())),
+            ("Equipment…", lambda: open_form.equipment(self.bench, self.window())),
+        )
+        self.show_week()
+
+    def show_week(self) -> None:
+        """Darken the days that hold a session in the open week."""
+        work, week = self.bench.desk.work, self.bench.open_week
+        if work is not None:
+            used = frozenset(day for day, s in week.sessions() if s.slots) if week else frozenset()
+            self.days.show_days(work.client.free, used)
+
+
+def equipment_line(client: Client) -> str:
+    """'Barbell and plates to 1.25 kg, dumbbells to 30 kg, bench, box', or what to do."""
+    things = [e for e in Equipment if e in client.equipment and e is not Equipment.BODY]
+    if not things:
+        return "Own weight only. Enter the equipment in reach."
+    names = []
+    for thing in things:
+        name = thing.value.replace("_", " ")
+        if thing is Equipment.BARBELL and client.increments.plates_kg:
+            least = words.number(min(client.increments.plates_kg), places=2)
+            name = f"barbell, plates from {least} kg"
+        elif thing is Equipment.DUMBBELLS:
+            name = f"dumbbells to {words.number(client.increments.dumbbells_kg[2])} kg"
+        names.append(name)
+    text = ", ".join(names)
+    return text[:1].upper() + text[1:]

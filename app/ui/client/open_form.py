@@ -1,0 +1,60 @@
+"""Opens the forms of the client pane; each is read when it is first wanted.
+
+Panes and menu commands both call these, with the bench and the window they stand in.
+"""
+
+from __future__ import annotations
+
+from PySide6.QtWidgets import QWidget
+
+from app.ui.bench import Bench
+from app.ui.client.section import this_day
+
+
+def profile(bench: Bench, window: QWidget) -> None:
+    """The profile of the open client."""
+    from app.ui.client.profile import ProfileSheet
+
+    ProfileSheet(bench, window, bench.desk.client).exec()
+
+
+def screening(bench: Bench, window: QWidget) -> None:
+    """The screening questions."""
+    from app.ui.client.screening import ScreeningSheet
+
+    ScreeningSheet(bench, window, today=this_day()).exec()
+
+
+def limitations(bench: Bench, window: QWidget) -> None:
+    """What is ruled out: add to it, or remove from it."""
+    from app.ui.client.limits import LimitationSheet
+
+    LimitationSheet(bench, window).exec()
+
+
+def days(bench: Bench, window: QWidget) -> None:
+    """The minutes of each weekday."""
+    from app.ui.client.days import DaysSheet
+
+    DaysSheet(bench, window).exec()
+
+
+def equipment(bench: Bench, window: QWidget) -> None:
+    """The equipment in reach."""
+    from app.ui.client.equipment import EquipmentSheet
+
+    EquipmentSheet(bench, window).exec()
+
+
+def strength_test(bench: Bench, window: QWidget) -> None:
+    """A strength test."""
+    from app.ui.client.strength_test import TestSheet
+
+    TestSheet(bench, window, today=this_day()).exec()
+
+
+def energy(bench: Bench, window: QWidget) -> None:
+    """What the energy targets rest on."""
+    from app.ui.client.energy import EnergySheet
+
+    EnergySheet(bench, window, today=this_day()).exec()

@@ -1,0 +1,24 @@
+"""Who the plan is for: name, size, status, team and emphasis."""
+
+from __future__ import annotations
+
+from app.domain.client import Client
+from app.ui import words
+from app.ui.client import open_form
+from app.ui.client.section import Section
+from app.ui.forms import Wrapped
+
+
+class PersonSection(Section):
+    """The client's name in large, and below it what is known in a line or two."""
+
+    def fill(self, client: Client) -> None:
+        """Say who it is."""
+        self.column.addWidget(Wrapped(client.name, step="name"))
+        self.line(words.client_line(client, self.today), quiet=False)
+        if client.team:
+            self.line(client.team, quiet=False)
+        if client.emphasis:
+            muscles = [self.bench.shelf.muscles[m].trade.lower() for m in client.emphasis]
+            self.line(f"Emphasis: {', '.join(muscles)}")
+        self.links(("Profile…", lambda: open_form.profile(self.bench, self.window())))

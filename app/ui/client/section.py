@@ -1,0 +1,117 @@
+"""What a section of the client pane is made of: a head, lines, link buttons, its own redraw.
+
+A section is one module with one class: it says `word` (for the folded rail) and fills itself in
+`fill`. It is filled again when what it shows has changed, by `depends_on`; the others stay.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import date, datetime
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+
+from app.domain.client import Client
+from app.domain.work import Work
+from app.ui.bench import Bench
+from app.ui.forms import Elided, Wrapped, plain
+
+
+def this_day() -> date:
+    """The present day where the coach is."""
+    return datetime.now().astimezone().date()
+
+
+class Section(QWidget):
+    """One part of the client pane.
+
+    word: what the folded rail says of it, in the language of the code; empty says nothing.
+    column: where `fill` puts its widgets.
+    """
+
+    word = ""
+
+    def __init__(self, bench: Bench) -> None:
+        super().__init__()
+        self.bench = bench
+        self._outer = QVBoxLayout(self)
+        self._outer.setContentsMargins(0, 0, 0, 0)
+        self._inner = QWidget()
+        self.column = QVBoxLayout(self._inner)
+        self._outer.addWidget(self._inner)
+
+    @property
+    def today(self) -> date:
+        """The present day."""
+        return this_day()
+
+    def refresh(self) -> None:
+        """Show the open client; nothing while none is open."""
+        self._outer.removeWidget(self._inner)
+        self._inner.setParent(None)
+        # a button of the old part may be what called us: it goes once the loop runs again
+        self._inner.deleteLater()
+        self._inner = QWidget()
+        self.column = QVBoxLayout(self._inner)
+        self.column.setContentsMargins(0, 0, 0, 0)
+        self.column.setSpacing(4)
+        work = self.bench.desk.work
+        if work is not None:
+            self.fill(work.client)
+        self._outer.addWidget(self._inner)
+        self._inner.show()  # a layout alone would show it only once the loop runs again
+
+    def work_changed(self, before: Work | None, after: Work | None) -> None:
+        """Fill again if what is shown has changed; else follow the plan."""
+        if before is None or after is None or self.depends_on(before) != self.depends_on(after):
+            self.refresh()
+        else:
+            self.show_week()
+
+    # -- for the sections themselves -------------------------------------------------------
+
+    def depends_on(self, work: Work) -> tuple[object, ...]:
+        """The values whose change fills the section again, compared by identity or worth."""
+        return (id(work.client),)
+
+    def fill(self, client: Client) -> None:
+        """Put the section's widgets into `column`; overridden."""
+
+    def show_week(self) -> None:
+        """Follow the open week, or the plan as it now is; nothing for most sections."""
+
+    def head(self, title: str, tail: str = "") -> None:
+        """A rule, the section's name, and in small what it is counted in."""
+        rule = QFrame()
+        rule.setProperty("role", "rule")
+        rule.setFixedHeight(1)
+        self.column.addSpacing(4)
+        self.column.addWidget(rule)
+        self.column.addSpacing(2)
+        row = QHBoxLayout()
+        row.addWidget(plain(title, step="head"))
+        told = Elided(tail, step="small", role="small")
+        told.setAlignment(Qt.AlignmentFlag.AlignRight)
+        row.addWidget(told, 1)
+        self.column.addLayout(row)
+
+    def line(self, text: str, *, quiet: bool = True) -> QLabel:
+        """One wrapped sentence; quiet ones are small."""
+        label = Wrapped(text, role="small" if quiet else "")
+        label.setMinimumWidth(40)
+        self.column.addWidget(label)
+        return label
+
+    def links(self, *entries: tuple[str, Callable[[], object]]) -> None:
+        """A row of buttons that look like links; each runs its function."""
+        row = QHBoxLayout()
+        row.setSpacing(6)
+        for text, run in entries:
+            made = QPushButton(text)
+            made.setProperty("link", True)
+            made.setMinimumHeight(24)
+            made.clicked.connect(lambda _checked=False, run=run: run())
+            row.addWidget(made)
+        row.addStretch(1)
+        self.column.addLayout(row)

@@ -1,0 +1,36 @@
+"""Forms open for the open client, whoever asks for them."""
+
+from __future__ import annotations
+
+import pytest
+from PySide6.QtWidgets import QDialog, QWidget
+from pytestqt.qtbot import QtBot
+
+from app.ui.bench import Bench
+from app.ui.client import open_form
+from app.ui.forms import Sheet
+
+
+@pytest.mark.parametrize(
+    ("name", "title"),
+    [
+        ("profile", "Profile of Runa Estvik"),
+        ("screening", "Screening of Runa Estvik"),
+        ("limitations", "Limitations"),
+        ("days", "When Runa Estvik can train"),
+        ("equipment", "Equipment of Runa Estvik"),
+        ("strength_test", "Strength test of Runa Estvik"),
+        ("energy", "Energy and protein of Runa Estvik"),
+    ],
+)
+def test_a_form_opens_for_the_open_client(
+    qtbot: QtBot, bench: Bench, monkeypatch: pytest.MonkeyPatch, name: str, title: str
+) -> None:
+    opened: list[str] = []
+    monkeypatch.setattr(Sheet, "exec", lambda sheet: opened.append(sheet.windowTitle()))
+    window = QWidget()
+    qtbot.addWidget(window)
+    getattr(open_form, name)(bench, window)
+    assert opened == [title]
+    for sheet in window.findChildren(QDialog):
+        sheet.deleteLater()
