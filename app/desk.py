@@ -155,6 +155,12 @@ class Desk:
         self._loads.clear()
         self._show(self.work)
 
+    def use_ranges(self, ranges: RangeBook) -> None:
+        """Check by other ranges from now on; what was found by the old ones is dropped."""
+        self.ranges = ranges
+        self._memo = checks.Memo()
+        self._show(self.work)
+
     # -- edits -----------------------------------------------------------------------------
 
     def keep(self, edit: Edit, *, key: Hashable = None) -> Step | None:

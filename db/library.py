@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from sqlalchemy import Connection, insert, update
+from sqlalchemy import Connection, delete, insert, select, update
 
 from app.domain.exercise import Exercise, ExerciseKey
-from app.domain.ranges import Override
-from db.canonical import encode
+from app.domain.ranges import Override, Who
+from db.canonical import decode, encode
 from db.errors import missing
 from db.models import OwnExerciseRow, RangeOverrideRow
 from db.rows import table_of
@@ -40,3 +40,12 @@ def write_override(connection: Connection, override: Override) -> None:
         "value": encode(override),
     }
     connection.execute(insert(OVERRIDES), row)
+
+
+def remove_overrides(connection: Connection, rule: str, who: Who) -> None:
+    """Takes back every range of the coach's own of that rule for those people."""
+    found = select(OVERRIDES.c.id, OVERRIDES.c.value).where(OVERRIDES.c.rule == rule)
+    gone = [
+        row.id for row in connection.execute(found) if decode(Override, row.value).range.who == who
+    ]
+    connection.execute(delete(OVERRIDES).where(OVERRIDES.c.id.in_(gone)))

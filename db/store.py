@@ -18,7 +18,7 @@ from typing import TYPE_CHECKING
 from app.domain.client import Client, ClientId
 from app.domain.exercise import Exercise, ExerciseKey
 from app.domain.program import Program, ProgramId
-from app.domain.ranges import Override
+from app.domain.ranges import Override, Who
 from app.domain.work import Coach, Issue, IssueId, Work
 from db import reading
 from db.client_reading import read_client
@@ -267,6 +267,13 @@ class Store:
 
         with self._writing():
             write_override(self._connection, override)
+
+    def remove_range_overrides(self, rule: str, who: Who) -> None:
+        """Takes back the coach's own ranges of that rule for those people."""
+        from db.library import remove_overrides
+
+        with self._writing():
+            remove_overrides(self._connection, rule, who)
 
     def setting(self, key: str) -> str:
         """The view state kept under `key`; empty if there is none."""

@@ -23,6 +23,7 @@ from app.domain.errors import CoachError, EditError, StoreError
 from app.domain.exercise import ExerciseKey
 from app.domain.findings import Edit, edit
 from app.domain.program import Field, Program, ProgramId, SlotId, Span, broken_laws
+from app.domain.ranges import Override, Who
 from app.domain.work import Coach, Work
 from db.errors import Cause, StoreFailure
 from db.store import Store
@@ -463,3 +464,22 @@ def test_forgotten_steps_can_no_longer_be_taken_back(desk: Desk) -> None:
     desk.forget_steps(RUNA.id)
     assert desk.undo() is None
     desk.forget_steps(JORUNN.id)
+
+
+def test_other_ranges_are_checked_by_at_once() -> None:
+    store = Store.in_memory()
+    store.save(None, Work(RUNA, PLAN), label="Add client")
+    desk = Desk(store, builders.CATALOGUE, resources.range_book())
+    desk.open(RUNA.id, PLAN.id)
+    book = desk.ranges
+    before = desk.findings
+    few = next(r for r in book.ranges["weekly_frequency"] if r.low)
+    own = Override(replace(few, low=7.0, who=Who()), by="Mette", on=date(2026, 1, 2), why="seen")
+    told: list[Work | None] = []
+    desk.listen(lambda _before, after: told.append(after))
+    desk.use_ranges(book.with_own(own))
+    assert told == [desk.work]
+    assert any(f.range is not None and f.range.low == 7.0 for f in desk.findings)
+    desk.use_ranges(book)
+    assert desk.findings == before
+    store.close()

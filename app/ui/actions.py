@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from app.domain.wording import mark
 from app.ui.bench import Bench
 from app.ui.client import open_form
 from app.ui.commands import Commands
@@ -510,6 +511,14 @@ ACTIONS: tuple[Action, ...] = (
         ("Ctrl+Shift+H",),
         _program,
         tip="Sets of every muscle over all weeks",
+        apart=True,
+    ),
+    Action(
+        "ranges",
+        "View",
+        mark("Ranges and your own…"),
+        lambda w: w.show_ranges(),
+        tip=mark("Every rule of thumb with its source, and your own in its place"),
         apart=True,
     ),
     Action(

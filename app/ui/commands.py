@@ -181,6 +181,12 @@ class Commands(QMainWindow):
 
         CoachSheet(self.store, self).exec()
 
+    def show_ranges(self, rule: str = "") -> None:
+        """Show the rules of thumb beside the coach's own, the line of `rule` chosen."""
+        from app.ui.own_ranges import OwnRangesDialog
+
+        OwnRangesDialog(self.bench, self.store, self, rule).exec()
+
     # -- program ---------------------------------------------------------------------------
 
     def rename_program(self) -> None:

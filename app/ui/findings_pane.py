@@ -18,6 +18,7 @@ from PySide6.QtWidgets import (
 from app.domain.edits.fields import accept, take_back
 from app.domain.findings import Edit, Finding, Weight, edit
 from app.domain.mends import Mender
+from app.domain.wording import tr
 from app.ui.bench import Bench
 from app.ui.finding_delegate import FIRST_OF_GROUP, ROW, FindingDelegate, RowActs
 from app.ui.finding_rows import Row, count_open, finding_rows, spoken
@@ -44,7 +45,12 @@ class FindingList(QListWidget):
 
 
 class FindingsPane(QWidget):
-    """The findings of the open week, or of the whole program, heaviest first."""
+    """The findings of the open week, or of the whole program, heaviest first.
+
+    range_wanted(str): the range behind a finding is asked for, by the name of its rule.
+    """
+
+    range_wanted = Signal(str)
 
     def __init__(self, bench: Bench, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -251,6 +257,9 @@ class FindingsPane(QWidget):
             menu.addAction("Take the acceptance back", lambda: self.take_back(row.finding))
         else:
             menu.addAction("Accept, with a reason…", lambda: self.accept(row.finding))
+        if row.finding.range is not None and row.finding.range.text:
+            rule = row.finding.rule
+            menu.addAction(tr("Range of this rule…"), lambda: self.range_wanted.emit(rule))
         menu.popup(self.list.viewport().mapToGlobal(where))
 
     def button_text(self, row: Row) -> str:

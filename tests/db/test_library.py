@@ -10,6 +10,7 @@ import pytest
 from hypothesis import given
 
 from app.domain.exercise import ExerciseKey
+from app.domain.ranges import Who
 from db.errors import Cause, StoreFailure
 from db.store import Store
 from tests.db.samples import OVERRIDE, STEP_OVER
@@ -58,3 +59,14 @@ def test_ranges_come_back_in_the_order_they_were_made(store):
     store.add_range_override(OVERRIDE)
     store.add_range_override(earlier)
     assert store.range_overrides() == (OVERRIDE, earlier)
+
+
+def test_taking_ranges_back_leaves_those_of_other_people_and_rules(store):
+    others = replace(OVERRIDE, range=replace(OVERRIDE.range, who=Who(age_low=65)))
+    rule = replace(OVERRIDE, range=replace(OVERRIDE.range, rule="spacing"))
+    for one in (OVERRIDE, others, replace(OVERRIDE, why="seen again"), rule):
+        store.add_range_override(one)
+    store.remove_range_overrides(OVERRIDE.range.rule, OVERRIDE.range.who)
+    assert store.range_overrides() == (others, rule)
+    store.remove_range_overrides("no_such_rule", Who())
+    assert store.range_overrides() == (others, rule)

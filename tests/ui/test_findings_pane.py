@@ -348,6 +348,7 @@ def test_the_menu_of_a_row_offers_the_same_acts(qtbot: QtBot, pane, bench: Bench
         "Go there",
         pane.mend_of(rows(pane)[at].finding).label,
         "Accept, with a reason…",
+        "Range of this rule…",
     ]
     with qtbot.waitSignal(bench.changed, timeout=500):
         menu.actions()[1].trigger()
@@ -401,3 +402,13 @@ def test_findings_follow_edits_of_a_whole_span(pane: FindingsPane, bench: Bench)
     assert [row.finding.id for row in rows(pane)] == [
         f.id for f in bench.desk.findings if f.place.week in (bench.open_week.id, None)
     ]
+
+
+def test_the_range_behind_a_finding_is_one_click_away(qtbot: QtBot, pane, bench: Bench) -> None:
+    at = next(k for k, row in enumerate(rows(pane)) if row.finding.rule == "weekly_sets")
+    pane.list.scrollToItem(pane.list.item(at))
+    pane._menu(pane.list.visualItemRect(pane.list.item(at)).center())
+    (menu,) = pane.findChildren(QMenu)
+    with qtbot.waitSignal(pane.range_wanted) as wanted:
+        menu.actions()[-1].trigger()
+    assert wanted.args == ["weekly_sets"]
