@@ -9,7 +9,7 @@ from datetime import date
 from app.booklet.words import and_text, full_day_text
 from app.domain.client import Client
 from app.domain.findings import Finding, Weight
-from app.domain.program import DAYS, Program
+from app.domain.program import Program, day_name
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,7 +26,7 @@ class Entry:
     @property
     def day(self) -> str:
         """'Thursday', or nothing."""
-        return "" if self.finding.place.day is None else DAYS[self.finding.place.day]
+        return "" if self.finding.place.day is None else day_name(self.finding.place.day)
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,7 +12,7 @@ from app.booklet.pictures import draw_picture, pose_of
 from app.booklet.warmup_text import easy_s, ramp_text, ramps_of
 from app.booklet.words import and_text
 from app.domain.exercise import Exercise, ExerciseKey
-from app.domain.program import DAYS
+from app.domain.program import day_name
 
 _STEPS = (
     "{} of easy movement, until you are warm and breathe a little deeper.",
@@ -79,7 +79,7 @@ def _drills(book: Book) -> list[_Drill]:
         drawn = pose_of(book, exercise) is not None
         width = book.frame.width - (22.0 if drawn else 0.0)
         text = " ".join((*exercise.set_up, *exercise.cues))
-        said = and_text(tuple(DAYS[number] for number in sorted(numbers)))
+        said = and_text(tuple(day_name(number) for number in sorted(numbers)))
         drills.append(_Drill(exercise, said, book.wrap(text, CELL, width), drawn))
     return drills
 
@@ -101,7 +101,7 @@ def _ramps(book: Book) -> tuple[tuple[str, str, str], ...]:
         rows: list[tuple[str, str, str]] = []
         for number, session in book.issue.program.weeks[index].sessions():
             rows += [
-                (DAYS[number], exercise.name, ramp_text(book, ramp))
+                (day_name(number), exercise.name, ramp_text(book, ramp))
                 for exercise, ramp in ramps_of(book, session)
             ]
         if rows:

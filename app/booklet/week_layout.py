@@ -15,7 +15,7 @@ from app.booklet.row import ROOMY_MM, TIGHT_MM, Row, lay_out_rows
 from app.booklet.warmup_text import warmup_text
 from app.booklet.words import minutes_text
 from app.domain.dose import session_minutes
-from app.domain.program import DAYS, Session, Week
+from app.domain.program import DAYS, Session, Week, day_name
 
 _LEAD_FIRST, _LEAD = 6.4, 8.6  # from the rule above to the session's baseline
 _RULE, _LINE, _HAIR, _HEADS, _UNDER_HEADS = 1.8, 4.6, 1.8, 3.8, 1.4
@@ -111,7 +111,11 @@ def _parts(book: Book, week: Week) -> list[SessionPart]:
     parts = []
     for number, day in enumerate(week.days):
         for turn, session in enumerate(day.sessions, start=1):
-            name = DAYS[number] if len(day.sessions) == 1 else f"{DAYS[number]}, session {turn}"
+            name = (
+                day_name(number)
+                if len(day.sessions) == 1
+                else f"{day_name(number)}, session {turn}"
+            )
             parts.append(_part(book, session, name))
     return parts
 

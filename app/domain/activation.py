@@ -12,6 +12,7 @@ from statistics import fmean
 from types import MappingProxyType
 
 from app.domain.exercise import Exercise, ExerciseKey, Muscle
+from app.domain.wording import tr
 
 HIGH_ABOVE = 40.0
 """% of maximal voluntary contraction above which an amplitude is high (digiovine1992)."""
@@ -61,10 +62,10 @@ def band_of_amplitude(percent: float) -> str:
     20.5 for instance, belongs to the lower one.
     """
     if percent < 21:
-        return "low"
+        return tr("low")
     if percent < 41:
-        return "moderate"
-    return "high" if percent <= 60 else "very high"
+        return tr("moderate")
+    return tr("high") if percent <= 60 else tr("very high")
 
 
 def highest_amplitude(exercise: Exercise, muscle: Muscle) -> float | None:

@@ -21,6 +21,7 @@ from app.domain.units import (
     require_bar,
     require_plate,
 )
+from app.domain.wording import mark, tr
 
 ClientId = NewType("ClientId", str)
 
@@ -124,6 +125,14 @@ class StrengthTest:
         require("repetitions in reserve", self.rir, low=0, high=10)
 
 
+_USUAL_BANDS = (mark("light"), mark("medium"), mark("heavy"))
+
+
+def band_name(grade: str) -> str:
+    """The grade of a band: the usual ones as they are said at the moment, others as written."""
+    return tr(grade) if grade in _USUAL_BANDS else grade
+
+
 @dataclass(frozen=True, slots=True)
 class Increments:
     """What there is to load with, kg.
@@ -139,7 +148,7 @@ class Increments:
     dumbbells_kg: tuple[float, float, float] = (2.0, 2.0, 40.0)
     machine_step_kg: float = 5.0
     cable_step_kg: float = 2.5
-    bands: tuple[str, ...] = ("light", "medium", "heavy")
+    bands: tuple[str, ...] = _USUAL_BANDS
 
     def __post_init__(self) -> None:
         require_bar(self.bar_kg)
@@ -147,15 +156,21 @@ class Increments:
             require_plate(size_kg)
         if len(self.dumbbells_kg) != 3:
             raise CoachError(
-                f"The dumbbells have {len(self.dumbbells_kg)} figures.",
-                mend="Give three: the lightest, the step and the heaviest, kg.",
+                tr(
+                    "The dumbbells have {dumbbells_kg} figures.",
+                    dumbbells_kg=len(self.dumbbells_kg),
+                ),
+                mend=tr("Give three: the lightest, the step and the heaviest, kg."),
             )
         lightest, step, heaviest = self.dumbbells_kg
         require("lightest dumbbell, kg", lightest, low=LIGHTEST_PLATE_KG, high=200)
         require("step of the dumbbells, kg", step, low=LIGHTEST_PLATE_KG, high=HEAVIEST_PLATE_KG)
         require("heaviest dumbbell, kg", heaviest, low=lightest, high=200)
-        for what, size in (("machine", self.machine_step_kg), ("cable", self.cable_step_kg)):
-            require(f"{what} step, kg", size, low=LIGHTEST_PLATE_KG, high=HEAVIEST_PLATE_KG)
+        for what, size in (
+            (mark("machine step, kg"), self.machine_step_kg),
+            (mark("cable step, kg"), self.cable_step_kg),
+        ):
+            require(what, size, low=LIGHTEST_PLATE_KG, high=HEAVIEST_PLATE_KG)
         for band in self.bands:
             require_name(band, "band")
 
@@ -248,18 +263,21 @@ class Client:
         require("years of training", self.trained_years, low=0, high=100)
         require("activity level", self.activity_level, low=1.0, high=2.5)
         for what, value, low, high in (
-            ("height, cm", self.height_cm, 100, 250),
-            ("body mass, kg", self.mass_kg, 25, 350),
-            ("energy eaten now, kcal a day", self.kcal_now, 300, 15_000),
+            (mark("height, cm"), self.height_cm, 100, 250),
+            (mark("body mass, kg"), self.mass_kg, 25, 350),
+            (mark("energy eaten now, kcal a day"), self.kcal_now, 300, 15_000),
         ):
             if value is not None:
                 require(what, value, low=low, high=high)
         if len(self.free) != 7:
             raise CoachError(
-                f"{len(self.free)} days have free time.", mend="Give all seven days of the week."
+                tr("{free} days have free time.", free=len(self.free)),
+                mend=tr("Give all seven days of the week."),
             )
         if self.units not in ("kg", "lb"):
-            raise CoachError(f"{self.units!r} is no unit for loads.", mend="Choose kg or lb.")
+            raise CoachError(
+                tr("{units!r} is no unit for loads.", units=self.units), mend=tr("Choose kg or lb.")
+            )
         if self.units == "lb" and self.increments == _KILOGRAMS:
             # steps of 2.5 kg are in nobody's reach where plates are in pounds
             object.__setattr__(self, "increments", Increments.pounds())

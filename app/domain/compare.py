@@ -12,15 +12,24 @@ from enum import StrEnum
 
 from app.domain.exercise import Catalogue, Muscle
 from app.domain.facts import FactsMemo
-from app.domain.program import DAYS, Program, Slot, StrandId, Week
+from app.domain.program import Program, Slot, StrandId, Week, day_name
+from app.domain.wording import mark, tr
 
 _LEFT_ASIDE = frozenset({"id", "strand", "pinned"})
 """Fields of a slot that a client never sees."""
 
 _WORDS = {
-    "rest_s": "rest",
-    "load_kg": "load set by hand",
-    "prepared": "prepared substitutes",
+    "sets": mark("sets"),
+    "reps": mark("reps"),
+    "exercise": mark("exercise"),
+    "effort": mark("effort"),
+    "tempo": mark("tempo"),
+    "role": mark("role"),
+    "pair": mark("pair"),
+    "note": mark("note"),
+    "rest_s": mark("rest"),
+    "load_kg": mark("load set by hand"),
+    "prepared": mark("prepared substitutes"),
 }
 
 
@@ -45,7 +54,7 @@ class Place:
     @property
     def text(self) -> str:
         """'Monday, Lower body'."""
-        return f"{DAYS[self.day]}, {self.session}" if self.session else DAYS[self.day]
+        return f"{day_name(self.day)}, {self.session}" if self.session else day_name(self.day)
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,7 +119,7 @@ def compare(before: Program, after: Program, catalogue: Catalogue) -> tuple[Week
         pair = _week_pair(old, new, emphasis=emphasis, memos=memos)
         if i is not None and k is not None:
             if i < furthest:
-                pair = replace(pair, notes=(f"moved, was week {i + 1}", *pair.notes))
+                pair = replace(pair, notes=(tr("moved, was week {i}", i=i + 1), *pair.notes))
             furthest = max(furthest, i)
         found.append(pair)
     return tuple(found)
@@ -135,11 +144,11 @@ def whole_differences(before: Program, after: Program) -> tuple[str, ...]:
     return tuple(
         word
         for name, word in (
-            ("name", "name"),
-            ("start", "first week"),
-            ("emphasis", "emphasis"),
-            ("blocks", "blocks"),
-            ("curve", "curve that loads rest on"),
+            ("name", tr("name")),
+            ("start", tr("first week")),
+            ("emphasis", tr("emphasis")),
+            ("blocks", tr("blocks")),
+            ("curve", tr("curve that loads rest on")),
         )
         if getattr(before, name) != getattr(after, name)
     )
@@ -195,7 +204,13 @@ def _removed(place: Place, slot: Slot) -> Row:
 def _both(old: tuple[Place, Slot], new: tuple[Place, Slot]) -> Row:
     (was, before), (becomes, after) = old, new
     differs = differences(before, after)
-    moved = "day" if was.day != becomes.day else "session" if was.strand != becomes.strand else ""
+    moved = (
+        tr("day")
+        if was.day != becomes.day
+        else tr("session")
+        if was.strand != becomes.strand
+        else ""
+    )
     mark = Mark.CHANGED if differs else Mark.MOVED if moved else Mark.SAME
     return Row(mark, before, after, was, becomes, (moved, *differs) if moved else differs)
 
@@ -203,7 +218,7 @@ def _both(old: tuple[Place, Slot], new: tuple[Place, Slot]) -> Row:
 def differences(before: Slot, after: Slot) -> tuple[str, ...]:
     """What differs between two prescriptions, in words: ('sets', 'rest')."""
     return tuple(
-        _WORDS.get(one.name, one.name)
+        tr(_WORDS.get(one.name, one.name))
         for one in fields(Slot)
         if one.name not in _LEFT_ASIDE and getattr(before, one.name) != getattr(after, one.name)
     )
@@ -212,12 +227,12 @@ def differences(before: Slot, after: Slot) -> tuple[str, ...]:
 def _notes(before: Week, after: Week) -> Iterator[str]:
     """What else differs in a week: light or not, notes, and what `_of_sessions` tells."""
     if before.light != after.light:
-        yield "light now" if after.light else "no longer light"
+        yield tr("light now") if after.light else tr("no longer light")
     if before.note != after.note:
-        yield "note of the week"
+        yield tr("note of the week")
     for number, (old, new) in enumerate(zip(before.days, after.days, strict=True)):
         if old.note != new.note:
-            yield f"note of {DAYS[number]}"
+            yield tr("note of {day}", day=day_name(number))
     yield from _of_sessions(before, after)
 
 
@@ -227,22 +242,30 @@ def _of_sessions(before: Week, after: Week) -> Iterator[str]:
     now = {session.strand: (day, session) for day, session in after.sessions()}
     for strand, (day, session) in now.items():
         if strand not in was:
-            yield f"another session on {DAYS[day]}"
+            yield tr("another session on {day}", day=day_name(day))
             continue
         earlier_day, earlier = was[strand]
         if earlier_day != day:
-            yield f"session of {DAYS[earlier_day]} on {DAYS[day]}"
-        for name, word in (("title", "title"), ("note", "note"), ("warmup", "warm-up")):
+            yield tr(
+                "session of {earlier_day} on {day}",
+                earlier_day=day_name(earlier_day),
+                day=day_name(day),
+            )
+        for name, word in (
+            ("title", tr("title")),
+            ("note", tr("note")),
+            ("warmup", tr("warm-up")),
+        ):
             if getattr(earlier, name) != getattr(session, name):
-                yield f"{word} of the session on {DAYS[day]}"
+                yield tr("{word} of the session on {day}", word=word, day=day_name(day))
         if _reordered([s.strand for s in earlier.slots], [s.strand for s in session.slots]):
-            yield f"order of the session on {DAYS[day]}"
+            yield tr("order of the session on {day}", day=day_name(day))
     for strand, (day, _) in was.items():
         if strand not in now:
-            yield f"a session less on {DAYS[day]}"
+            yield tr("a session less on {day}", day=day_name(day))
     for number, (old, new) in enumerate(zip(before.days, after.days, strict=True)):
         if _reordered([s.strand for s in old.sessions], [s.strand for s in new.sessions]):
-            yield f"order of the sessions on {DAYS[number]}"
+            yield tr("order of the sessions on {day}", day=day_name(number))
 
 
 def _reordered(before: list[StrandId], after: list[StrandId]) -> bool:

@@ -16,6 +16,7 @@ from types import MappingProxyType
 
 from app.domain.errors import CoachError
 from app.domain.units import require
+from app.domain.wording import mark, tr
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,7 +53,7 @@ def _epley_points() -> tuple[tuple[float, float], ...]:
 
 TEXTBOOK = Curve(
     key="textbook",
-    method="textbook table",
+    method=mark("textbook table"),
     # 1 to 10 as reprinted in many places; 11, 12 and 15 are values from memory (other printings
     # have 0.73 and 0.70 at 11 and 12). From 16 on common practice: 60 % at 20, half at 30, and
     # three tenths, about the lightest that is trained with, at 50.
@@ -76,16 +77,16 @@ TEXTBOOK = Curve(
     ),
     source="haff2016",
     extended_past=15,
-    note="11 to 15 repetitions: value from memory; above 15: common practice.",
+    note=mark("11 to 15 repetitions: value from memory; above 15: common practice."),
 )
 
 EPLEY_INVERSE = Curve(
     key="epley_inverse",
-    method="Epley's equation turned round",
+    method=mark("Epley's equation turned round"),
     points=_epley_points(),
     source="epley1985",
     extended_past=10,
-    note="Above 10 repetitions the equation is stretched.",
+    note=mark("Above 10 repetitions the equation is stretched."),
 )
 
 CURVES: Mapping[str, Curve] = MappingProxyType({c.key: c for c in (TEXTBOOK, EPLEY_INVERSE)})
@@ -100,8 +101,14 @@ def find_curve(curve: str | Curve) -> Curve:
         return CURVES[curve]
     except KeyError:
         near = get_close_matches(curve, CURVES, n=1)
-        mend = f"Did you mean {near[0]!r}?" if near else f"Choose one of {', '.join(CURVES)}."
-        raise CoachError(f"There is no reps-%1RM curve {curve!r}.", mend=mend) from None
+        mend = (
+            tr("Did you mean {first!r}?", first=near[0])
+            if near
+            else tr("Choose one of {curves}.", curves=", ".join(CURVES))
+        )
+        raise CoachError(
+            tr("There is no reps-%1RM curve {curve!r}.", curve=curve), mend=mend
+        ) from None
 
 
 def fraction_of_one_rep_max(reps: float, curve: str | Curve = "textbook") -> float:

@@ -16,9 +16,10 @@ from app.domain.effort import Effort, Rir, fraction, require_reps
 from app.domain.errors import CoachError
 from app.domain.exercise import Catalogue, Exercise, LoadKind, Muscle, Pattern
 from app.domain.muscle_groups import Group, muscle_name
-from app.domain.program import DAYS, Program, Session, Slot, Week
+from app.domain.program import Program, Session, Slot, Week, day_name
 from app.domain.session_time import Minutes, Pace, session_minutes, start_minutes, whole_minutes
 from app.domain.units import require, require_whole
+from app.domain.wording import mark, tr, trn
 from app.domain.working import COMMON_PRACTICE, Line, Working
 
 __all__ = [
@@ -68,8 +69,8 @@ def find_counting(counting: Counting | str) -> Counting:
         return Counting(counting)
     except ValueError:
         raise CoachError(
-            f"There is no way of counting sets {counting!r}.",
-            mend=f"Choose one of {', '.join(Counting)}.",
+            tr("There is no way of counting sets {counting!r}.", counting=counting),
+            mend=tr("Choose one of {counting}.", counting=", ".join(Counting)),
         ) from None
 
 
@@ -151,7 +152,11 @@ def hours_between(week: Week, catalogue: Catalogue) -> Mapping[Muscle, tuple[int
     }
 
 
-VOLUME_BANDS = ((5.0, "low (<5)"), (10.0, "medium (5-9)"), (float("inf"), "high (10+)"))
+VOLUME_BANDS = (
+    (5.0, mark("low (<5)")),
+    (10.0, mark("medium (5-9)")),
+    (float("inf"), mark("high (10+)")),
+)
 """Weekly sets as a meta-analysis banded them, each with the first number past it; more grew more,
 as a trend only. Source: schoenfeld2017-volume."""
 
@@ -174,7 +179,7 @@ def volume_band(sets: float) -> str:
     Raises QuantityError outside 0 to 10,000 sets.
     """
     require("weekly sets", sets, low=0, high=10_000)
-    return next(name for end, name in VOLUME_BANDS if sets < end)
+    return tr(next(name for end, name in VOLUME_BANDS if sets < end))
 
 
 def extra_gain_percent(extra_sets: float) -> float:
@@ -325,7 +330,7 @@ def group_working(week: Week, group: Group, catalogue: Catalogue) -> Working:
     """How the week's sets for a group of muscles come about; a set counts once, its larger part."""
     parts = [_group_part(catalogue[slot.exercise], group.muscles) for slot in week.slots()]
     total = sum(slot.sets * part for slot, part in zip(week.slots(), parts, strict=True))
-    return _account(week, group.muscles, catalogue, name=group.name, total=total)
+    return _account(week, group.muscles, catalogue, name=tr(group.name), total=total)
 
 
 def _group_part(exercise: Exercise, muscles: tuple[Muscle, ...]) -> float:
@@ -344,14 +349,16 @@ def _account(
         part = _group_part(exercise, muscles)
         if not part:
             continue
-        role = "prime mover" if part >= 1 else "helps"
+        role = tr("prime mover") if part >= 1 else tr("helps")
         lines.append(Line(exercise.name, f"{slot.sets} × {part:g} = {slot.sets * part:g}", role))
-    lines.append(Line("Band of weekly sets", volume_band(total), "a trend over 15 studies"))
-    gain = f"about {extra_gain_percent(1):g} % more growth"
-    lines.append(Line("One set a week more", gain, "on average, no promise"))
+    lines.append(Line(tr("Band of weekly sets"), volume_band(total), tr("a trend over 15 studies")))
+    gain = tr(
+        "about {extra_gain_percent:g} % more growth", extra_gain_percent=extra_gain_percent(1)
+    )
+    lines.append(Line(tr("One set a week more"), gain, tr("on average, no promise")))
     return Working(
-        title=f"{total:g} sets",
-        about=f"{name}, fractional sets of the week",
+        title=tr("{total:g} sets", total=total),
+        about=tr("{muscles}, fractional sets of the week", muscles=name),
         lines=tuple(lines),
         sources=("pelland2024", "schoenfeld2017-volume"),
     )
@@ -363,15 +370,18 @@ def frequency_working(week: Week, muscle: Muscle, catalogue: Catalogue) -> Worki
     for day, session in week.sessions():
         sets = session_sets(session, catalogue).get(muscle, 0.0)
         if sets:
-            counts = "counts" if sets >= TRAINED_FROM else "too few to count"
-            lines.append(Line(DAYS[day], f"{sets:g} sets", counts))
+            counts = tr("counts") if sets >= TRAINED_FROM else tr("too few to count")
+            lines.append(Line(day_name(day), tr("{sets:g} sets", sets=sets), counts))
     sessions = frequency(week, catalogue).get(muscle, 0)
     if sessions:
-        effect = f"effect size {strength_effect(sessions):.2f}"
-        lines.append(Line("Strength in trials", effect, "no difference at equal volume"))
+        effect = tr("effect size {strength_effect:.2f}", strength_effect=strength_effect(sessions))
+        lines.append(Line(tr("Strength in trials"), effect, tr("no difference at equal volume")))
     return Working(
-        title=f"{sessions} session" if sessions == 1 else f"{sessions} sessions",
-        about=f"{muscle_name(muscle)}, sessions of the week with a set or more",
+        title=trn("{n} session", "{n} sessions", sessions),
+        about=tr(
+            "{muscle_name}, sessions of the week with a set or more",
+            muscle_name=muscle_name(muscle),
+        ),
         lines=tuple(lines),
         sources=("grgic2018-frequency", COMMON_PRACTICE),
     )
@@ -382,16 +392,23 @@ def minutes_working(session: Session, catalogue: Catalogue) -> Working:
     minutes = session_minutes(session, catalogue)
     starts = start_minutes(session, catalogue)
     ends = (*starts[1:], minutes.expected)
-    lines = [Line("Warm-up and ramp sets", f"{whole_minutes(starts[0])} min")] if starts else []
+    lines = [Line(tr("Warm-up and ramp sets"), f"{whole_minutes(starts[0])} min")] if starts else []
     for slot, start, end in zip(session.slots, starts, ends, strict=True):
-        pair = f", in turn ({slot.pair})" if slot.pair else ""
+        pair = tr(", in turn ({pair})", pair=slot.pair) if slot.pair else ""
         name = catalogue[slot.exercise].name
-        remark = f"{slot.sets} sets, rest {slot.rest_s} s{pair}"
+        remark = tr(
+            "{sets} sets, rest {rest_s} s{pair}", sets=slot.sets, rest_s=slot.rest_s, pair=pair
+        )
         lines.append(Line(name, f"{end - start:.1f} min", remark))
     low, high = whole_minutes(minutes.low), whole_minutes(minutes.high)
     return Working(
         title=f"{whole_minutes(minutes.expected)} min",
-        about=f"{session.title or 'Session'}, {low} to {high} min",
+        about=tr(
+            "{session}, {low} to {high} min",
+            session=session.title or tr("Session"),
+            low=low,
+            high=high,
+        ),
         lines=tuple(lines),
         sources=("acsm2009", COMMON_PRACTICE),
     )

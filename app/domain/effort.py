@@ -12,6 +12,7 @@ from typing import assert_never
 from app.domain.curve import Curve, find_curve, fraction_of_one_rep_max, reps_at_fraction
 from app.domain.errors import QuantityError
 from app.domain.units import require
+from app.domain.wording import mark, tr
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,9 +94,14 @@ def as_rir(effort: Effort, reps: float, curve: str | Curve = "textbook") -> Rir:
     left = round(reps_at_fraction(share, curve) - reps, 6)
     if left < 0:
         raise QuantityError(
-            f"{100 * share:.0f} % of 1RM is too heavy for {reps:g} repetitions: "
-            f"it allows about {reps + left:.1f}.",
-            mend="Lower the per cent or the repetitions.",
+            tr(
+                "{share:.0f} % of 1RM is too heavy for {reps:g} repetitions: it "
+                "allows about {reps_2:.1f}.",
+                share=100 * share,
+                reps=reps,
+                reps_2=reps + left,
+            ),
+            mend=tr("Lower the per cent or the repetitions."),
         )
     return Rir(left)
 
@@ -126,11 +132,15 @@ def text(effort: Effort, reps: float | None = None) -> str:
     """The effort as coaches write it: 'RIR 2', '75 % 1RM', '95 % of 10RM'."""
     match effort:
         case Rir(in_reserve):
-            return f"RIR {in_reserve:.3g}"
+            return tr("RIR {in_reserve:.3g}", in_reserve=in_reserve)
         case PercentOneRm(percent):
-            return f"{percent:.3g} % 1RM"
+            return tr("{percent:.3g} % 1RM", percent=percent)
         case PercentRepMax(percent):
-            return f"{percent:.3g} % of {'' if reps is None else f'{reps:g}'}RM"
+            return tr(
+                "{percent:.3g} % of {reps}RM",
+                percent=percent,
+                reps="" if reps is None else f"{reps:g}",
+            )
         case _:
             assert_never(effort)
 
@@ -151,15 +161,15 @@ class RatingClass:
 _RATINGS: tuple[tuple[float, RatingClass], ...] = (
     # lowest rating of each class, hardest first
     (10.0, RatingClass(0, 0, "0")),
-    (9.5, RatingClass(0, 0, "0, but the load could rise")),
+    (9.5, RatingClass(0, 0, mark("0, but the load could rise"))),
     (9.0, RatingClass(1, 1, "1")),
     (8.5, RatingClass(1, 2, "1-2")),
     (8.0, RatingClass(2, 2, "2")),
     (7.5, RatingClass(2, 3, "2-3")),
     (7.0, RatingClass(3, 3, "3")),
     (5.0, RatingClass(4, 6, "4-6")),
-    (3.0, RatingClass(None, None, "light effort, no RIR")),
-    (1.0, RatingClass(None, None, "little or no effort, no RIR")),
+    (3.0, RatingClass(None, None, mark("light effort, no RIR"))),
+    (1.0, RatingClass(None, None, mark("little or no effort, no RIR"))),
 )
 
 

@@ -6,6 +6,8 @@ and keeps its traceback.
 
 from __future__ import annotations
 
+from app.domain.wording import tr
+
 
 class CoachError(ValueError):
     """A sentence in three parts: what is wrong, where, and how to mend it."""
@@ -34,8 +36,14 @@ class QuantityError(CoachError):
     def outside(cls, quantity: str, value: object, *, low: object, high: object) -> QuantityError:
         """The error for `value` of `quantity` that lies outside `low` to `high`."""
         return cls(
-            f"{quantity} {value} is outside {low} to {high}.",
-            mend=f"Enter a value from {low} to {high}.",
+            tr(
+                "{quantity} {value} is outside {low} to {high}.",
+                quantity=tr(quantity),
+                value=value,
+                low=low,
+                high=high,
+            ),
+            mend=tr("Enter a value from {low} to {high}.", low=low, high=high),
         )
 
 

@@ -13,6 +13,7 @@ from types import MappingProxyType
 from typing import NewType
 
 from app.domain.errors import CoachError
+from app.domain.wording import mark, tr
 
 ExerciseKey = NewType("ExerciseKey", str)
 
@@ -104,6 +105,70 @@ class Equipment(StrEnum):
     SLED = "sled"
     SUSPENSION = "suspension"
     ANKLE_WEIGHTS = "ankle_weights"
+
+
+_THINGS = {
+    Equipment.BODY: mark("body"),
+    Equipment.BARBELL: mark("barbell"),
+    Equipment.RACK: mark("rack"),
+    Equipment.BENCH: mark("bench"),
+    Equipment.DUMBBELLS: mark("dumbbells"),
+    Equipment.KETTLEBELL: mark("kettlebell"),
+    Equipment.BAND: mark("band"),
+    Equipment.CABLE: mark("cable"),
+    Equipment.HEX_BAR: mark("hex bar"),
+    Equipment.BOX: mark("box"),
+    Equipment.PULL_UP_BAR: mark("pull up bar"),
+    Equipment.DIP_BARS: mark("dip bars"),
+    Equipment.LEG_PRESS: mark("leg press"),
+    Equipment.LEG_EXTENSION: mark("leg extension"),
+    Equipment.LEG_CURL: mark("leg curl"),
+    Equipment.CALF_MACHINE: mark("calf machine"),
+    Equipment.HIP_MACHINE: mark("hip machine"),
+    Equipment.BACK_EXTENSION_BENCH: mark("back extension bench"),
+    Equipment.CHEST_MACHINE: mark("chest machine"),
+    Equipment.ROW_MACHINE: mark("row machine"),
+    Equipment.SLED: mark("sled"),
+    Equipment.SUSPENSION: mark("suspension"),
+    Equipment.ANKLE_WEIGHTS: mark("ankle weights"),
+}
+
+
+def equipment_name(thing: Equipment) -> str:
+    """The thing in plain words, 'pull up bar'."""
+    return tr(_THINGS[thing])
+
+
+_MOVEMENTS = {
+    Pattern.SQUAT: mark("squat"),
+    Pattern.HINGE: mark("hinge"),
+    Pattern.THRUST: mark("thrust"),
+    Pattern.SPLIT_STANCE: mark("split stance"),
+    Pattern.KNEE_EXTENSION: mark("knee extension"),
+    Pattern.KNEE_FLEXION: mark("knee flexion"),
+    Pattern.HIP_EXTENSION: mark("hip extension"),
+    Pattern.HIP_ABDUCTION: mark("hip abduction"),
+    Pattern.HIP_ADDUCTION: mark("hip adduction"),
+    Pattern.HIP_FLEXION: mark("hip flexion"),
+    Pattern.CALF_RAISE: mark("calf raise"),
+    Pattern.HORIZONTAL_PUSH: mark("horizontal push"),
+    Pattern.VERTICAL_PUSH: mark("vertical push"),
+    Pattern.HORIZONTAL_PULL: mark("horizontal pull"),
+    Pattern.VERTICAL_PULL: mark("vertical pull"),
+    Pattern.SHOULDER_RAISE: mark("shoulder raise"),
+    Pattern.ELBOW_FLEXION: mark("elbow flexion"),
+    Pattern.ELBOW_EXTENSION: mark("elbow extension"),
+    Pattern.TRUNK_FLEXION: mark("trunk flexion"),
+    Pattern.TRUNK_BRACE: mark("trunk brace"),
+    Pattern.TRUNK_ROTATION: mark("trunk rotation"),
+    Pattern.CARRY: mark("carry"),
+    Pattern.DRILL: mark("drill"),
+}
+
+
+def pattern_name(pattern: Pattern) -> str:
+    """The movement in plain words, 'knee extension'."""
+    return tr(_MOVEMENTS[pattern])
 
 
 class LoadKind(StrEnum):
@@ -269,7 +334,9 @@ class Catalogue:
         if len(by_key) != len(self.exercises):
             keys = [e.key for e in self.exercises]
             twice = sorted({k for k in keys if keys.count(k) > 1})
-            raise CoachError(f"Two exercises share the key {twice[0]!r}.", mend="Rename one.")
+            raise CoachError(
+                tr("Two exercises share the key {first!r}.", first=twice[0]), mend=tr("Rename one.")
+            )
         object.__setattr__(self, "_by_key", MappingProxyType(by_key))
 
     def __getitem__(self, key: ExerciseKey) -> Exercise:
@@ -277,8 +344,8 @@ class Catalogue:
             return self._by_key[key]
         except KeyError:
             raise UnknownExercise(
-                f"There is no exercise {key!r} in the library.",
-                mend="Add it to your own exercises, or choose another.",
+                tr("There is no exercise {key!r} in the library.", key=key),
+                mend=tr("Add it to your own exercises, or choose another."),
             ) from None
 
     def __contains__(self, key: object) -> bool:

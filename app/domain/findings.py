@@ -9,6 +9,7 @@ from typing import Any
 
 from app.domain.program import Program, SessionId, SlotId, StrandId, WeekId
 from app.domain.ranges import Range
+from app.domain.wording import tr
 
 
 class Weight(IntEnum):
@@ -21,7 +22,7 @@ class Weight(IntEnum):
     @property
     def word(self) -> str:
         """The word that stands beside the sign."""
-        return ("Conflict", "Outside", "Remark")[self]
+        return (tr("Conflict"), tr("Outside"), tr("Remark"))[self]
 
 
 @dataclass(frozen=True, slots=True)

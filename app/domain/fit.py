@@ -8,6 +8,7 @@ from app.domain.checks.context import breaches, missing_equipment
 from app.domain.checks.possible import breach_text, equipment_text
 from app.domain.client import Client
 from app.domain.exercise import Exercise
+from app.domain.wording import tr
 
 
 def fits(exercise: Exercise, client: Client, on: date) -> bool:
@@ -28,5 +29,5 @@ def misfit(exercise: Exercise, client: Client, on: date) -> str:
         if breach.limitation.applies_on(on):
             return breach_text(breach)
     if missing := missing_equipment(exercise, client):
-        return f"needs {equipment_text(missing)}"
-    return "is not liked" if exercise.key in client.dislikes else ""
+        return tr("needs {equipment_text}", equipment_text=equipment_text(missing))
+    return tr("is not liked") if exercise.key in client.dislikes else ""

@@ -27,6 +27,7 @@ from app.domain.program import (
     StrandId,
     Week,
 )
+from app.domain.wording import tr
 
 Fits = Callable[[Exercise], bool]
 
@@ -100,9 +101,9 @@ def layout_from_mapping(key: str, entry: Mapping[str, Any], *, source: str) -> L
         )
     except (KeyError, ValueError, TypeError) as error:
         raise ResourceError(
-            f"The layout cannot be read ({error}).",
+            tr("The layout cannot be read ({error}).", error=error),
             where=f"{source}, {key}",
-            mend="Compare it with a layout that works.",
+            mend=tr("Compare it with a layout that works."),
         ) from error
 
 
@@ -208,8 +209,8 @@ def lay_out(
     ]
     if not any(exercise for row in chosen for _, _, exercise in row):
         raise EditError(
-            f"No exercise of {layout.name!r} fits {client.name}.",
-            mend="Enter the equipment in reach, or begin with an empty program.",
+            tr("No exercise of {layout!r} fits {client}.", layout=layout.name, client=client.name),
+            mend=tr("Enter the equipment in reach, or begin with an empty program."),
         )
     for k, row in enumerate(chosen):
         for n in (-1, *(n for n, _, exercise in row if exercise)):

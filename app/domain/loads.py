@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 from datetime import date
 
 from app.domain import effort as efforts
-from app.domain.client import Client, Increments, StrengthTest
+from app.domain.client import Client, Increments, StrengthTest, band_name
 from app.domain.curve import Curve, find_curve
 from app.domain.effort import PercentOneRm, Rir
 from app.domain.errors import CoachError
@@ -26,10 +26,10 @@ from app.domain.strength import (
     set_text,
 )
 from app.domain.units import mass_text, number_text
+from app.domain.wording import date_text, tr, trn
 from app.domain.work import PrintedLoad
 from app.domain.working import COMMON_PRACTICE, Line
 
-_MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 _WITHOUT_KG = (LoadKind.BAND, LoadKind.NONE)
 
 LIGHTEST_TEST_KG = 0.5
@@ -38,7 +38,7 @@ LIGHTEST_TEST_KG = 0.5
 
 def day_text(day: date) -> str:
     """A day as it stands in an account: '2 Oct 2026', the same in every locale."""
-    return f"{day.day} {_MONTHS[day.month - 1]} {day.year}"
+    return date_text(day)
 
 
 def newest_test(exercise: Exercise, client: Client) -> StrengthTest | None:
@@ -69,16 +69,27 @@ def require_load_of_test(test: StrengthTest, exercise: Exercise, client: Client)
     """
     if exercise.load_kind is not LoadKind.BODY and test.load_kg < LIGHTEST_TEST_KG:
         raise CoachError(
-            f"A test of {exercise.name} cannot have {number_text(test.load_kg)} kg.",
-            mend=f"Enter what was lifted, {LIGHTEST_TEST_KG} kg at least; own weight and help are "
-            "for body-weight exercises.",
+            tr(
+                "A test of {exercise} cannot have {load_kg} kg.",
+                exercise=exercise.name,
+                load_kg=number_text(test.load_kg),
+            ),
+            mend=tr(
+                "Enter what was lifted, {lightest_test_kg} kg at least; own "
+                "weight and help are for body-weight exercises.",
+                lightest_test_kg=LIGHTEST_TEST_KG,
+            ),
         )
     part_kg = body_kg(exercise, client)
     if part_kg and test.load_kg + part_kg < LIGHTEST_TEST_KG:
         raise CoachError(
-            f"{mass_text(-test.load_kg)} of help leave nothing of the "
-            f"{mass_text(part_kg, digits=1)} of own weight in {exercise.name}.",
-            mend="Enter less help, or correct the body mass.",
+            tr(
+                "{load_kg} of help leave nothing of the {part_kg} of own weight in {exercise}.",
+                load_kg=mass_text(-test.load_kg),
+                part_kg=mass_text(part_kg, digits=1),
+                exercise=exercise.name,
+            ),
+            mend=tr("Enter less help, or correct the body mass."),
         )
     return test
 
@@ -164,15 +175,17 @@ def _test_lines(test: StrengthTest, one_rm: OneRepMax, unit: str) -> tuple[Line,
     _, estimate = one_rm.lines(unit)
     done = set_text(test.load_kg, test.reps, test.rir, unit)
     added = one_rm.load_kg - test.load_kg
-    own = f"and {mass_text(added, unit, digits=1)} of own weight" if added else ""
-    return (Line(f"Test, {day_text(test.on)}", done, own), estimate)
+    own = tr("and {added} of own weight", added=mass_text(added, unit, digits=1)) if added else ""
+    return (Line(tr("Test, {on}", on=day_text(test.on)), done, own), estimate)
 
 
 def _prescription_text(slot: Slot) -> str:
     """'4 × 10 at RIR 2'."""
     low, high = slot.reps.low, slot.reps.high
     reps = f"{low}" if low == high else f"{low}–{high}"
-    return f"{slot.sets} × {reps} at {efforts.text(slot.effort, high)}"
+    return tr(
+        "{sets} × {reps} at {text}", sets=slot.sets, reps=reps, text=efforts.text(slot.effort, high)
+    )
 
 
 def _pinned(
@@ -182,23 +195,33 @@ def _pinned(
     unit = client.units
     reached = nearest_in_reach(load_kg, client.increments, kind=exercise.load_kind, unit=unit)
     off = abs(reached.load_kg - load_kg) > 0.005
-    lines = [Line("Set by hand", mass_text(load_kg, unit))]
+    lines = [Line(tr("Set by hand"), mass_text(load_kg, unit))]
     share = None
     if one_rm is not None:
         share = (load_kg + body_kg(exercise, client)) / one_rm.median
         whole = mass_text(one_rm.median, unit, digits=1)
-        lines.append(Line("Share of the 1RM", f"{number_text(100 * share)} %", f"of {whole}"))
+        lines.append(
+            Line(
+                tr("Share of the 1RM"),
+                f"{number_text(100 * share)} %",
+                tr("of {whole}", whole=whole),
+            )
+        )
     return Load(
         load_kg=load_kg,
         exact_kg=load_kg,
         fraction=share,
         one_rm_kg=None if one_rm is None else one_rm.median,
-        rounding="Set by hand",
+        rounding=tr("Set by hand"),
         sources=() if one_rm is None else one_rm.sources,
         lines=tuple(lines),
         about=about,
         plates=None if off else reached.plates,
-        remark=f"The nearest load in reach is {mass_text(reached.load_kg, unit)}." if off else "",
+        remark=tr(
+            "The nearest load in reach is {load_kg}.", load_kg=mass_text(reached.load_kg, unit)
+        )
+        if off
+        else "",
         pinned=True,
     )
 
@@ -219,22 +242,37 @@ class Calibration:
 def calibration(slot: Slot, exercise: Exercise, client: Client) -> Calibration:
     """The instructions that find the load for the slot without a test, set by set."""
     reps = slot.reps.high
-    unit = "seconds" if exercise.timed else "repetitions"
     first_kg = _first_kg(exercise, client.increments)
     reserve = _reserve_text(slot, reps)
     return Calibration(
         first_kg,
         (
             _begin_text(exercise, client, first_kg=first_kg),
-            f"Do {reps} {unit}, in good form, and rest two minutes.",
-            _raise_text(exercise, client, unit=unit),
-            (
-                f"Stop raising at the first set that leaves {reserve}. "
-                "If pain or bad form comes earlier, stop there."
+            trn(
+                "Do {n} second, in good form, and rest two minutes.",
+                "Do {n} seconds, in good form, and rest two minutes.",
+                reps,
+            )
+            if exercise.timed
+            else trn(
+                "Do {n} repetition, in good form, and rest two minutes.",
+                "Do {n} repetitions, in good form, and rest two minutes.",
+                reps,
             ),
-            (
+            _raise_text(exercise, client),
+            tr(
+                "Stop raising at the first set that leaves {reserve}. If pain or "
+                "bad form comes earlier, stop there.",
+                reserve=reserve,
+            ),
+            tr(
                 "That set counts as the first working set. Write down what you used, how many "
-                f"{unit} you did and how many more you could have done."
+                "seconds you did and how many more you could have done."
+            )
+            if exercise.timed
+            else tr(
+                "That set counts as the first working set. Write down what you used, how many "
+                "repetitions you did and how many more you could have done."
             ),
         ),
     )
@@ -247,7 +285,7 @@ def _reserve_text(slot: Slot, reps: int) -> str:
     except CoachError:
         left = 2.0
     whole = max(1, round(left))
-    return f"about {whole} {'repetition' if whole == 1 else 'repetitions'} in you"
+    return trn("about {n} repetition in you", "about {n} repetitions in you", whole)
 
 
 def _first_kg(exercise: Exercise, increments: Increments) -> float | None:
@@ -261,34 +299,60 @@ def _begin_text(exercise: Exercise, client: Client, *, first_kg: float | None) -
     """Where to begin."""
     match exercise.load_kind:
         case LoadKind.BARBELL:
-            return f"Begin with the empty bar, {mass_text(first_kg or 0.0, client.units)}."
+            return tr(
+                "Begin with the empty bar, {first_kg}.",
+                first_kg=mass_text(first_kg or 0.0, client.units),
+            )
         case LoadKind.BAND if not client.increments.bands:
-            return f"No band is in reach: {exercise.name} needs one. Ask your coach."
+            return tr(
+                "No band is in reach: {exercise} needs one. Ask your coach.", exercise=exercise.name
+            )
         case LoadKind.BAND:
-            return f"Begin with the band that is {client.increments.bands[0]}."
+            return tr(
+                "Begin with the band that is {band}.", band=band_name(client.increments.bands[0])
+            )
         case LoadKind.BODY | LoadKind.NONE:
-            return "Begin with your own weight alone, or with the easier variation."
+            return tr("Begin with your own weight alone, or with the easier variation.")
         case _:
-            return f"Begin with the lightest load, {mass_text(first_kg or 0.0, client.units)}."
+            return tr(
+                "Begin with the lightest load, {first_kg}.",
+                first_kg=mass_text(first_kg or 0.0, client.units),
+            )
 
 
-def _raise_text(exercise: Exercise, client: Client, *, unit: str) -> str:
+def _raise_text(exercise: Exercise, client: Client) -> str:
     """How to go on from set to set."""
-    rule = f"If you could have done five {unit} more or better, "
+    rule = (
+        tr("If you could have done five seconds more or better,")
+        if exercise.timed
+        else tr("If you could have done five repetitions more or better,")
+    )
     match exercise.load_kind:
         case LoadKind.BAND if not client.increments.bands:
-            return rule + "do a few more next time."
+            return tr("{if_five_more} do a few more next time.", if_five_more=rule)
         case LoadKind.BAND:
-            return rule + "take the next stronger band: " + ", ".join(client.increments.bands) + "."
+            return tr(
+                "{if_five_more} take the next stronger band: {bands}.",
+                if_five_more=rule,
+                bands=", ".join(map(band_name, client.increments.bands)),
+            )
         case LoadKind.BODY | LoadKind.NONE:
-            return rule + "add a little load or take a harder variation."
+            return tr(
+                "{if_five_more} add a little load or take a harder variation.", if_five_more=rule
+            )
         case LoadKind.BARBELL:
             step_kg = 2 * min(client.increments.plates_kg, default=1.25)
-            some = mass_text(4 * step_kg, client.units)
-            one = mass_text(step_kg, client.units)
-            return rule + f"add {some}; if three or four, add {one}. Repeat."
+            return tr(
+                "{if_five_more} add {some}; if three or four, add {less}. Repeat.",
+                if_five_more=rule,
+                some=mass_text(4 * step_kg, client.units),
+                less=mass_text(step_kg, client.units),
+            )
         case _:
-            return rule + "go up two steps; if three or four, one step. Repeat."
+            return tr(
+                "{if_five_more} go up two steps; if three or four, one step. Repeat.",
+                if_five_more=rule,
+            )
 
 
 def next_band(bands: tuple[str, ...], grade: str, *, harder: bool = True) -> str | None:
@@ -298,13 +362,13 @@ def next_band(bands: tuple[str, ...], grade: str, *, harder: bool = True) -> str
     """
     if not bands:
         raise CoachError(
-            f"There is no band {grade!r}: no band is in reach.",
-            mend="Add the bands to the client's equipment.",
+            tr("There is no band {grade!r}: no band is in reach.", grade=grade),
+            mend=tr("Add the bands to the client's equipment."),
         )
     if grade not in bands:
         raise CoachError(
-            f"There is no band {grade!r} among {', '.join(bands)}.",
-            mend="Choose one of these, or add it to the client's equipment.",
+            tr("There is no band {grade!r} among {bands}.", grade=grade, bands=", ".join(bands)),
+            mend=tr("Choose one of these, or add it to the client's equipment."),
         )
     at = bands.index(grade) + (1 if harder else -1)
     return bands[at] if 0 <= at < len(bands) else None

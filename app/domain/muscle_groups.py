@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from app.domain.exercise import Muscle
+from app.domain.wording import mark, tr
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,13 +22,37 @@ class Group:
     main: bool = True
 
 
+_NAMES = {
+    Muscle.QUADRICEPS: mark("Quadriceps"),
+    Muscle.GLUTEALS: mark("Gluteals"),
+    Muscle.HIP_ABDUCTORS: mark("Hip abductors"),
+    Muscle.HAMSTRINGS: mark("Hamstrings"),
+    Muscle.ADDUCTORS: mark("Adductors"),
+    Muscle.HIP_FLEXORS: mark("Hip flexors"),
+    Muscle.CALVES: mark("Calves"),
+    Muscle.SHIN: mark("Shin"),
+    Muscle.SPINAL_ERECTORS: mark("Spinal erectors"),
+    Muscle.ABDOMINALS: mark("Abdominals"),
+    Muscle.OBLIQUES: mark("Obliques"),
+    Muscle.LATISSIMUS: mark("Latissimus"),
+    Muscle.UPPER_BACK: mark("Upper back"),
+    Muscle.CHEST: mark("Chest"),
+    Muscle.FRONT_DELTOID: mark("Front deltoid"),
+    Muscle.SIDE_DELTOID: mark("Side deltoid"),
+    Muscle.REAR_DELTOID: mark("Rear deltoid"),
+    Muscle.BICEPS: mark("Biceps"),
+    Muscle.TRICEPS: mark("Triceps"),
+    Muscle.FOREARMS: mark("Forearms"),
+}
+
+
 def _alone(muscle: Muscle, *, main: bool = True) -> Group:
-    return Group(muscle.value, muscle_name(muscle), (muscle,), main)
+    return Group(muscle.value, _NAMES[muscle], (muscle,), main)
 
 
 def muscle_name(muscle: Muscle) -> str:
     """The muscle in plain words, capital first: 'Spinal erectors'."""
-    return muscle.value.replace("_", " ").capitalize()
+    return tr(_NAMES[muscle])
 
 
 GROUPS: tuple[Group, ...] = (
@@ -36,12 +61,12 @@ GROUPS: tuple[Group, ...] = (
     _alone(Muscle.HAMSTRINGS),
     _alone(Muscle.CALVES),
     _alone(Muscle.SPINAL_ERECTORS),
-    Group("trunk", "Abdominals", (Muscle.ABDOMINALS, Muscle.OBLIQUES)),
-    Group("back", "Back", (Muscle.LATISSIMUS, Muscle.UPPER_BACK)),
+    Group("trunk", mark("Abdominals"), (Muscle.ABDOMINALS, Muscle.OBLIQUES)),
+    Group("back", mark("Back"), (Muscle.LATISSIMUS, Muscle.UPPER_BACK)),
     _alone(Muscle.CHEST),
     Group(
         "shoulders",
-        "Shoulders",
+        mark("Shoulders"),
         (Muscle.FRONT_DELTOID, Muscle.SIDE_DELTOID, Muscle.REAR_DELTOID),
     ),
     _alone(Muscle.BICEPS),

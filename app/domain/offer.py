@@ -16,6 +16,7 @@ from app.domain.loads import load_for
 from app.domain.program import Program, ProgramId, Slot
 from app.domain.ranges import RangeBook
 from app.domain.refit import Refit, refit
+from app.domain.wording import tr
 
 _WITHOUT_LOAD = frozenset({LoadKind.BODY, LoadKind.BAND, LoadKind.NONE})
 
@@ -32,10 +33,14 @@ class LoadsKnown:
         """'3 of 5 known', 'all known', 'none known' or 'none needed'."""
         of = len(self.known) + len(self.unknown)
         if not of:
-            return "none needed"
+            return tr("none needed")
         if not self.unknown:
-            return "all known"
-        return f"{len(self.known)} of {of} known" if self.known else f"none of {of} known"
+            return tr("all known")
+        return (
+            tr("{known} of {of} known", known=len(self.known), of=of)
+            if self.known
+            else tr("none of {of} known", of=of)
+        )
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,6 +16,7 @@ from types import MappingProxyType
 
 from app.domain.errors import CoachError
 from app.domain.units import HEAVIEST_KG, mass_text, number_text, require
+from app.domain.wording import tr
 from app.domain.working import Line, Working
 
 MAX_REPS = 30
@@ -105,8 +106,14 @@ def find_equation(equation: str | Equation) -> Equation:
         return EQUATIONS[equation]
     except KeyError:
         near = get_close_matches(equation, EQUATIONS, n=1)
-        mend = f"Did you mean {near[0]!r}?" if near else f"Choose one of {', '.join(EQUATIONS)}."
-        raise CoachError(f"There is no 1RM equation {equation!r}.", mend=mend) from None
+        mend = (
+            tr("Did you mean {first!r}?", first=near[0])
+            if near
+            else tr("Choose one of {equations}.", equations=", ".join(EQUATIONS))
+        )
+        raise CoachError(
+            tr("There is no 1RM equation {equation!r}.", equation=equation), mend=mend
+        ) from None
 
 
 def one_rep_max(load_kg: float, reps: float, equation: str | Equation) -> float:
@@ -155,7 +162,7 @@ class OneRepMax:
         return (
             Line(test, set_text(self.load_kg, self.reps, self.rir, unit)),
             Line(
-                "1RM, median of seven",
+                tr("1RM, median of seven"),
                 mass_text(self.median, unit, digits=1),
                 without_unit(span, unit),
             ),
@@ -168,10 +175,10 @@ class OneRepMax:
             Line(EQUATIONS[key].name, mass_text(value, unit, digits=1), EQUATIONS[key].formula)
             for key, value in self.by_equation.items()
         )
-        remarks = tuple(Line("Remark", remark) for remark in self.remarks)
+        remarks = tuple(Line(tr("Remark"), remark) for remark in self.remarks)
         return Working(
             title=mass_text(self.median, unit, digits=1),
-            about="one-repetition maximum, estimated",
+            about=tr("one-repetition maximum, estimated"),
             lines=(test, *each, middle, *remarks),
             sources=self.sources,
         )
@@ -187,11 +194,11 @@ def set_text(load_kg: float, reps: float, rir: float = 0.0, unit: str = "kg") ->
 
     Without a load 'own weight × 8'; below 0 '10 kg of help × 6'.
     """
-    lifted = mass_text(load_kg, unit) if load_kg > 0 else "own weight"
+    lifted = mass_text(load_kg, unit) if load_kg > 0 else tr("own weight")
     if load_kg < 0:
-        lifted = f"{mass_text(-load_kg, unit)} of help"
+        lifted = tr("{load_kg} of help", load_kg=mass_text(-load_kg, unit))
     done = f"{lifted} × {number_text(reps)}"
-    return f"{done}, {number_text(rir)} in reserve" if rir else done
+    return tr("{done}, {rir} in reserve", done=done, rir=number_text(rir)) if rir else done
 
 
 def estimate_one_rep_max(load_kg: float, reps: float, rir: float = 0.0) -> OneRepMax:
@@ -219,11 +226,15 @@ def _estimate(load_kg: float, reps: float, rir: float) -> OneRepMax:
     valid = min(e.max_reps for e in EQUATIONS.values())
     if to_failure > valid:
         remarks.append(
-            f"{number_text(to_failure)} repetitions to failure: the equations are made for up to "
-            f"{valid}. Test again with a heavier load."
+            tr(
+                "{to_failure} repetitions to failure: the equations are made for up "
+                "to {valid}. Test again with a heavier load.",
+                to_failure=number_text(to_failure),
+                valid=valid,
+            )
         )
     if rir > 5:
-        remarks.append("More than 5 in reserve is hard to judge: take this as a first guess.")
+        remarks.append(tr("More than 5 in reserve is hard to judge: take this as a first guess."))
     return OneRepMax(
         median=median(values.values()),
         low=min(one_rep_max(load_kg, fewer, key) for key in EQUATIONS),

@@ -14,6 +14,7 @@ from app.domain.effort import Effort, PercentOneRm, PercentRepMax, Rir
 from app.domain.errors import CoachError
 from app.domain.program import MAX_SETS, Reps, Slot
 from app.domain.units import kg_from_lb, lb_from_kg, require
+from app.domain.wording import mark, tr
 
 
 class PrescriptionError(CoachError):
@@ -56,10 +57,15 @@ _LOAD = re.compile(rf"(?:2\s*[x×]\s*)?\+?{_NUMBER}\s*(kg|lb|lbs)", re.IGNORECAS
 _NO_LOAD = re.compile(r"load from tests?|no load", re.IGNORECASE)
 
 EXAMPLE = "4 x 8-10, RIR 2, rest 120 s"
-ACCEPTED = (
-    f"Write it like '{EXAMPLE}'. Also understood: '75 % 1RM', '95 % of RM', 'failure', "
+_ACCEPTED = mark(
+    "Write it like '{example}'. Also understood: '75 % 1RM', '95 % of RM', 'failure', "
     "'rest 2:30', 'tempo 3-0-1-0', '70 kg'."
 )
+
+
+def accepted() -> str:
+    """What a line may hold, with an example, as a sentence."""
+    return tr(_ACCEPTED, example=EXAMPLE)
 
 
 def parse(line: str) -> Written:
@@ -70,11 +76,11 @@ def parse(line: str) -> Written:
     # a comma between figures is a decimal one: '2,5 kg' is one part
     parts = [part.strip() for part in re.split(r",(?!\d)|;", line) if part.strip()]
     if not parts:
-        raise PrescriptionError("The line is empty.", mend=ACCEPTED)
+        raise PrescriptionError(tr("The line is empty."), mend=accepted())
     scheme = next((m for part in parts if (m := _SCHEME.fullmatch(part))), None)
     if scheme is None:
         raise PrescriptionError(
-            f"There are no sets and repetitions in '{line.strip()}'.", mend=ACCEPTED
+            tr("There are no sets and repetitions in '{line}'.", line=line.strip()), mend=accepted()
         )
     written = _scheme(scheme)
     seen = {"sets and repetitions"}
@@ -84,7 +90,12 @@ def parse(line: str) -> Written:
         name, written = _read(part, written)
         if name in seen:
             raise PrescriptionError(
-                f"The {name} stands twice, the second time as '{part}'.", mend="Keep one of them."
+                tr(
+                    "The {name} stands twice, the second time as '{part}'.",
+                    name=tr(name),
+                    part=part,
+                ),
+                mend=tr("Keep one of them."),
             )
         seen.add(name)
     return written
@@ -95,11 +106,13 @@ def _scheme(found: re.Match[str]) -> Written:
     high = int(found[3]) if found[3] else low
     if not 1 <= sets <= MAX_SETS:
         raise PrescriptionError(
-            f"{sets} sets: a prescription has 1 to {MAX_SETS}.", mend="Enter fewer or more."
+            tr("{sets} sets: a prescription has 1 to {max_sets}.", sets=sets, max_sets=MAX_SETS),
+            mend=tr("Enter fewer or more."),
         )
     if high < low:
         raise PrescriptionError(
-            f"The repetitions run from {low} down to {high}.", mend=f"Write '{high}-{low}'."
+            tr("The repetitions run from {low} down to {high}.", low=low, high=high),
+            mend=tr("Write '{high}-{low}'.", high=high, low=low),
         )
     return Written(sets, Reps(low, high))
 
@@ -125,7 +138,7 @@ def _read(part: str, written: Written) -> tuple[str, Written]:
         found = pattern.fullmatch(part)
         if found:
             return name, replace(written, **read(found))  # type: ignore[arg-type]
-    raise PrescriptionError(f"'{part}' is not understood.", mend=ACCEPTED)
+    raise PrescriptionError(tr("'{part}' is not understood.", part=part), mend=accepted())
 
 
 def _percent(found: re.Match[str]) -> dict[str, object]:
@@ -153,7 +166,8 @@ def read_tempo(text: str) -> str:
     found = _TEMPO.fullmatch(text)
     if text and found is None:
         raise PrescriptionError(
-            f"'{text}' is no tempo.", mend="Write four figures, '3-0-1-0', or leave it empty."
+            tr("'{text}' is no tempo.", text=text),
+            mend=tr("Write four figures, '3-0-1-0', or leave it empty."),
         )
     return _tempo(found[1]) if found else ""
 

@@ -18,6 +18,7 @@ from app.domain.effort import Effort, Rir
 from app.domain.errors import CoachError
 from app.domain.exercise import ExerciseKey, Muscle
 from app.domain.units import require, require_whole
+from app.domain.wording import mark, tr
 
 SlotId = NewType("SlotId", int)
 SessionId = NewType("SessionId", int)
@@ -30,7 +31,20 @@ MAX_SETS = 20
 MAX_REPS = 100
 MAX_SECONDS = 600  # a timed set counts seconds as repetitions
 MAX_PREPARED = 5  # more is no help to a client who has to choose at the rack
-DAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
+DAYS = (
+    mark("Monday"),
+    mark("Tuesday"),
+    mark("Wednesday"),
+    mark("Thursday"),
+    mark("Friday"),
+    mark("Saturday"),
+    mark("Sunday"),
+)
+
+
+def day_name(day: int) -> str:
+    """The name of a weekday, 0 for Monday, as it is said at the moment."""
+    return tr(DAYS[day])
 
 
 class Role(StrEnum):
@@ -128,8 +142,8 @@ def require_tempo(tempo: str) -> str:
     """`tempo` itself, once it is known to be four figures such as '3-0-1-0'. Raises CoachError."""
     if not _TEMPO.fullmatch(tempo):
         raise CoachError(
-            f"{tempo!r} is no tempo.",
-            mend="Write four figures, '3-0-1-0', X for as fast as can be, or leave it empty.",
+            tr("{tempo!r} is no tempo.", tempo=tempo),
+            mend=tr("Write four figures, '3-0-1-0', X for as fast as can be, or leave it empty."),
         )
     return tempo
 
@@ -138,7 +152,8 @@ def require_pair(pair: str) -> str:
     """`pair` itself, once it is known to be one letter from A to Z. Raises CoachError."""
     if len(pair) != 1 or not "A" <= pair <= "Z":
         raise CoachError(
-            f"{pair!r} does not name a pair.", mend="Write one letter from A to Z, or none."
+            tr("{pair!r} does not name a pair.", pair=pair),
+            mend=tr("Write one letter from A to Z, or none."),
         )
     return pair
 
@@ -152,15 +167,18 @@ def require_prepared(
     """
     if len(prepared) > MAX_PREPARED:
         raise CoachError(
-            f"{len(prepared)} substitutes are prepared for one exercise.",
-            mend=f"Keep the {MAX_PREPARED} that serve the client best.",
+            tr("{prepared} substitutes are prepared for one exercise.", prepared=len(prepared)),
+            mend=tr(
+                "Keep the {max_prepared} that serve the client best.", max_prepared=MAX_PREPARED
+            ),
         )
     if exercise in prepared:
         raise CoachError(
-            "An exercise is prepared as a substitute for itself.", mend="Choose another one."
+            tr("An exercise is prepared as a substitute for itself."),
+            mend=tr("Choose another one."),
         )
     if len(set(prepared)) < len(prepared):
-        raise CoachError("A substitute is prepared twice.", mend="Name each of them once.")
+        raise CoachError(tr("A substitute is prepared twice."), mend=tr("Name each of them once."))
     return prepared
 
 
@@ -302,7 +320,7 @@ def empty_program(
         name=name,
         start=start - timedelta(days=start.weekday()),
         weeks=tuple(Week(WeekId(number)) for number in range(1, weeks + 1)),
-        blocks=(Block("Block 1", weeks),),
+        blocks=(Block(tr("Block 1"), weeks),),
         emphasis=emphasis,
         next_id=weeks + 1,
     )
@@ -312,7 +330,9 @@ def require_text(text: str, what: str) -> str:
     """`text` without white space around it. Raises CoachError if nothing is left."""
     text = " ".join(text.split())
     if not text:
-        raise CoachError(f"{what}: nothing is entered.", mend="Write at least one letter.")
+        raise CoachError(
+            tr("{what}: nothing is entered.", what=tr(what)), mend=tr("Write at least one letter.")
+        )
     return text
 
 
@@ -320,9 +340,15 @@ def require_name(name: str, what: str) -> str:
     """`name` without white space around it. Raises CoachError if nothing is left."""
     name = " ".join(name.split())
     if not name:
-        raise CoachError(f"The {what} has no name.", mend="Give it one of at least one letter.")
+        raise CoachError(
+            tr("The {what} has no name.", what=tr(what)),
+            mend=tr("Give it one of at least one letter."),
+        )
     if len(name) > 200:
-        raise CoachError(f"The {what}'s name has {len(name)} letters.", mend="Keep it under 200.")
+        raise CoachError(
+            tr("The {what}'s name has {name} letters.", what=tr(what), name=len(name)),
+            mend=tr("Keep it under 200."),
+        )
     return name
 
 
@@ -334,15 +360,23 @@ def broken_laws(program: Program) -> tuple[str, ...]:
     """
     broken: list[str] = []
     if not 1 <= len(program.weeks) <= MAX_WEEKS:
-        broken.append(f"{len(program.weeks)} weeks; a program has 1 to {MAX_WEEKS}.")
+        broken.append(
+            tr(
+                "{weeks} weeks; a program has 1 to {max_weeks}.",
+                weeks=len(program.weeks),
+                max_weeks=MAX_WEEKS,
+            )
+        )
     if any(len(week.days) != 7 for week in program.weeks):
-        broken.append("A week does not have seven days.")
+        broken.append(tr("A week does not have seven days."))
     if sum(block.weeks for block in program.blocks) != len(program.weeks):
-        broken.append("The blocks do not add up to the weeks.")
+        broken.append(tr("The blocks do not add up to the weeks."))
     if any(block.weeks < 1 for block in program.blocks):
-        broken.append("A block has no week.")
+        broken.append(tr("A block has no week."))
     if program.start.weekday() != 0:
-        broken.append(f"The program starts on {program.start}, which is not a Monday.")
+        broken.append(
+            tr("The program starts on {start}, which is not a Monday.", start=program.start)
+        )
     ids = [week.id for week in program.weeks]
     for week in program.weeks:
         for _, session in week.sessions():
@@ -350,9 +384,9 @@ def broken_laws(program: Program) -> tuple[str, ...]:
         strands = [slot.strand for slot in week.slots()]
         strands += [session.strand for _, session in week.sessions()]
         if len(set(strands)) != len(strands):
-            broken.append(f"Two parts of week {week.id} share a strand.")
+            broken.append(tr("Two parts of week {id} share a strand.", id=week.id))
     if len(set(ids)) != len(ids):
-        broken.append("Two parts of the program share an id.")
+        broken.append(tr("Two parts of the program share an id."))
     if ids and max(ids) >= program.next_id:
-        broken.append("An id lies past the program's next free number.")
+        broken.append(tr("An id lies past the program's next free number."))
     return tuple(broken)

@@ -15,6 +15,7 @@ from types import MappingProxyType
 
 from app.domain.client import Goal, Status
 from app.domain.errors import ResourceError
+from app.domain.wording import number_as_spoken, tr
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,10 +86,11 @@ class Range:
     def text(self) -> str:
         """The range in words: '12–20', 'from 4', 'up to 60'; without its unit."""
         if self.low is None:
-            return "" if self.high is None else f"up to {self.high:g}"
+            return "" if self.high is None else tr("up to {high:g}", high=self.high)
         if self.high is None:
-            return f"from {self.low:g}"
-        return f"{self.low:g}" if self.low == self.high else f"{self.low:g}–{self.high:g}"
+            return tr("from {low:g}", low=self.low)
+        text = f"{self.low:g}" if self.low == self.high else f"{self.low:g}–{self.high:g}"
+        return number_as_spoken(text)
 
     def short_by(self, value: float) -> float:
         """How far `value` lies below the low end; 0 if it does not."""
@@ -151,33 +153,43 @@ class RangeBook:
 
     def _refuse_unsound(self, override: Override) -> None:
         one = override.range
-        where = f"own range for {one.rule}"
+        where = tr("own range for {rule}", rule=one.rule)
         if one.rule not in self.ranges:
             near = get_close_matches(one.rule, self.ranges, n=1)
             raise ResourceError(
-                f"There is no rule {one.rule!r}.",
+                tr("There is no rule {rule!r}.", rule=one.rule),
                 where=where,
-                mend=f"Did you mean {near[0]!r}?" if near else "Choose one that is shipped.",
+                mend=tr("Did you mean {first!r}?", first=near[0])
+                if near
+                else tr("Choose one that is shipped."),
             )
         for name, edge in (("low", one.low), ("high", one.high)):
             if edge is not None and not isfinite(edge):
                 raise ResourceError(
-                    f"{name} {edge} is no number.", where=where, mend="Write a finite number."
+                    tr("{name} {edge} is no number.", name=name, edge=edge),
+                    where=where,
+                    mend=tr("Write a finite number."),
                 )
         if one.low is None and one.high is None:
-            raise ResourceError("Both ends are open.", where=where, mend="Write one of them.")
+            raise ResourceError(
+                tr("Both ends are open."), where=where, mend=tr("Write one of them.")
+            )
         if one.low is not None and one.high is not None and one.low > one.high:
             raise ResourceError(
-                f"low {one.low:g} lies above high {one.high:g}.", where=where, mend="Swap them."
+                tr("low {low:g} lies above high {high:g}.", low=one.low, high=one.high),
+                where=where,
+                mend=tr("Swap them."),
             )
         for name, text in (
             ("unit", one.unit),
             ("source", one.source),
-            ("name of who sets it", override.by),
+            (tr("name of who sets it"), override.by),
             ("reason", override.why),
         ):
             if not text.strip():
-                raise ResourceError(f"The {name} is missing.", where=where, mend="Write it.")
+                raise ResourceError(
+                    tr("The {name} is missing.", name=name), where=where, mend=tr("Write it.")
+                )
 
     def without_own(self, rule: str, who: Who) -> RangeBook:
         """A book in which the shipped range of that rule for those people holds again."""
@@ -196,7 +208,9 @@ def range_book_from_mappings(tables: Iterable[Mapping[str, object]]) -> RangeBoo
         for rule, entries in table.items():
             if not isinstance(entries, list):
                 raise ResourceError(
-                    f"{rule} is not a list of ranges.", where="ranges", mend=f"Write [[{rule}]]."
+                    tr("{rule} is not a list of ranges.", rule=rule),
+                    where=tr("ranges"),
+                    mend=tr("Write [[{rule}]].", rule=rule),
                 )
             for number, entry in enumerate(entries, start=1):
                 book.setdefault(rule, []).append(_range_from(rule, number, entry))
@@ -209,25 +223,37 @@ _TEXTS = ("unit", "source", "weight", "reason", "note")
 
 def _range_from(rule: str, number: int, entry: object) -> Range:
     """One entry as a range. Raises ResourceError for anything it does not know."""
-    where = f"ranges, {rule}, entry {number}"
+    where = tr("ranges, {rule}, entry {number}", rule=rule, number=number)
     if not isinstance(entry, Mapping):
-        raise ResourceError("An entry is not a table.", where=where, mend=f"Write [[{rule}]].")
+        raise ResourceError(
+            tr("An entry is not a table."), where=where, mend=tr("Write [[{rule}]].", rule=rule)
+        )
     known = {"low", "high", "who", *_TEXTS}
     for name in entry:
         if name not in known:
             allowed = ", ".join(sorted(known))
-            raise ResourceError(f"{name!r} is unknown.", where=where, mend=f"Use {allowed}.")
+            raise ResourceError(
+                tr("{name!r} is unknown.", name=name),
+                where=where,
+                mend=tr("Use {allowed}.", allowed=allowed),
+            )
     texts = {name: _text(entry, name, where) for name in _TEXTS if name in entry}
     if not texts.get("unit") or not texts.get("source"):
-        raise ResourceError("A unit or a source is missing.", where=where, mend="Write both.")
+        raise ResourceError(
+            tr("A unit or a source is missing."), where=where, mend=tr("Write both.")
+        )
     if texts.get("weight", "outside") not in _WEIGHTS:
         raise ResourceError(
-            f"{texts['weight']!r} is no weight.", where=where, mend=f"Use {', '.join(_WEIGHTS)}."
+            tr("{weight!r} is no weight.", weight=texts["weight"]),
+            where=where,
+            mend=tr("Use {weights}.", weights=", ".join(_WEIGHTS)),
         )
     low, high = _number(entry, "low", where), _number(entry, "high", where)
     if low is not None and high is not None and low > high:
         raise ResourceError(
-            f"low {low:g} lies above high {high:g}.", where=where, mend="Swap them."
+            tr("low {low:g} lies above high {high:g}.", low=low, high=high),
+            where=where,
+            mend=tr("Swap them."),
         )
     return Range(
         rule,
@@ -245,7 +271,11 @@ def _range_from(rule: str, number: int, entry: object) -> Range:
 def _text(entry: Mapping[str, object], name: str, where: str) -> str:
     value = entry[name]
     if not isinstance(value, str):
-        raise ResourceError(f"{name} {value!r} is no text.", where=where, mend="Put it in quotes.")
+        raise ResourceError(
+            tr("{name} {value!r} is no text.", name=name, value=value),
+            where=where,
+            mend=tr("Put it in quotes."),
+        )
     return value
 
 
@@ -253,18 +283,24 @@ def _number(entry: Mapping[str, object], name: str, where: str) -> float | None:
     value = entry.get(name)
     if value is None or (isinstance(value, int | float) and not isinstance(value, bool)):
         return value
-    raise ResourceError(f"{name} {value!r} is no number.", where=where, mend="Write a number.")
+    raise ResourceError(
+        tr("{name} {value!r} is no number.", name=name, value=value),
+        where=where,
+        mend=tr("Write a number."),
+    )
 
 
 def _who_from(entry: object, where: str) -> Who:
     """The conditions of an entry."""
     if not isinstance(entry, Mapping):
-        raise ResourceError("who is not a table.", where=where, mend="Write who = { ... }.")
+        raise ResourceError(tr("who is not a table."), where=where, mend=tr("Write who = { ... }."))
     names = tuple(field.name for field in fields(Who))
     for name in entry:
         if name not in names:
             raise ResourceError(
-                f"who has no {name!r}.", where=where, mend=f"Use {', '.join(names)}."
+                tr("who has no {name!r}.", name=name),
+                where=where,
+                mend=tr("Use {names}.", names=", ".join(names)),
             )
     edges = {
         name: None if (edge := _number(entry, name, where)) is None else int(edge)
@@ -276,6 +312,8 @@ def _who_from(entry: object, where: str) -> Who:
         goal = tuple(Goal(value) for value in entry.get("goal", ()))
     except ValueError as error:
         allowed = ", ".join([*Status, *Goal])
-        raise ResourceError(f"{error}.", where=where, mend=f"Use one of {allowed}.") from None
+        raise ResourceError(
+            f"{error}.", where=where, mend=tr("Use one of {allowed}.", allowed=allowed)
+        ) from None
     kind = tuple(str(value) for value in entry.get("kind", ()))
     return Who(status=status, goal=goal, kind=kind, **edges)

@@ -19,6 +19,7 @@ from app.domain.units import (
     nearest_step,
     require,
 )
+from app.domain.wording import tr
 
 MOST_ADDED_KG, MOST_HELP_KG = 500.0, 300.0
 """No load added to the body, and no help, past these is taken for meant."""
@@ -56,24 +57,24 @@ def nearest_in_reach(
             return _reach_barbell(exact_kg, increments, bar_kg=bar_kg, unit=unit)
         case LoadKind.DUMBBELL_EACH | LoadKind.DUMBBELL_ONE:
             low_kg, step_kg, high_kg = increments.dumbbells_kg
-            what = ("lightest dumbbell", "heaviest dumbbell")
+            what = (tr("lightest dumbbell"), tr("heaviest dumbbell"))
         case LoadKind.MACHINE | LoadKind.CABLE:
             machine = kind is LoadKind.MACHINE
             step_kg = increments.machine_step_kg if machine else increments.cable_step_kg
             low_kg, high_kg = step_kg, HEAVIEST_KG
-            what = ("lightest setting", "heaviest setting")
+            what = (tr("lightest setting"), tr("heaviest setting"))
         case LoadKind.BODY:
             return _reach_body(exact_kg, increments, unit)
         case LoadKind.BAND | LoadKind.NONE:
             raise CoachError(
-                f"There is no load in kg for an exercise with {kind.value!r}.",
-                mend="Give a band grade or the effort alone.",
+                tr("There is no load in kg for an exercise with {kind!r}.", kind=kind.value),
+                mend=tr("Give a band grade or the effort alone."),
             )
     require("load, kg", exact_kg, low=0, high=HEAVIEST_KG)
     load_kg = nearest_step(exact_kg, step_kg, low_kg=low_kg, high_kg=high_kg)
     return Reached(
         load_kg,
-        f"Nearest in reach, {mass_text(step_kg, unit)} steps",
+        tr("Nearest in reach, {step_kg} steps", step_kg=mass_text(step_kg, unit)),
         remark=_past_ends(exact_kg, (low_kg, high_kg), what=what, half=step_kg / 2, unit=unit),
     )
 
@@ -85,14 +86,20 @@ def _past_ends(
     low_kg, high_kg = ends
     wanted = mass_text(exact_kg, unit, digits=1)
     if exact_kg < low_kg - half:
-        return (
-            f"The {what[0]}, {mass_text(low_kg, unit)}, is heavier than the {wanted} wanted: "
-            "do more repetitions or an easier variation."
+        return tr(
+            "The {first}, {low_kg}, is heavier than the {wanted} wanted: do more "
+            "repetitions or an easier variation.",
+            first=what[0],
+            low_kg=mass_text(low_kg, unit),
+            wanted=wanted,
         )
     if exact_kg > high_kg + half:
-        return (
-            f"The {what[1]}, {mass_text(high_kg, unit)}, is lighter than the {wanted} wanted: "
-            "do more repetitions or a harder variation."
+        return tr(
+            "The {what}, {high_kg}, is lighter than the {wanted} wanted: do more "
+            "repetitions or a harder variation.",
+            what=what[1],
+            high_kg=mass_text(high_kg, unit),
+            wanted=wanted,
         )
     return ""
 
@@ -107,11 +114,15 @@ def _reach_barbell(
     remark = _past_ends(
         exact_kg,
         (bar_kg, HEAVIEST_KG if smallest else bar_kg),
-        what=("empty bar", "bar without plates"),
+        what=(tr("empty bar"), tr("bar without plates")),
         half=smallest,
         unit=unit,
     )
-    rule = f"Nearest in reach, {mass_text(2 * smallest, unit)} steps" if smallest else "Bar alone"
+    rule = (
+        tr("Nearest in reach, {smallest} steps", smallest=mass_text(2 * smallest, unit))
+        if smallest
+        else tr("Bar alone")
+    )
     return Reached(plates.loaded_kg, rule, plates, remark)
 
 
@@ -125,8 +136,13 @@ def _reach_body(exact_kg: float, increments: Increments, unit: str) -> Reached:
     added_kg = nearest_step(exact_kg, step_kg, low_kg=-most_help, high_kg=MOST_ADDED_KG + step_kg)
     remark = ""
     if added_kg < 0:
-        remark = (
-            f"Own weight is too heavy for this: take {mass_text(-added_kg, unit)} off with an "
-            "assisting machine or band, or choose an easier variation."
+        remark = tr(
+            "Own weight is too heavy for this: take {added_kg} off with an "
+            "assisting machine or band, or choose an easier variation.",
+            added_kg=mass_text(-added_kg, unit),
         )
-    return Reached(added_kg, f"Nearest in reach, {mass_text(step_kg, unit)} steps", remark=remark)
+    return Reached(
+        added_kg,
+        tr("Nearest in reach, {step_kg} steps", step_kg=mass_text(step_kg, unit)),
+        remark=remark,
+    )

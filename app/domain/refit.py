@@ -18,7 +18,6 @@ from app.domain.exercise import Catalogue, Exercise, ExerciseKey
 from app.domain.fit import fits, misfit
 from app.domain.loads import day_text
 from app.domain.program import (
-    DAYS,
     Day,
     Field,
     Program,
@@ -27,9 +26,11 @@ from app.domain.program import (
     Slot,
     StrandId,
     Week,
+    day_name,
 )
 from app.domain.substitute import rank
 from app.domain.units import mass_text
+from app.domain.wording import tr, trn
 
 
 class ChangeKind(StrEnum):
@@ -89,8 +90,12 @@ def refit(
     weeks = tuple(fitter.week(index) for index in range(len(moved.weeks)))
     if _has_slots(moved.weeks) and not _has_slots(weeks):
         raise EditError(
-            f"No exercise of {program.name!r} fits {client.name}.",
-            mend="Enter the equipment in reach, or begin with a layout.",
+            tr(
+                "No exercise of {program!r} fits {client}.",
+                program=program.name,
+                client=client.name,
+            ),
+            mend=tr("Enter the equipment in reach, or begin with a layout."),
         )
     changes = (*fitter.changes(), *_of_the_whole(program, start))
     order = list(ChangeKind)
@@ -106,16 +111,18 @@ def _has_slots(weeks: Iterable[Week]) -> bool:
 def _of_the_whole(program: Program, start: date) -> Iterable[Change]:
     """Changes that have no place in a week."""
     if count := len(program.accepted):
-        findings = "1 accepted finding speaks" if count == 1 else f"{count} accepted findings speak"
-        why = "what was accepted for one client is not for another"
-        yield Change(ChangeKind.ACCEPTED, f"{findings} up again", "", why)
+        findings = trn("1 accepted finding speaks", "{n} accepted findings speak", count)
+        why = tr("what was accepted for one client is not for another")
+        yield Change(ChangeKind.ACCEPTED, tr("{findings} up again", findings=findings), "", why)
     if count := sum(map(bool, _notes(program))):
-        notes = "1 note comes along" if count == 1 else f"{count} notes come along"
-        why = "written for somebody else, so read before you hand anything out"
+        notes = trn("1 note comes along", "{n} notes come along", count)
+        why = tr("written for somebody else, so read before you hand anything out")
         yield Change(ChangeKind.NOTES, notes, "", why)
     if start != program.start:
-        what = f"Begins on {day_text(start)}"
-        yield Change(ChangeKind.START, what, "", f"it began on {day_text(program.start)}")
+        what = tr("Begins on {start}", start=day_text(start))
+        yield Change(
+            ChangeKind.START, what, "", tr("it began on {start}", start=day_text(program.start))
+        )
 
 
 def _notes(program: Program) -> Iterable[str]:
@@ -168,7 +175,7 @@ class _Fitter:
 
     def _tell(self, kind: ChangeKind, what: str, *, at: tuple[int, date], why: str) -> None:
         index, on = at
-        weeks = self.told.setdefault((kind, what, DAYS[on.weekday()], why), [])
+        weeks = self.told.setdefault((kind, what, day_name(on.weekday()), why), [])
         if index not in weeks:
             weeks.append(index)
 
@@ -184,8 +191,12 @@ class _Fitter:
                 taken.add(made.exercise)
                 slots.append(self._without_what_was_anothers(made, at=at))
         if session.slots and not slots:
-            what = f"The session {session.title!r} left out" if session.title else "A session"
-            self._tell(ChangeKind.LEFT_OUT, what, at=at, why="nothing of it fits")
+            what = (
+                tr("The session {session!r} left out", session=session.title)
+                if session.title
+                else tr("A session")
+            )
+            self._tell(ChangeKind.LEFT_OUT, what, at=at, why=tr("nothing of it fits"))
             return None
         made_session = replace(session, slots=_unpaired(slots), warmup=self._drills(session, at))
         return session if made_session == session else made_session
@@ -195,7 +206,7 @@ class _Fitter:
         for key in session.warmup:
             drill = self.catalogue[key]
             if why := misfit(drill, self.client, at[1]):
-                what = f"{drill.name} left out of the warm-up"
+                what = tr("{drill} left out of the warm-up", drill=drill.name)
                 self._tell(ChangeKind.DRILL, what, at=at, why=why)
             else:
                 kept.append(key)
@@ -209,10 +220,12 @@ class _Fitter:
             return slot
         new = self._choose(slot, why=why, taken=taken, on=at[1])
         if new is None:
-            why += ", and no substitute fits"
-            self._tell(ChangeKind.LEFT_OUT, f"{old.name} left out", at=at, why=why)
+            why += tr(", and no substitute fits")
+            self._tell(ChangeKind.LEFT_OUT, tr("{old} left out", old=old.name), at=at, why=why)
             return None
-        self._tell(ChangeKind.SWAPPED, f"{new.name} for {old.name}", at=at, why=why)
+        self._tell(
+            ChangeKind.SWAPPED, tr("{new} for {old}", new=new.name, old=old.name), at=at, why=why
+        )
         return swapped(slot, old, new)
 
     def _choose(
@@ -241,14 +254,19 @@ class _Fitter:
         if slot.load_kg is not None or Field.LOAD in slot.pinned:
             if slot.load_kg is not None:
                 load = mass_text(slot.load_kg, self.client.units)
-                why = "it was set by hand for somebody else"
-                self._tell(ChangeKind.LOAD, f"{load} of {name} taken out", at=at, why=why)
+                why = tr("it was set by hand for somebody else")
+                self._tell(
+                    ChangeKind.LOAD,
+                    tr("{load} of {name} taken out", load=load, name=name),
+                    at=at,
+                    why=why,
+                )
             slot = replace(slot, load_kg=None, pinned=slot.pinned - {Field.LOAD})
         kept = []
         for key in slot.prepared:
             other = self.catalogue[key]
             if why := misfit(other, self.client, at[1]):
-                what = f"{other.name} no longer prepared beside {name}"
+                what = tr("{other} no longer prepared beside {name}", other=other.name, name=name)
                 self._tell(ChangeKind.PREPARED, what, at=at, why=why)
             else:
                 kept.append(key)
@@ -272,6 +290,9 @@ def weeks_text(indices: Iterable[int]) -> str:
             runs[-1].append(number)
         else:
             runs.append([number])
-    parts = [f"{run[0]} to {run[-1]}" if len(run) > 1 else f"{run[0]}" for run in runs]
+    parts = [
+        tr("{first} to {last}", first=run[0], last=run[-1]) if len(run) > 1 else f"{run[0]}"
+        for run in runs
+    ]
     many = len(runs) > 1 or len(runs[0]) > 1
-    return f"{'weeks' if many else 'week'} {', '.join(parts)}"
+    return f"{(tr('weeks') if many else tr('week'))} {', '.join(parts)}"

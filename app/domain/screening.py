@@ -11,6 +11,7 @@ from datetime import date, timedelta
 from enum import StrEnum
 
 from app.domain.client import Outcome, Screening
+from app.domain.wording import mark, tr
 from app.domain.working import FROM_MEMORY, Line, Working
 
 CLEARANCE_DAYS = 365
@@ -60,29 +61,31 @@ class Advice:
     def working(self, screening: Screening) -> Working:
         """The answers and what follows from them."""
         answers = (
-            ("Active now: planned, 3 days a week for 3 months", screening.active),
-            ("Known heart, metabolic or kidney disease", screening.known_disease),
-            ("Signs or symptoms of one", screening.symptoms),
-            ("Pregnant", screening.pregnant),
-            ("Cleared by a practitioner", screening.cleared_on is not None),
+            (tr("Active now: planned, 3 days a week for 3 months"), screening.active),
+            (tr("Known heart, metabolic or kidney disease"), screening.known_disease),
+            (tr("Signs or symptoms of one"), screening.symptoms),
+            (tr("Pregnant"), screening.pregnant),
+            (tr("Cleared by a practitioner"), screening.cleared_on is not None),
         )
         return Working(
             title=self.text,
             about="screening",
-            lines=tuple(Line(label, "yes" if answer else "no") for label, answer in answers),
+            lines=tuple(
+                Line(label, tr("yes") if answer else tr("no")) for label, answer in answers
+            ),
             sources=self.sources,
         )
 
 
 PREGNANCY_CAUTIONS = (
-    (
-        "Avoid lying flat on your back for long, holding your breath, and anything with a risk of "
-        "a fall or a blow."
+    mark(
+        "Avoid lying flat on your back for long, holding your breath, and "
+        "anything with a risk of a fall or a blow."
     ),
-    (
-        "Stop and call your practitioner at bleeding, regular painful contractions, loss of fluid, "
-        "breathlessness before effort, dizziness, headache, chest pain, weakness, or pain or "
-        "swelling in a calf."
+    mark(
+        "Stop and call your practitioner at bleeding, regular painful "
+        "contractions, loss of fluid, breathlessness before effort, dizziness, "
+        "headache, chest pain, weakness, or pain or swelling in a calf."
     ),
 )
 """Source: acog2020 (value from memory)."""
@@ -124,7 +127,7 @@ def _cleared_lately(screening: Screening, today: date) -> bool:
 
 def _what_is_known(screening: Screening) -> str:
     """What a clearance answers, as the start of a sentence."""
-    return "Known disease" if screening.known_disease else "Signs or symptoms"
+    return tr("Known disease") if screening.known_disease else tr("Signs or symptoms")
 
 
 def _after_symptoms(screening: Screening) -> Advice:
@@ -132,10 +135,10 @@ def _after_symptoms(screening: Screening) -> Advice:
         Outcome.SEE_PRACTITIONER,
         Begin.STOP if screening.active else Begin.WAIT,
         Clearance.BEFORE_ANY,
-        "Signs or symptoms: have a practitioner agree before any training."
+        tr("Signs or symptoms: have a practitioner agree before any training.")
         if not screening.active
-        else "Signs or symptoms: stop training until a practitioner has agreed.",
-        ("Do not train before your doctor has agreed.",),
+        else tr("Signs or symptoms: stop training until a practitioner has agreed."),
+        (tr("Do not train before your doctor has agreed."),),
     )
 
 
@@ -147,7 +150,7 @@ def _pregnant(screening: Screening, today: date) -> Advice:
             Outcome.SEE_PRACTITIONER,
             Begin.WAIT,
             Clearance.BEFORE_ANY,
-            "Pregnancy: have the obstetric practitioner agree before training.",
+            tr("Pregnancy: have the obstetric practitioner agree before training."),
             PREGNANCY_CAUTIONS,
             sources,
         )
@@ -155,7 +158,7 @@ def _pregnant(screening: Screening, today: date) -> Advice:
         Outcome.MODERATE_ONLY,
         Begin.CARRY_ON if screening.active else Begin.START_EASY,
         Clearance.NOT_NEEDED,
-        "Pregnancy, training agreed: keep to moderate effort and to what was agreed.",
+        tr("Pregnancy, training agreed: keep to moderate effort and to what was agreed."),
         PREGNANCY_CAUTIONS,
         sources,
     )
@@ -167,14 +170,14 @@ def _nothing_known(screening: Screening) -> Advice:
             Outcome.MAY_START,
             Begin.CARRY_ON,
             Clearance.NOT_NEEDED,
-            "No clearance needed: may carry on and progress.",
+            tr("No clearance needed: may carry on and progress."),
         )
     return Advice(
         Outcome.MAY_START,
         Begin.START_EASY,
         Clearance.NOT_NEEDED,
-        "No clearance needed: begin light to moderate and build up.",
-        ("Begin with less than you could do, and build up over weeks.",),
+        tr("No clearance needed: begin light to moderate and build up."),
+        (tr("Begin with less than you could do, and build up over weeks."),),
     )
 
 
@@ -184,16 +187,23 @@ def _inactive_with_disease(screening: Screening, today: date) -> Advice:
             Outcome.SEE_PRACTITIONER,
             Begin.WAIT,
             Clearance.BEFORE_ANY,
-            f"{_what_is_known(screening)}, not active yet: have a practitioner agree before any "
-            "training; what was agreed more than twelve months ago no longer counts.",
-            ("Do not train before your doctor has agreed.",),
+            tr(
+                "{what_is_known}, not active yet: have a practitioner agree before "
+                "any training; what was agreed more than twelve months ago no longer "
+                "counts.",
+                what_is_known=_what_is_known(screening),
+            ),
+            (tr("Do not train before your doctor has agreed."),),
         )
     return Advice(
         Outcome.MODERATE_ONLY,
         Begin.START_EASY,
         Clearance.NOT_NEEDED,
-        f"{_what_is_known(screening)}, training agreed: begin light to moderate and build up.",
-        ("Keep to what your doctor agreed, and stop at pain in the chest or dizziness.",),
+        tr(
+            "{what_is_known}, training agreed: begin light to moderate and build up.",
+            what_is_known=_what_is_known(screening),
+        ),
+        (tr("Keep to what your doctor agreed, and stop at pain in the chest or dizziness."),),
     )
 
 
@@ -203,18 +213,24 @@ def _active_with_disease(screening: Screening, wish: Wish, today: date) -> Advic
             Outcome.MAY_START,
             Begin.CARRY_ON,
             Clearance.NOT_NEEDED,
-            "Known disease, clearance of the last twelve months: may carry on and progress."
+            tr("Known disease, clearance of the last twelve months: may carry on and progress.")
             if screening.known_disease
-            else "Signs or symptoms, cleared by a practitioner within the last twelve months: "
-            "may carry on and progress; stop if they come back.",
-            ("Keep to what your doctor agreed, and stop at pain in the chest or dizziness.",),
+            else tr(
+                "Signs or symptoms, cleared by a practitioner within the last "
+                "twelve months: may carry on and progress; stop if they come "
+                "back."
+            ),
+            (tr("Keep to what your doctor agreed, and stop at pain in the chest or dizziness."),),
         )
     vigorous = wish is Wish.VIGOROUS
     return Advice(
         Outcome.MODERATE_ONLY,
         Begin.CARRY_ON,
         Clearance.BEFORE_VIGOROUS if vigorous else Clearance.NOT_NEEDED,
-        f"{_what_is_known(screening)}, active: moderate effort may go on; for vigorous effort a "
-        "practitioner must have agreed within the last twelve months.",
-        ("Keep to moderate effort, and stop at pain in the chest or dizziness.",),
+        tr(
+            "{what_is_known}, active: moderate effort may go on; for vigorous effort "
+            "a practitioner must have agreed within the last twelve months.",
+            what_is_known=_what_is_known(screening),
+        ),
+        (tr("Keep to moderate effort, and stop at pain in the chest or dizziness."),),
     )

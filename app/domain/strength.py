@@ -32,6 +32,7 @@ from app.domain.one_rm import (
 )
 from app.domain.reach import nearest_in_reach
 from app.domain.units import HEAVIEST_KG, Plates, mass_text, number_text, require, require_bar
+from app.domain.wording import tr
 from app.domain.working import COMMON_PRACTICE, Line, Working
 
 __all__ = [
@@ -77,7 +78,7 @@ class Load:
 
     def working(self, unit: str = "kg") -> Working:
         """The account of the load, as window and booklet show it."""
-        remark = (Line("Remark", self.remark),) if self.remark else ()
+        remark = (Line(tr("Remark"), self.remark),) if self.remark else ()
         return Working(
             title=mass_text(self.load_kg, unit),
             about=self.about,
@@ -113,13 +114,19 @@ def prescribe_load(
     lines = [
         _fraction_line(effort, reps, fraction=fraction, curve=found),
         Line(
-            f"{number_text(100 * fraction)} % of {without_unit(whole, unit)}",
+            tr(
+                "{fraction} % of {without_unit}",
+                fraction=number_text(100 * fraction),
+                without_unit=without_unit(whole, unit),
+            ),
             mass_text(fraction * one_rm_kg, unit, digits=1),
         ),
     ]
     if body_kg:
         part = mass_text(body_kg, unit, digits=1)
-        lines.append(Line(f"Without {part} of own weight", mass_text(exact_kg, unit, digits=1)))
+        lines.append(
+            Line(tr("Without {part} of own weight", part=part), mass_text(exact_kg, unit, digits=1))
+        )
     lines.append(Line(reached.rule, mass_text(reached.load_kg, unit)))
     return Load(
         load_kg=reached.load_kg,
@@ -129,7 +136,7 @@ def prescribe_load(
         rounding=reached.rule,
         sources=(found.source,),
         lines=tuple(lines),
-        about=f"{number_text(reps)} at {efforts.text(effort, reps)}",
+        about=tr("{reps} at {text}", reps=number_text(reps), text=efforts.text(effort, reps)),
         plates=reached.plates,
         remark=reached.remark,
     )
@@ -141,17 +148,36 @@ def _fraction_line(effort: Effort, reps: float, *, fraction: float, curve: Curve
     match effort:
         case Rir(in_reserve):
             to_failure = reps + in_reserve
-            label = f"{number_text(reps)} reps + {number_text(in_reserve)} in reserve"
+            label = tr(
+                "{reps} reps + {in_reserve} in reserve",
+                reps=number_text(reps),
+                in_reserve=number_text(in_reserve),
+            )
             value = f"{number_text(to_failure)} RM = {per_cent}"
         case PercentRepMax(percent):
             to_failure = reps
             whole = number_text(100 * fraction / (percent / 100))
-            label = f"{number_text(percent)} % of {number_text(reps)} RM = {whole} %"
+            label = tr(
+                "{percent} % of {reps} RM = {whole} %",
+                percent=number_text(percent),
+                reps=number_text(reps),
+                whole=whole,
+            )
             value = per_cent
         case PercentOneRm():
-            return Line("Written as per cent of 1RM", per_cent)
+            return Line(tr("Written as per cent of 1RM"), per_cent)
     past = to_failure > curve.extended_past
-    return Line(label, value, f"{curve.method}, {COMMON_PRACTICE} here" if past else curve.method)
+    return Line(
+        label,
+        value,
+        tr(
+            "{method}, {common_practice} here",
+            method=tr(curve.method),
+            common_practice=tr(COMMON_PRACTICE),
+        )
+        if past
+        else curve.method,
+    )
 
 
 @dataclass(frozen=True, slots=True)

@@ -24,8 +24,9 @@ from app.domain.edits.place import replace_exercise
 from app.domain.exercise import Catalogue, Exercise, ExerciseKey, Muscle, Pattern
 from app.domain.findings import Weight
 from app.domain.muscle_groups import muscle_name
-from app.domain.program import DAYS, Program, Slot, SlotId, Span
+from app.domain.program import Program, Slot, SlotId, Span, day_name
 from app.domain.ranges import RangeBook
+from app.domain.wording import mid_sentence, tr, trn
 
 MUSCLES_WEIGHT = 0.34
 PATTERN_WEIGHT = 0.36
@@ -337,12 +338,22 @@ def _activation(one: _Candidate) -> float:
 def _activation_reasons(asked: _Asked, one: _Candidate) -> Iterator[str]:
     for muscle, ratio in zip(asked.primes, one.ratios, strict=True):
         if ratio is not None and ratio > 1:
-            yield f"higher activation of the {_names([muscle])} reported in the same study"
+            yield tr(
+                "higher activation of the {names} reported in the same study",
+                names=_names([muscle]),
+            )
     was, becomes = GLUTEAL_TO_TFL.get(asked.old.key), GLUTEAL_TO_TFL.get(one.new.key)
     if was is not None and becomes is not None:
         recalled = {asked.old.key, one.new.key} & FROM_MEMORY
-        label = f" ({'values' if len(recalled) > 1 else 'value'} from memory)" if recalled else ""
-        yield f"gluteal-to-TFL index {becomes} against {was}{label}"
+        label = (
+            trn(" (value from memory)", " (values from memory)", len(recalled)) if recalled else ""
+        )
+        yield tr(
+            "gluteal-to-TFL index {becomes} against {was}{label}",
+            becomes=becomes,
+            was=was,
+            label=label,
+        )
 
 
 def _blocked(asked: _Asked, new: Exercise) -> str:
@@ -351,7 +362,7 @@ def _blocked(asked: _Asked, new: Exercise) -> str:
         if breach.limitation.applies_on(asked.on):
             return breach_text(breach)
     missing = missing_equipment(new, asked.client)
-    return f"needs {equipment_text(missing)}" if missing else ""
+    return tr("needs {equipment_text}", equipment_text=equipment_text(missing)) if missing else ""
 
 
 def _reasons(asked: _Asked, one: _Candidate, *, suits: float) -> Iterator[str]:
@@ -361,30 +372,39 @@ def _reasons(asked: _Asked, one: _Candidate, *, suits: float) -> Iterator[str]:
     more = [muscle for muscle in one.primes if muscle not in asked.primes]
     less = [muscle for muscle in asked.primes if muscle not in one.primes]
     if same and not more and not less:
-        yield f"same prime movers: {_names(same)}"
+        yield tr("same prime movers: {names}", names=_names(same))
     else:
-        yield f"trains {_names(same)} as well" if same else "trains the same muscles"
+        yield (
+            tr("trains {names} as well", names=_names(same))
+            if same
+            else tr("trains the same muscles")
+        )
     if more:
-        yield f"more for {_names(more)}"
+        yield tr("more for {names}", names=_names(more))
     if less:
-        yield f"less for {_names(less)}"
+        yield tr("less for {names}", names=_names(less))
     if new.pattern is old.pattern:
-        yield "same movement"
-    yield one.demand.value
+        yield tr("same movement")
+    yield tr(one.demand.value)
     if new.timed is not old.timed:
-        yield "held for seconds" if new.timed else "counted in repetitions"
+        yield tr("held for seconds") if new.timed else tr("counted in repetitions")
     if new.spinal_load < old.spinal_load:
-        yield "easier on the spine"
+        yield tr("easier on the spine")
     if new.unilateral and not old.unilateral:
-        yield "each side by itself"
+        yield tr("each side by itself")
     yield from _activation_reasons(asked, one)
     if suits < 1:
-        yield f"better at {new.rep_low} to {new.rep_high} {'s' if new.timed else 'repetitions'}"
+        yield tr(
+            "better at {rep_low} to {rep_high} {tr}",
+            rep_low=new.rep_low,
+            rep_high=new.rep_high,
+            tr="s" if new.timed else tr("repetitions"),
+        )
     if new.key in asked.client.dislikes:
-        yield "not liked"
+        yield tr("not liked")
     if new.key in asked.in_week:
-        yield f"already on {DAYS[asked.in_week[new.key]]}"
+        yield tr("already on {in_week}", in_week=day_name(asked.in_week[new.key]))
 
 
 def _names(muscles: list[Muscle]) -> str:
-    return ", ".join(muscle_name(muscle).lower() for muscle in muscles)
+    return ", ".join(mid_sentence(muscle_name(muscle)) for muscle in muscles)

@@ -12,6 +12,7 @@ from typing import Protocol
 
 from app.domain.errors import CoachError
 from app.domain.units import require
+from app.domain.wording import tr
 
 
 class Slopes(Protocol):
@@ -89,8 +90,8 @@ def trend(points: Sequence[Point], regression: Regression) -> Trend:
     days = sorted({point.on for point in points})
     if len(points) < FEWEST_POINTS or len(days) < 2:
         raise CoachError(
-            f"{len(points)} values on {len(days)} days make no trend.",
-            mend=f"Log at least {FEWEST_POINTS} on different days.",
+            tr("{points} values on {days} days make no trend.", points=len(points), days=len(days)),
+            mend=tr("Log at least {fewest_points} on different days.", fewest_points=FEWEST_POINTS),
         )
     for point in points:
         require("logged value", point.value, low=-1e6, high=1e6)

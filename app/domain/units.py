@@ -11,6 +11,7 @@ from functools import lru_cache
 from math import gcd
 
 from app.domain.errors import QuantityError
+from app.domain.wording import number_as_spoken, tr
 
 KG_PER_LB = 0.45359237
 """Exact by definition (NIST SP 811; value from memory)."""
@@ -37,8 +38,8 @@ def require_whole(quantity: str, value: int, *, low: int, high: int) -> int:
     require(quantity, value, low=low, high=high)
     if value != int(value):
         raise QuantityError(
-            f"{quantity} {value} is not a whole number.",
-            mend=f"Enter a whole number from {low} to {high}.",
+            tr("{quantity} {value} is not a whole number.", quantity=tr(quantity), value=value),
+            mend=tr("Enter a whole number from {low} to {high}.", low=low, high=high),
         )
     return value
 
@@ -202,7 +203,7 @@ def number_text(value: float, digits: int = 1) -> str:
     """`value` with at most so many decimals and no idle zeros: '70', '62.5', '104.9'."""
     text = f"{value:.{digits}f}"
     text = text.rstrip("0").rstrip(".") if "." in text else text
-    return "0" if text == "-0" else text
+    return "0" if text == "-0" else number_as_spoken(text)
 
 
 def mass_text(mass_kg: float, unit: str = "kg", *, digits: int = 2) -> str:

@@ -6,17 +6,18 @@ to get warm and a few that open the joints to be used are common practice.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import date
 
 from app.domain.client import Client, Increments
 from app.domain.curve import Curve
-from app.domain.exercise import Catalogue, Exercise, ExerciseKey, Muscle, Pattern
+from app.domain.exercise import Catalogue, Exercise, ExerciseKey, Muscle, Pattern, pattern_name
 from app.domain.fit import fits
 from app.domain.loads import load_for
 from app.domain.program import Reps, Role, Session, Slot, SlotId
 from app.domain.strength import RampSet, ramp_sets
+from app.domain.wording import tr, trn
 from app.domain.working import COMMON_PRACTICE
 
 GENERAL_FROM_S = 120
@@ -138,8 +139,23 @@ def _worth(drill: Exercise, left: dict[Pattern, float], asleep: set[Muscle]) -> 
 def _drill(exercise: Exercise, wanted: dict[Pattern, float]) -> WarmUpDrill:
     """The drill with its dose and its reason."""
     served = [p for p in exercise.warmup_for if p in wanted]
-    names = ", ".join(pattern.value.replace("_", " ") for pattern in served)
-    return WarmUpDrill(exercise.key, dose(exercise), exercise.timed, f"For {names}")
+    return WarmUpDrill(exercise.key, dose(exercise), exercise.timed, _reason(served))
+
+
+_FOR = "For "
+
+
+def _reason(patterns: Sequence[Pattern]) -> str:
+    """Why a drill is done, as it is kept: always in English."""
+    return f"{_FOR}{', '.join(pattern.value.replace('_', ' ') for pattern in patterns)}"
+
+
+def reason_text(reason: str) -> str:
+    """The reason as it is read: what was made here in the language that is spoken."""
+    names = [name.replace(" ", "_") for name in reason.removeprefix(_FOR).split(", ")]
+    if not reason.startswith(_FOR) or not set(names) <= {pattern.value for pattern in Pattern}:
+        return reason
+    return tr("For {names}", names=", ".join(pattern_name(Pattern(name)) for name in names))
 
 
 def dose(exercise: Exercise) -> Reps:
@@ -156,7 +172,7 @@ def time_text(seconds: int) -> str:
     minutes, rest = divmod(seconds, 60)
     if rest or not minutes:
         return f"{seconds} s"
-    return f"{minutes} minute{'' if minutes == 1 else 's'}"
+    return trn("{n} minute", "{n} minutes", minutes)
 
 
 def is_general(exercise: Exercise) -> bool:

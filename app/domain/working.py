@@ -7,8 +7,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-COMMON_PRACTICE = "common practice"
-FROM_MEMORY = "value from memory"
+from app.domain.wording import mark
+
+COMMON_PRACTICE = mark("common practice")
+FROM_MEMORY = mark("value from memory")
 UNSOURCED = (COMMON_PRACTICE, FROM_MEMORY)
 """What stands in the place of a source key where there is none."""
 

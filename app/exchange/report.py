@@ -9,7 +9,7 @@ from typing import Any
 
 from app.domain.client import Client
 from app.domain.findings import Finding, Weight
-from app.domain.program import DAYS, Program
+from app.domain.program import Program, day_name
 from app.domain.working import COMMON_PRACTICE
 
 MONTHS = (
@@ -92,7 +92,7 @@ def _section(title: str, findings: Iterable[Finding], checked: Checked) -> list[
 def _cause(group: list[Finding], checked: Checked) -> list[str]:
     first = group[0]
     weeks = sorted({checked.program.week_index(f.place.week) + 1 for f in group if f.place.week})
-    day = "" if first.place.day is None else DAYS[first.place.day]
+    day = "" if first.place.day is None else day_name(first.place.day)
     place = ", ".join(part for part in (weeks_text(weeks), day) if part)
     if any(f.text != first.text for f in group):
         place += "; the first is shown"
@@ -144,7 +144,7 @@ def _finding_record(finding: Finding, checked: Checked) -> dict[str, Any]:
         "rule": finding.rule,
         "weight": finding.weight.word.lower(),
         "week": None if place.week is None else checked.program.week_index(place.week) + 1,
-        "day": None if place.day is None else DAYS[place.day],
+        "day": None if place.day is None else day_name(place.day),
         "about": finding.about,
         "text": finding.text,
         "measured": finding.measured,

@@ -22,7 +22,7 @@ from app.domain.effort import Effort, Rir
 from app.domain.errors import CoachError, EditError
 from app.domain.exercise import Catalogue
 from app.domain.findings import Edit, edit
-from app.domain.program import DAYS, Field, Program, Session, Slot, StrandId, Week
+from app.domain.program import DAYS, Field, Program, Session, Slot, StrandId, Week, day_name
 from app.domain.session_time import session_minutes, whole_minutes
 from app.ui.bench import Bench
 from app.ui.card_column import CardColumn, cards, foot_text, sets_text
@@ -51,7 +51,7 @@ class Choice:
     def name(self) -> str:
         """'Monday, Lower body'."""
         title = self.session.title
-        return f"{DAYS[self.day]}, {title}" if title else DAYS[self.day]
+        return f"{day_name(self.day)}, {title}" if title else day_name(self.day)
 
 
 class SplitDialog(Sheet):
@@ -208,11 +208,11 @@ class SplitDialog(Sheet):
             plan = split.Fold(chosen.session.id, into.session.id, strands, effort)
             trimmed = self._trimmed(split.fold(self.bench.desk.program, plan), into)
             plan = split.Fold(chosen.session.id, into.session.id, strands, effort, trimmed)
-            label = f"Fold {DAYS[chosen.day]} into {DAYS[into.day]}"
+            label = f"Fold {day_name(chosen.day)} into {day_name(into.day)}"
             return edit(label, split.fold, plan=plan, span=span)
         day = max(0, self.day.currentIndex())
         opened = split.Unfold(chosen.session.id, day, strands, effort)
-        label = f"Open {DAYS[chosen.day]} into two days"
+        label = f"Open {day_name(chosen.day)} into two days"
         return edit(label, split.unfold, plan=opened, span=span)
 
     def _trimmed(self, after: Program, into: Choice) -> tuple[tuple[StrandId, int], ...]:
@@ -250,7 +250,7 @@ class SplitDialog(Sheet):
         week = self.bench.week
         shown = self.choices[max(0, self.second.currentIndex())] if self.folding else self._chosen()
         after = _same_session(preview.after.weeks[week], shown.session)
-        day = DAYS[shown.day]
+        day = day_name(shown.day)
         catalogue = self.bench.desk.catalogue
         self.now.show_cards(
             f"{day} now", cards(shown.session, catalogue), self._foot(shown.session, shown.day)

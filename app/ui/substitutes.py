@@ -16,7 +16,7 @@ from app.domain.edits.place import replace_exercise
 from app.domain.errors import CoachError
 from app.domain.exercise import ExerciseKey
 from app.domain.findings import Edit, edit
-from app.domain.program import DAYS, MAX_PREPARED, SlotId, Span
+from app.domain.program import MAX_PREPARED, SlotId, Span, day_name
 from app.domain.substitute import Substitute, demand_of
 from app.ui.bench import Bench
 from app.ui.change_list import ChangeList
@@ -41,8 +41,8 @@ class SubstituteDialog(Sheet):
             parent,
             f"In place of {self.old.name}",
             verb="Substitute",
-            about=f"{DAYS[at.day]}, week {at.week + 1}. Best first; what does not fit comes last "
-            f"and says why. What you tick, up to {MAX_PREPARED}, is printed for the client.",
+            about=f"{day_name(at.day)}, week {at.week + 1}. Best first; what does not fit comes "
+            f"last and says why. What you tick, up to {MAX_PREPARED}, is printed for the client.",
         )
         self.bench = bench
         self.ticked = list(self.slot.prepared)

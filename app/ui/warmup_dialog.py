@@ -10,7 +10,7 @@ from app.domain.edits.place import set_warmup
 from app.domain.exercise import Exercise, ExerciseKey, Pattern
 from app.domain.findings import Edit, edit
 from app.domain.fit import fits
-from app.domain.program import DAYS, Session
+from app.domain.program import Session, day_name
 from app.ui.bench import Bench
 from app.ui.forms import Sheet, Wrapped, button, plain
 from app.ui.words import DASH, TIMES, number
@@ -37,7 +37,7 @@ class WarmupDialog(Sheet):
         self.session_box.setMinimumHeight(32)
         for day, session in self.sessions:
             title = f", {session.title}" if session.title else ""
-            self.session_box.addItem(f"{DAYS[day]}{title}")
+            self.session_box.addItem(f"{day_name(day)}{title}")
         self.row("Session", self.session_box)
         self.chosen = QListWidget()
         self.chosen.setAccessibleName("Drills of this warm-up, in order")
@@ -187,7 +187,7 @@ class WarmupDialog(Sheet):
         """The warm-up as an edit."""
         day = self.sessions[self.session_box.currentIndex()][0]
         return edit(
-            f"Change the warm-up on {DAYS[day]}",
+            f"Change the warm-up on {day_name(day)}",
             set_warmup,
             session_id=session.id,
             warmup=self.keys(),

@@ -1,8 +1,25 @@
 from __future__ import annotations
 
 import threading
+from datetime import date
 
-from app.domain.wording import ENGLISH, English, Language, language, mark, speaking, tr, trn
+import pytest
+
+from app.domain.wording import (
+    ENGLISH,
+    DateForm,
+    English,
+    Language,
+    date_text,
+    language,
+    listing,
+    mark,
+    mid_sentence,
+    number_as_spoken,
+    speaking,
+    tr,
+    trn,
+)
 
 
 class Loud(English):
@@ -48,3 +65,47 @@ def test_the_empty_text_stays_empty() -> None:
     # gettext answers the empty text with the head of its catalogue
     with speaking(LOUD):
         assert tr("") == ""
+
+
+def test_numbers_in_a_template_get_the_signs_of_the_language() -> None:
+    comma = Language("x-comma", English(), ",", ".")
+    with speaking(comma):
+        assert tr("{kcal:,.1f} kcal in {weeks}", kcal=2660.5, weeks=4) == "2.660,5 kcal in 4"
+        assert number_as_spoken("1,000.5") == "1.000,5"
+    assert tr("{kcal:,.1f} kcal", kcal=2660.5) == "2,660.5 kcal"
+
+
+@pytest.mark.parametrize(
+    ("form", "text"),
+    [
+        (DateForm.DAY, "4 Oct"),
+        (DateForm.LONG_DAY, "4 October"),
+        (DateForm.DATE, "4 Oct 2030"),
+        (DateForm.LONG_DATE, "4 October 2030"),
+        (DateForm.MONTH, "Oct"),
+        (DateForm.LONG_MONTH, "October"),
+    ],
+)
+def test_english_dates_have_the_month_in_letters(form: DateForm, text: str) -> None:
+    assert date_text(date(2030, 10, 4), form) == text
+
+
+def test_a_fraction_counts_as_many() -> None:
+    assert trn("{n} set", "{n} sets", 0.5) == "0.5 sets"
+    with speaking(LOUD):
+        assert trn("{n} set", "{n} sets", 1.5) == "1,5 !!"
+
+
+def test_names_stand_small_inside_a_sentence_where_the_language_has_them_so() -> None:
+    assert mid_sentence("Gluteals") == "gluteals"
+    with speaking(Language("x-de", lowers_nouns=False)):
+        assert mid_sentence("Gluteals") == "Gluteals"
+
+
+def test_a_listing_names_the_last_after_and() -> None:
+    assert [listing(["a"]), listing(["a", "b"]), listing(["a", "b", "c"])] == [
+        "a",
+        "a and b",
+        "a, b and c",
+    ]
+    assert listing([]) == ""

@@ -10,7 +10,6 @@ from app.domain.checks.say import (
     amount,
     finding,
     how_far,
-    listing,
     plural,
     session_place,
     slot_finding,
@@ -19,8 +18,9 @@ from app.domain.checks.say import (
 from app.domain.exercise import LoadKind, Muscle, Pattern
 from app.domain.facts import DaySession, SessionFacts, SlotFacts, WeekFacts
 from app.domain.findings import Finding
-from app.domain.program import DAYS, Role
+from app.domain.program import Role, day_name
 from app.domain.ranges import Range
+from app.domain.wording import listing, mid_sentence, tr
 
 HEAVY_SPINE = 3
 """The spinal load of an exercise from which it is heavy. Common practice."""
@@ -45,7 +45,7 @@ def exercise_sets(week: WeekFacts, context: Context, *, index: int) -> Iterator[
         sets = placed.at.slot.sets
         if sets in band or (week.is_light and band.short_by(sets)):
             continue
-        text = f"{plural(sets, 'set', 'sets')}, {how_far(sets, band)}"
+        text = f"{plural(sets, '{n} set', '{n} sets')}, {how_far(sets, band)}"
         yield slot_finding(
             "exercise_sets", band, week=week, placed=placed, text=text, measured=sets
         )
@@ -80,7 +80,9 @@ def exercise_order(week: WeekFacts, context: Context, *, index: int) -> Iterator
                 band,
                 week=week,
                 placed=placed,
-                text=f"after {before[0].lower()}, which tires the same muscle",
+                text=tr(
+                    "after {first}, which tires the same muscle", first=mid_sentence(before[0])
+                ),
             )
 
 
@@ -98,13 +100,15 @@ def warm_up(week: WeekFacts, context: Context, *, index: int) -> Iterator[Findin
         fitting = sum(first.exercise.pattern in drill.warmup_for for drill in drills)
         if fitting in band:
             continue
-        what = f"no drill that leads up to {first.exercise.name.lower()}"
+        what = tr(
+            "no drill that leads up to {exercise}", exercise=mid_sentence(first.exercise.name)
+        )
         yield finding(
             "warm_up",
             band,
             place=session_place(week.week, day, session=facts.session),
             about="warm-up",
-            text=f"{DAYS[day]}: {what if drills else 'no warm-up drills'}",
+            text=f"{day_name(day)}: {(what if drills else tr('no warm-up drills'))}",
             measured=fitting,
         )
 
@@ -142,10 +146,17 @@ def pattern_balance(week: WeekFacts, context: Context, *, index: int) -> Iterato
             band,
             place=week_place(week.week),
             about=key,
-            text=f"{fewer[0]} {fewer[1]} sets to {more[0]} {more[1]}: {percent} %, "
-            f"{how_far(percent, band)}",
+            text=tr(
+                "{first} {fewer} sets to {first_2} {more}: {percent} %, {how_far}",
+                first=fewer[0],
+                fewer=fewer[1],
+                first_2=more[0],
+                more=more[1],
+                percent=percent,
+                how_far=how_far(percent, band),
+            ),
             measured=percent,
-            where=f"week {index + 1}",
+            where=tr("week {number}", number=index + 1),
         )
 
 
@@ -178,13 +189,19 @@ def _spine_again(
     earlier: DaySession, later: DaySession, *, hours: float, band: Range, week: WeekFacts
 ) -> Finding:
     first, second = (listing(_spine_heavy(one.facts)) for one in (earlier, later))
-    after = "the same day as" if not hours else f"{amount(hours)} h after"
+    after = tr("the same day as") if not hours else tr("{hours} h after", hours=amount(hours))
     return finding(
         "spinal_load",
         band,
         place=session_place(week.week, later.day, session=later.facts.session),
         about=f"after-{earlier.facts.session.strand}",
-        text=f"Spine loaded by {second} {after} {first}, {how_far(hours, band, 'h')}",
+        text=tr(
+            "Spine loaded by {second} {after} {first}, {how_far}",
+            second=second,
+            after=after,
+            first=first,
+            how_far=how_far(hours, band, "h"),
+        ),
         measured=hours,
     )
 
@@ -195,7 +212,7 @@ def _loads_spine(facts: SessionFacts) -> bool:
 
 def _spine_heavy(facts: SessionFacts) -> list[str]:
     return [
-        at.exercise.name.lower()
+        mid_sentence(at.exercise.name)
         for at in facts.slots
         if at.exercise.spinal_load >= HEAVY_SPINE and not at.is_drill
     ]

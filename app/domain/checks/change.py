@@ -18,6 +18,7 @@ from app.domain.facts import MOST_REMEMBERED, WeekFacts
 from app.domain.findings import Finding
 from app.domain.muscle_groups import muscle_name
 from app.domain.ranges import Range
+from app.domain.wording import tr
 
 
 def set_rise(
@@ -38,10 +39,15 @@ def set_rise(
                 band,
                 place=week_place(week.week),
                 about=muscle.value,
-                text=f"{muscle_name(muscle)} {plural(rise, 'set', 'sets')} more than in week "
-                f"{index}, {how_far(rise, band)}",
+                text=tr(
+                    "{muscle_name} {rise} more than in week {index}, {how_far}",
+                    muscle_name=muscle_name(muscle),
+                    rise=plural(rise, "{n} set", "{n} sets"),
+                    index=index,
+                    how_far=how_far(rise, band),
+                ),
                 measured=rise,
-                where=f"week {index + 1}",
+                where=tr("week {number}", number=index + 1),
             )
 
 
@@ -65,7 +71,12 @@ def load_rise(
             continue
         # after other repetitions, or another exercise, it is another load and no rise
         if was.exercise is at.exercise and was.slot.reps == at.slot.reps:
-            text = f"{amount(percent)} % more load than in week {index}, {how_far(percent, band)}"
+            text = tr(
+                "{percent} % more load than in week {index}, {how_far}",
+                percent=amount(percent),
+                index=index,
+                how_far=how_far(percent, band),
+            )
             yield slot_finding(
                 "load_rise", band, week=week, placed=placed, text=text, measured=percent
             )
@@ -85,10 +96,15 @@ def light_week_dose(
             band,
             place=week_place(week.week),
             about="sets",
-            text=f"Week {index + 1} is light, with {percent} % of the sets of week {index}, "
-            f"{how_far(percent, band)}",
+            text=tr(
+                "Week {number} is light, with {percent} % of the sets of week {index}, {how_far}",
+                number=index + 1,
+                percent=percent,
+                index=index,
+                how_far=how_far(percent, band),
+            ),
             measured=percent,
-            where=f"week {index + 1}",
+            where=tr("week {number}", number=index + 1),
         )
 
 
@@ -113,10 +129,15 @@ def light_weeks(weeks: Sequence[WeekFacts], context: Context) -> Iterator[Findin
             band,
             place=week_place(week.week),
             about=f"from-{weeks[first - 1].week.id}",
-            text=f"Weeks {first} to {index + 1} without a light week: {run} weeks, "
-            f"{how_far(run, band)}",
+            text=tr(
+                "Weeks {first} to {number} without a light week: {run} weeks, {how_far}",
+                first=first,
+                number=index + 1,
+                run=run,
+                how_far=how_far(run, band),
+            ),
             measured=run,
-            where=f"week {index + 1}",
+            where=tr("week {number}", number=index + 1),
         )
 
 
@@ -146,7 +167,7 @@ def _the_same(
         for placed in week.slots:
             if (key := placed.at.slot.exercise) in left:
                 left.remove(key)
-                text = f"the same for {weeks} weeks"
+                text = tr("the same for {weeks} weeks", weeks=weeks)
                 found.append(
                     slot_finding(
                         "time_since_change",

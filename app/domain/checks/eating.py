@@ -16,6 +16,7 @@ from app.domain.energy.plan import HIGH_BMI
 from app.domain.errors import CoachError
 from app.domain.facts import WeekFacts
 from app.domain.findings import Finding, Place
+from app.domain.wording import tr
 
 
 def plan_for(context: Context, weeks: int) -> energy.EnergyPlan | energy.Referral | CoachError:
@@ -47,7 +48,7 @@ def energy_advice(weeks: Sequence[WeekFacts], context: Context) -> Iterator[Find
     refer = isinstance(found, energy.Referral)
     kind = "refer" if refer else "unknown"
     text = (
-        f"Energy numbers come from a practitioner. {found.reasons[0]}"
+        tr("Energy numbers come from a practitioner. {first}", first=found.reasons[0])
         if isinstance(found, energy.Referral)
         else found.what
     )
@@ -65,8 +66,13 @@ def energy_intake(weeks: Sequence[WeekFacts], context: Context) -> Iterator[Find
         band,
         place=Place(),
         about="energy",
-        text=f"{plan.eaten_kcal:,.0f} kcal a day eaten now, below the "
-        f"{plan.resting.kcal:,.0f} used at rest; the weeks begin at {plan.weeks[0].kcal:,.0f}",
+        text=tr(
+            "{eaten_kcal:,.0f} kcal a day eaten now, below the {kcal:,.0f} used "
+            "at rest; the weeks begin at {kcal_2:,.0f}",
+            eaten_kcal=plan.eaten_kcal,
+            kcal=plan.resting.kcal,
+            kcal_2=plan.weeks[0].kcal,
+        ),
     )
 
 
@@ -75,7 +81,9 @@ def energy_change(weeks: Sequence[WeekFacts], context: Context) -> Iterator[Find
     if (plan := _plan(weeks, context)) is not None:
         # targets are whole tens of kcal, so that a finer figure would be a false one
         percent = round(100 * (plan.target_kcal / plan.need_kcal - 1))
-        text = f"Energy {percent:+} % of the need to {plan.goal.value}"
+        text = tr(
+            "Energy {percent:+} % of the need to {goal}", percent=percent, goal=tr(plan.goal.value)
+        )
         yield from _outside("energy_change", percent, context=context, text=text, kind=plan.goal)
 
 
@@ -91,8 +99,14 @@ def energy_ramp(weeks: Sequence[WeekFacts], context: Context) -> Iterator[Findin
         band,
         place=Place(),
         about="energy",
-        text=f"Energy comes to {last:,.0f} kcal in {len(plan.weeks)} weeks, "
-        f"{abs(plan.target_kcal - last):,.0f} from the target of {plan.target_kcal:,.0f}",
+        text=tr(
+            "Energy comes to {last:,.0f} kcal in {weeks} weeks, "
+            "{target_kcal:,.0f} from the target of {target_kcal_2:,.0f}",
+            last=last,
+            weeks=len(plan.weeks),
+            target_kcal=abs(plan.target_kcal - last),
+            target_kcal_2=plan.target_kcal,
+        ),
     )
 
 
@@ -101,7 +115,7 @@ def energy_steps(weeks: Sequence[WeekFacts], context: Context) -> Iterator[Findi
     if (plan := _plan(weeks, context)) is not None:
         steps = [abs(later.kcal - week.kcal) for week, later in pairwise(plan.weeks)]
         largest = max(steps, default=0.0)
-        text = f"Energy changes by {amount(largest)} kcal in a week"
+        text = tr("Energy changes by {largest} kcal in a week", largest=amount(largest))
         yield from _outside("energy_steps", largest, context=context, text=text)
 
 
@@ -115,7 +129,7 @@ def protein(weeks: Sequence[WeekFacts], context: Context) -> Iterator[Finding]:
         bmi = client.mass_kg / (client.height_cm / 100) ** 2
         counted_kg = client.mass_kg * (25 / bmi if bmi > HIGH_BMI else 1)
         per_kg = round(plan.target.protein_g / counted_kg, 2)
-        text = f"Protein {amount(per_kg)} g/kg"
+        text = tr("Protein {per_kg} g/kg", per_kg=amount(per_kg))
         yield from _outside("protein", per_kg, context=context, text=text, kind=plan.goal)
 
 
@@ -123,7 +137,7 @@ def fat(weeks: Sequence[WeekFacts], context: Context) -> Iterator[Finding]:
     """Fat's share of the target's energy (%)."""
     if (plan := _plan(weeks, context)) is not None:
         percent = round(100 * plan.target.share("fat"), 1)
-        text = f"Fat {amount(percent)} % of energy"
+        text = tr("Fat {percent} % of energy", percent=amount(percent))
         yield from _outside("fat", percent, context=context, text=text)
 
 

@@ -14,6 +14,7 @@ from app.domain.checks.say import finding, how_far, week_place
 from app.domain.facts import WeekFacts
 from app.domain.findings import Finding
 from app.domain.muscle_groups import muscle_name
+from app.domain.wording import tr
 
 
 def activation_share(week: WeekFacts, context: Context, *, index: int) -> Iterator[Finding]:
@@ -41,8 +42,13 @@ def activation_share(week: WeekFacts, context: Context, *, index: int) -> Iterat
             band,
             place=week_place(week.week),
             about=muscle.value,
-            text=f"{muscle_name(muscle)}: {percent} % of the measured sets with high reported "
-            f"activation, {how_far(percent, band)}",
+            text=tr(
+                "{muscle_name}: {percent} % of the measured sets with high "
+                "reported activation, {how_far}",
+                muscle_name=muscle_name(muscle),
+                percent=percent,
+                how_far=how_far(percent, band),
+            ),
             measured=percent,
-            where=f"week {index + 1}",
+            where=tr("week {number}", number=index + 1),
         )

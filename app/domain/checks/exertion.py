@@ -11,6 +11,7 @@ from app.domain.facts import SlotFacts, WeekFacts
 from app.domain.findings import Finding
 from app.domain.program import Role
 from app.domain.session_time import tempo_s
+from app.domain.wording import tr
 
 HEAVY_UP_TO = 6
 """Repetitions up to which a core lift is heavy: 1 to 6RM (acsm2009)."""
@@ -34,7 +35,10 @@ def effort(week: WeekFacts, context: Context, *, index: int) -> Iterator[Finding
         if band is None or at.rir in band:
             continue
         if at.rir < 0:
-            text = f"too heavy for {plural(at.slot.reps.high, 'repetition', 'repetitions')}"
+            text = tr(
+                "too heavy for {high}",
+                high=plural(at.slot.reps.high, "{n} repetition", "{n} repetitions"),
+            )
         else:
             text = f"RIR {amount(at.rir)}, {how_far(at.rir, band)}"
         yield slot_finding("effort", band, week=week, placed=placed, text=text, measured=at.rir)
@@ -62,7 +66,7 @@ def reserve(week: WeekFacts, context: Context, *, index: int) -> Iterator[Findin
         light = at.percent < LIGHT_UNDER and at.exercise.load_kind is not LoadKind.NONE
         band = light_load if light else ordinary
         if band is not None and at.rir not in band:
-            name = "with a light load RIR" if light else "RIR"
+            name = tr("with a light load RIR") if light else "RIR"
             text = f"{name} {amount(at.rir)}, {how_far(at.rir, band)}"
             yield slot_finding(
                 "reserve", band, week=week, placed=placed, text=text, measured=at.rir
@@ -78,7 +82,11 @@ def rest(week: WeekFacts, context: Context, *, index: int) -> Iterator[Finding]:
             continue
         band = bands[_rest_kind(at)]
         if band is not None and at.rest_s not in band:
-            text = f"rest {amount(at.rest_s)} s, {how_far(at.rest_s, band, 's')}"
+            text = tr(
+                "rest {rest_s} s, {how_far}",
+                rest_s=amount(at.rest_s),
+                how_far=how_far(at.rest_s, band, "s"),
+            )
             yield slot_finding(
                 "rest", band, week=week, placed=placed, text=text, measured=at.rest_s
             )
@@ -102,7 +110,11 @@ def tempo(week: WeekFacts, context: Context, *, index: int) -> Iterator[Finding]
             continue
         band = context.band("tempo", _tempo_kind(seconds), index=index)
         if band is not None and seconds not in band:
-            text = f"{amount(seconds)} s a repetition, {how_far(seconds, band)}"
+            text = tr(
+                "{seconds} s a repetition, {how_far}",
+                seconds=amount(seconds),
+                how_far=how_far(seconds, band),
+            )
             yield slot_finding("tempo", band, week=week, placed=placed, text=text, measured=seconds)
 
 

@@ -15,8 +15,9 @@ from app.domain.client import Outcome
 from app.domain.facts import WeekFacts
 from app.domain.findings import Finding, Place
 from app.domain.screening import cleared_since, outcome
+from app.domain.wording import mark, tr
 
-_SKILL = {1: "learned in a set", 2: "needs practice", 3: "needs coaching"}
+_SKILL = {1: mark("learned in a set"), 2: mark("needs practice"), 3: mark("needs coaching")}
 
 
 def skill(week: WeekFacts, context: Context, *, index: int) -> Iterator[Finding]:
@@ -29,7 +30,12 @@ def skill(week: WeekFacts, context: Context, *, index: int) -> Iterator[Finding]
         if level not in band:
             status = context.client.status.value
             article = "an" if status[0] in "aeiou" else "a"
-            text = f"{_SKILL.get(level, 'needs coaching')}, much for {article} {status}"
+            text = tr(
+                "{level}, much for {article} {status}",
+                level=tr(_SKILL.get(level, "needs coaching")),
+                article=article,
+                status=status,
+            )
             yield slot_finding("skill", band, week=week, placed=placed, text=text, measured=level)
 
 
@@ -40,7 +46,7 @@ def dislikes(week: WeekFacts, context: Context, *, index: int) -> Iterator[Findi
         return
     for placed in week.slots:
         if placed.at.slot.exercise in context.client.dislikes:
-            text = f"is not liked by {context.client.name}"
+            text = tr("is not liked by {client}", client=context.client.name)
             yield slot_finding("dislikes", own_word(band), week=week, placed=placed, text=text)
 
 
@@ -49,7 +55,7 @@ def availability(weeks: Sequence[WeekFacts], context: Context) -> Iterator[Findi
     band = context.band("availability")
     if band is None or any(free.minutes for free in context.client.free) or _bare(weeks):
         return
-    yield _on_program(context, "availability", text="Free days and minutes are not known yet")
+    yield _on_program(context, "availability", text=tr("Free days and minutes are not known yet"))
 
 
 def screening(weeks: Sequence[WeekFacts], context: Context) -> Iterator[Finding]:
@@ -58,7 +64,7 @@ def screening(weeks: Sequence[WeekFacts], context: Context) -> Iterator[Finding]
         return
     last = context.client.latest_screening
     if last is None:
-        kind, text = "none", f"{context.client.name} has not been screened yet"
+        kind, text = "none", tr("{client} has not been screened yet", client=context.client.name)
     elif last.pregnant and not last.symptoms:
         return
     else:
@@ -85,7 +91,11 @@ def moderate_only(week: WeekFacts, context: Context, *, index: int) -> Iterator[
     for placed in week.counted:
         rir = placed.at.rir
         if rir not in band:
-            text = f"RIR {amount(rir)}, {how_far(rir, band)} for moderate effort"
+            text = tr(
+                "RIR {rir}, {how_far} for moderate effort",
+                rir=amount(rir),
+                how_far=how_far(rir, band),
+            )
             yield slot_finding(
                 "moderate_only", band, week=week, placed=placed, text=text, measured=rir
             )
@@ -101,9 +111,9 @@ def pregnancy(weeks: Sequence[WeekFacts], context: Context) -> Iterator[Finding]
     if context.band("pregnancy", kind) is None:
         return
     text = (
-        "Pregnancy: have the obstetric provider agree before training"
+        tr("Pregnancy: have the obstetric provider agree before training")
         if kind == "open"
-        else "Pregnancy: keep to what the obstetric provider agreed, and to the signs to stop"
+        else tr("Pregnancy: keep to what the obstetric provider agreed, and to the signs to stop")
     )
     yield _on_program(context, "pregnancy", kind=kind, text=text)
 
@@ -115,9 +125,9 @@ def age(weeks: Sequence[WeekFacts], context: Context) -> Iterator[Finding]:
     if band is None or years is None or years in band or _bare(weeks):
         return
     text = (
-        f"{years} years: train supervised, and raise loads in small steps"
+        tr("{years} years: train supervised, and raise loads in small steps", years=years)
         if band.short_by(years)
-        else f"{years} years: begin lighter, with longer warm-ups"
+        else tr("{years} years: begin lighter, with longer warm-ups", years=years)
     )
     yield finding("age", band, place=Place(), about="age", text=text, measured=years)
 
@@ -135,8 +145,11 @@ def training_days(weeks: Sequence[WeekFacts], context: Context) -> Iterator[Find
             band,
             place=Place(),
             about="days",
-            text=f"{plural(usual, 'training day', 'training days')} in a usual week, "
-            f"{how_far(usual, band)}",
+            text=tr(
+                "{usual} in a usual week, {how_far}",
+                usual=plural(usual, "{n} training day", "{n} training days"),
+                how_far=how_far(usual, band),
+            ),
             measured=usual,
         )
 

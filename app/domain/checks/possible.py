@@ -6,13 +6,14 @@ from collections.abc import Iterator, Sequence
 from datetime import date
 
 from app.domain.checks.context import Breach, Context, own_word
-from app.domain.checks.say import day_place, day_text, finding, listing, slot_finding
+from app.domain.checks.say import day_place, day_text, finding, slot_finding
 from app.domain.client import Limitation, Side
-from app.domain.exercise import Equipment, Motion
+from app.domain.exercise import Equipment, Motion, equipment_name
 from app.domain.facts import Placed, WeekFacts
 from app.domain.findings import Finding
-from app.domain.program import DAYS
+from app.domain.program import DAYS, day_name
 from app.domain.session_time import whole_minutes
+from app.domain.wording import listing, mark, tr
 
 
 def session_minutes(week: WeekFacts, context: Context, *, index: int) -> Iterator[Finding]:
@@ -23,29 +24,31 @@ def session_minutes(week: WeekFacts, context: Context, *, index: int) -> Iterato
             continue
         cap = band.high or 0
         if cap:
-            over = f"{measured - cap:g} over the cap of {cap:g}"
+            over = tr("{measured:g} over the cap of {cap:g}", measured=measured - cap, cap=cap)
         else:
             note = context.client.free[day].note
-            over = f"but {DAYS[day]} is not free{f' ({note})' if note else ''}"
+            over = tr(
+                "but {day} is not free{word}", day=day_name(day), word=f" ({note})" if note else ""
+            )
         yield finding(
             "session_minutes",
             band,
             place=day_place(week.week, day),
             about=DAYS[day].lower(),
-            text=f"{DAYS[day]} {measured} min, {over}",
+            text=f"{day_name(day)} {measured} min, {over}",
             measured=measured,
         )
 
 
 _DOES = {
-    Motion.FLEXION: "bends",
-    Motion.EXTENSION: "straightens",
-    Motion.ABDUCTION: "spreads",
-    Motion.ADDUCTION: "draws in",
-    Motion.ROTATION: "turns",
-    Motion.OVERHEAD: "works overhead with",
-    Motion.COMPRESSION: "loads",
-    Motion.IMPACT: "jolts",
+    Motion.FLEXION: mark("bends"),
+    Motion.EXTENSION: mark("straightens"),
+    Motion.ABDUCTION: mark("spreads"),
+    Motion.ADDUCTION: mark("draws in"),
+    Motion.ROTATION: mark("turns"),
+    Motion.OVERHEAD: mark("works overhead with"),
+    Motion.COMPRESSION: mark("loads"),
+    Motion.IMPACT: mark("jolts"),
 }
 
 
@@ -85,8 +88,11 @@ def limitation_ended(weeks: Sequence[WeekFacts], context: Context) -> Iterator[F
                 own_word(band, limitation_text(ended)),
                 week=week,
                 placed=placed,
-                text=f"{breach_text(breach)}, ruled out until {day_text(ended.until)}: "
-                "ask before it comes back",
+                text=tr(
+                    "{breach_text}, ruled out until {until}: ask before it comes back",
+                    breach_text=breach_text(breach),
+                    until=day_text(ended.until),
+                ),
                 detail=_motion_key(breach),
             )
             if one.id not in told:
@@ -137,16 +143,22 @@ def _motion_key(breach: Breach) -> str:
 def limitation_text(ruled_out: Limitation) -> str:
     """'limitation of 2 Oct 2026', or 'limitation' where nobody wrote since when."""
     since = ruled_out.since
-    return "limitation" if since is None else f"limitation of {day_text(since)}"
+    return tr("limitation") if since is None else tr("limitation of {since}", since=day_text(since))
 
 
 def breach_text(breach: Breach) -> str:
     """'bends the left knee past 90°'."""
     ruled_out = breach.limitation
-    side = "" if ruled_out.side is Side.BOTH else f"{ruled_out.side.value} "
+    side = "" if ruled_out.side is Side.BOTH else f"{tr(ruled_out.side.value)} "
     past = ruled_out.past_degrees
-    far = "" if past is None or not breach.reach.degrees else f" past {past}°"
-    return f"{_DOES[ruled_out.motion]} the {side}{ruled_out.joint.value}{far}"
+    far = "" if past is None or not breach.reach.degrees else tr(" past {past}°", past=past)
+    return tr(
+        "{motion} the {side}{joint}{far}",
+        motion=tr(_DOES[ruled_out.motion]),
+        side=side,
+        joint=tr(ruled_out.joint.value),
+        far=far,
+    )
 
 
 def equipment(week: WeekFacts, context: Context, *, index: int) -> Iterator[Finding]:
@@ -161,11 +173,11 @@ def equipment(week: WeekFacts, context: Context, *, index: int) -> Iterator[Find
                 own_word(band),
                 week=week,
                 placed=placed,
-                text=f"needs {equipment_text(missing)}",
+                text=tr("needs {equipment_text}", equipment_text=equipment_text(missing)),
                 measured=len(missing),
             )
 
 
 def equipment_text(things: tuple[Equipment, ...]) -> str:
     """'barbell and rack'."""
-    return listing([thing.value.replace("_", " ") for thing in things])
+    return listing([equipment_name(thing) for thing in things])

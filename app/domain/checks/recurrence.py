@@ -10,7 +10,6 @@ from app.domain.checks.say import (
     finding,
     how_far,
     lead,
-    listing,
     plural,
     session_place,
     week_place,
@@ -19,8 +18,9 @@ from app.domain.exercise import Muscle
 from app.domain.facts import MUSCLES, DaySession, WeekFacts
 from app.domain.findings import Finding
 from app.domain.muscle_groups import GROUPS, muscle_name
-from app.domain.program import DAYS
+from app.domain.program import day_name
 from app.domain.ranges import Range
+from app.domain.wording import listing, mid_sentence, tr
 
 HARD_FROM = 3.0
 """Fractional sets from which a session is hard on a muscle. Common practice."""
@@ -37,7 +37,7 @@ def weekly_frequency(week: WeekFacts, context: Context, *, index: int) -> Iterat
     for muscle in context.emphasis if band is not None else ():
         sessions = week.frequency.get(muscle, 0)
         if band is not None and week.sets.get(muscle) and sessions not in band:
-            counted = plural(sessions, "session", "sessions")
+            counted = plural(sessions, "{n} session", "{n} sessions")
             yield finding(
                 "weekly_frequency",
                 band,
@@ -45,7 +45,7 @@ def weekly_frequency(week: WeekFacts, context: Context, *, index: int) -> Iterat
                 about=muscle.value,
                 text=f"{muscle_name(muscle)} {counted}, {how_far(sessions, band)}",
                 measured=sessions,
-                where=f"week {index + 1}",
+                where=tr("week {number}", number=index + 1),
             )
     if (others := context.band("weekly_frequency", "other", index=index)) is not None:
         yield from _other_groups(week, context, band=others, index=index)
@@ -56,22 +56,23 @@ def _other_groups(
 ) -> Iterator[Finding]:
     """One finding on all groups outside the emphasis that are trained too seldom or often."""
     counts = {
-        group.name.lower(): max(week.frequency.get(muscle, 0) for muscle in group.muscles)
+        group.name: max(week.frequency.get(muscle, 0) for muscle in group.muscles)
         for number, group in enumerate(GROUPS)
         if group.main and number not in context.emphasised_groups and week.by_group[number]
     }
     outside = {name: sessions for name, sessions in counts.items() if sessions not in band}
     if outside:
         least = min(outside.values())
+        names = listing([mid_sentence(tr(name)) for name in outside])
+        counted = plural(least, "{n} session", "{n} sessions")
         yield finding(
             "weekly_frequency",
             band,
             place=week_place(week.week),
             about="others",
-            text=f"{lead(listing(list(outside)))} {plural(least, 'session', 'sessions')}, "
-            f"{how_far(least, band)}",
+            text=f"{lead(names)} {counted}, {how_far(least, band)}",
             measured=least,
-            where=f"week {index + 1}",
+            where=tr("week {number}", number=index + 1),
         )
 
 
@@ -125,13 +126,22 @@ def _again(
     band: Range,
     week: WeekFacts,
 ) -> Finding:
-    names = listing([muscle_name(muscle).lower() for muscle in muscles])
-    after = "the same day" if not hours else f"{amount(hours)} h after {DAYS[earlier.day]}"
+    names = listing([mid_sentence(muscle_name(muscle)) for muscle in muscles])
+    after = (
+        tr("the same day")
+        if not hours
+        else tr("{hours} h after {day}", hours=amount(hours), day=day_name(earlier.day))
+    )
     return finding(
         "spacing",
         band,
         place=session_place(week.week, later.day, session=later.facts.session),
         about=f"after-{earlier.facts.session.strand}",
-        text=f"{lead(names)} again {after}, {how_far(hours, band, 'h')}",
+        text=tr(
+            "{names} again {after}, {how_far}",
+            names=lead(names),
+            after=after,
+            how_far=how_far(hours, band, "h"),
+        ),
         measured=hours,
     )

@@ -2,25 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from datetime import date
 
 from app.domain.facts import Placed, WeekFacts
 from app.domain.findings import Finding, Place, Weight
-from app.domain.program import DAYS, Session, Week
+from app.domain.program import Session, Week, day_name
 from app.domain.ranges import Range
+from app.domain.wording import date_text, number_as_spoken, tr, trn
 
 WEIGHTS = {weight.name.lower(): weight for weight in Weight}
 
 
 def amount(value: float) -> str:
     """A number as a coach writes it: no trailing noughts, two decimals at most."""
-    return f"{round(value, 2):g}"
-
-
-def listing(words: Sequence[str]) -> str:
-    """'a', 'a and b', 'a, b and c'."""
-    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"
+    return number_as_spoken(f"{round(value, 2):g}")
 
 
 def lead(words: str) -> str:
@@ -34,22 +29,20 @@ def how_far(measured: float, band: Range, unit: str = "") -> str:
     unit = f" {unit}" if unit else ""
     if short:
         whole = band.text if band.high is not None else amount(band.low or 0)
-        return f"{amount(short)}{unit} short of {whole}"
+        return tr("{much} short of {range}", much=f"{amount(short)}{unit}", range=whole)
     whole = band.text if band.low is not None else amount(band.high or 0)
-    return f"{amount(band.over_by(measured))}{unit} over {whole}"
+    much = f"{amount(band.over_by(measured))}{unit}"
+    return tr("{much} over {range}", much=much, range=whole)
 
 
 def plural(count: float, one: str, many: str) -> str:
-    """'1 set', '2 sets', '0.5 sets'."""
-    return f"{amount(count)} {one if count == 1 else many}"
-
-
-_MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+    """'1 set', '2 sets', '0.5 sets', from templates with the count as {n}."""
+    return trn(one, many, count, n=amount(count))
 
 
 def day_text(day: date) -> str:
     """'2 Oct 2026', whatever the system's language."""
-    return f"{day.day} {_MONTHS[day.month - 1]} {day.year}"
+    return date_text(day)
 
 
 def week_place(week: Week) -> Place:
@@ -121,7 +114,7 @@ def finding(
         measured=measured,
         range=band,
         below=below,
-        place_text=where or ("" if place.day is None else DAYS[place.day]),
-        reason=band.reason,
+        place_text=where or ("" if place.day is None else day_name(place.day)),
+        reason=tr(band.reason),
         source=band.source,
     )

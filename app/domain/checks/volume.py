@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from app.domain.checks.context import Context
-from app.domain.checks.say import finding, how_far, lead, listing, plural, session_place, week_place
+from app.domain.checks.say import finding, how_far, lead, plural, session_place, week_place
 from app.domain.facts import WeekFacts
 from app.domain.findings import Finding, Place
 from app.domain.muscle_groups import GROUPS, muscle_name
+from app.domain.wording import listing, mid_sentence, tr
 
 
 def weekly_sets(week: WeekFacts, context: Context, *, index: int) -> Iterator[Finding]:
@@ -23,7 +24,7 @@ def weekly_sets(week: WeekFacts, context: Context, *, index: int) -> Iterator[Fi
         for muscle in context.emphasis
     ]
     counts += [
-        (group.key, group.name, week.by_group[number], "other")
+        (group.key, tr(group.name), week.by_group[number], "other")
         for number, group in enumerate(GROUPS)
         if group.main and number not in context.emphasised_groups and week.by_group[number]
     ]
@@ -36,9 +37,9 @@ def weekly_sets(week: WeekFacts, context: Context, *, index: int) -> Iterator[Fi
             band,
             place=week_place(week.week),
             about=about,
-            text=f"{name} {plural(sets, 'set', 'sets')}, {how_far(sets, band)}",
+            text=f"{name} {plural(sets, '{n} set', '{n} sets')}, {how_far(sets, band)}",
             measured=sets,
-            where=f"week {index + 1}",
+            where=tr("week {number}", number=index + 1),
         )
 
 
@@ -58,8 +59,12 @@ def session_sets(week: WeekFacts, context: Context, *, index: int) -> Iterator[F
                 band,
                 place=session_place(week.week, day, session=facts.session),
                 about=muscle.value,
-                text=f"{muscle_name(muscle)} {plural(sets, 'set', 'sets')} in one session, "
-                f"{how_far(sets, band)}",
+                text=tr(
+                    "{muscle_name} {sets} in one session, {how_far}",
+                    muscle_name=muscle_name(muscle),
+                    sets=plural(sets, "{n} set", "{n} sets"),
+                    how_far=how_far(sets, band),
+                ),
                 measured=sets,
             )
 
@@ -83,11 +88,16 @@ def left_out(weeks: Sequence[WeekFacts], context: Context) -> Iterator[Finding]:
         if not group.main or number in context.emphasised_groups or always & bit:
             continue
         if not ever & bit:
-            never.append(group.name.lower())
+            never.append(mid_sentence(tr(group.name)))
             continue
         without = sum(not week.trained & bit for week in filled)
         if without not in band:
-            text = f"{group.name} without a set in {without} of {len(filled)} weeks"
+            text = tr(
+                "{group} without a set in {without} of {filled} weeks",
+                group=tr(group.name),
+                without=without,
+                filled=len(filled),
+            )
             yield finding(
                 "left_out", band, place=Place(), about=group.key, text=text, measured=without
             )
@@ -97,6 +107,6 @@ def left_out(weeks: Sequence[WeekFacts], context: Context) -> Iterator[Finding]:
             band,
             place=Place(),
             about="never",
-            text=f"{lead(listing(never))} without a set in the whole program",
+            text=tr("{never} without a set in the whole program", never=lead(listing(never))),
             measured=len(filled),
         )

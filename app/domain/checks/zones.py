@@ -12,9 +12,10 @@ from app.domain.facts import Placed, WeekFacts
 from app.domain.findings import Finding, Place
 from app.domain.program import Role
 from app.domain.ranges import Range
+from app.domain.wording import mark, tr
 
 _WITHOUT_KG = frozenset({LoadKind.BAND, LoadKind.NONE})
-_ZONE_NAMES = ("heavy (1 to 5)", "moderate (6 to 12)", "light (13 and more)")
+_ZONE_NAMES = (mark("heavy (1 to 5)"), mark("moderate (6 to 12)"), mark("light (13 and more)"))
 
 
 def rep_zone(week: WeekFacts, context: Context, *, index: int) -> Iterator[Finding]:
@@ -44,8 +45,11 @@ def _reps_outside(rule: str, band: Range, *, week: WeekFacts, placed: Placed) ->
     """The finding on the end of the repetitions that lies outside, the low end first."""
     reps = placed.at.slot.reps
     measured = reps.high if reps.low in band else reps.low
-    unit = ("second", "seconds") if placed.at.exercise.timed else ("repetition", "repetitions")
-    text = f"{plural(measured, *unit)}, {how_far(measured, band)}"
+    if placed.at.exercise.timed:
+        counted = plural(measured, "{n} second", "{n} seconds")
+    else:
+        counted = plural(measured, "{n} repetition", "{n} repetitions")
+    text = f"{counted}, {how_far(measured, band)}"
     return slot_finding(rule, band, week=week, placed=placed, text=text, measured=measured)
 
 
@@ -60,7 +64,9 @@ def load_zone(week: WeekFacts, context: Context, *, index: int) -> Iterator[Find
         percent = placed.at.percent
         if percent in band or (week.is_light and band.short_by(percent)):
             continue
-        text = f"{amount(percent)} % of 1RM, {how_far(percent, band)}"
+        text = tr(
+            "{percent} % of 1RM, {how_far}", percent=amount(percent), how_far=how_far(percent, band)
+        )
         yield slot_finding("load_zone", band, week=week, placed=placed, text=text, measured=percent)
 
 
@@ -83,9 +89,13 @@ def heavy_work(week: WeekFacts, context: Context, *, index: int) -> Iterator[Fin
             band,
             place=week_place(week.week),
             about="core",
-            text=f"Heaviest core work {amount(percent)} % of 1RM, {how_far(percent, band)}",
+            text=tr(
+                "Heaviest core work {percent} % of 1RM, {how_far}",
+                percent=amount(percent),
+                how_far=how_far(percent, band),
+            ),
             measured=percent,
-            where=f"week {index + 1}",
+            where=tr("week {number}", number=index + 1),
         )
 
 
@@ -104,8 +114,12 @@ def rep_spread(weeks: Sequence[WeekFacts], context: Context) -> Iterator[Finding
             band,
             place=Place(),
             about="repetitions",
-            text=f"{percent} % of all sets are {_ZONE_NAMES[counts.index(most)]}, "
-            f"{how_far(percent, band)}",
+            text=tr(
+                "{percent} % of all sets are {zone}, {how_far}",
+                percent=percent,
+                zone=tr(_ZONE_NAMES[counts.index(most)]),
+                how_far=how_far(percent, band),
+            ),
             measured=percent,
         )
 

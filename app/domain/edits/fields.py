@@ -36,6 +36,7 @@ from app.domain.program import (
     Week,
     require_prepared,
 )
+from app.domain.wording import tr
 
 Value = int | float | str | Reps | Effort | None
 
@@ -85,7 +86,10 @@ def set_field(
     Raises EditError for a value of the wrong kind and QuantityError for one outside its range.
     """
     if not isinstance(value, _KINDS[field]) or isinstance(value, bool):
-        raise EditError(f"{value!r} is no value for {field.value}.", mend="Enter a number.")
+        raise EditError(
+            tr("{value!r} is no value for {field}.", value=value, field=field.value),
+            mend=tr("Enter a number."),
+        )
 
     def change(slot: Slot) -> Slot:
         pinned = slot.pinned - {field} if value is None else slot.pinned | {field}
@@ -133,8 +137,8 @@ def add_sets(program: Program, slot_id: SlotId, *, by: int, span: Span = Span.TH
     slot = slot_at(program, at)
     if not 1 <= slot.sets + by <= MAX_SETS:
         raise EditError(
-            f"{slot.sets + by} sets cannot be written.",
-            mend=f"Keep between 1 and {MAX_SETS}, or remove the exercise.",
+            tr("{sets} sets cannot be written.", sets=slot.sets + by),
+            mend=tr("Keep between 1 and {max_sets}, or remove the exercise.", max_sets=MAX_SETS),
         )
 
     def change(week: Week) -> Week:
@@ -237,7 +241,9 @@ def accept(program: Program, finding: str, *, reason: str) -> Program:
     """The program with a finding accepted for a reason. Raises EditError without one."""
     reason = " ".join(reason.split())
     if not reason:
-        raise EditError("A finding is accepted with a reason.", mend="Say in a few words why.")
+        raise EditError(
+            tr("A finding is accepted with a reason."), mend=tr("Say in a few words why.")
+        )
     kept = tuple(a for a in program.accepted if a.finding != finding)
     return replace(program, accepted=(*kept, Acceptance(finding, reason)))
 

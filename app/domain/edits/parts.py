@@ -17,6 +17,7 @@ from app.domain.program import (
     StrandId,
     Week,
 )
+from app.domain.wording import tr
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,7 +53,8 @@ def locate(program: Program, slot_id: SlotId) -> At:
                     if slot.id == slot_id:
                         return At(week_number, day_number, session_number, slot_number)
     raise EditError(
-        "That exercise is no longer in the program.", mend="Choose another, or undo the last edit."
+        tr("That exercise is no longer in the program."),
+        mend=tr("Choose another, or undo the last edit."),
     )
 
 
@@ -73,7 +75,8 @@ def locate_session(program: Program, session_id: SessionId) -> tuple[int, int, S
             if session.id == session_id:
                 return week_number, day_number, session
     raise EditError(
-        "That session is no longer in the program.", mend="Choose another, or undo the last edit."
+        tr("That session is no longer in the program."),
+        mend=tr("Choose another, or undo the last edit."),
     )
 
 
@@ -169,7 +172,9 @@ def drop_lone_pairs(slots: tuple[Slot, ...]) -> tuple[Slot, ...]:
 def require_day(day: int) -> int:
     """The day itself, known to be 0 to 6. Raises EditError."""
     if not 0 <= day < len(DAYS):
-        raise EditError(f"There is no day number {day}.", mend="Days run from 0 to 6.")
+        raise EditError(
+            tr("There is no day number {day}.", day=day), mend=tr("Days run from 0 to 6.")
+        )
     return day
 
 
@@ -177,9 +182,9 @@ def require_week(program: Program, index: int) -> Week:
     """The week of that index. Raises EditError naming what there is."""
     if not 0 <= index < len(program.weeks):
         raise EditError(
-            f"There is no week {index + 1}.",
+            tr("There is no week {number}.", number=index + 1),
             where=program.name,
-            mend=f"The program has weeks 1 to {len(program.weeks)}.",
+            mend=tr("The program has weeks 1 to {weeks}.", weeks=len(program.weeks)),
         )
     return program.weeks[index]
 

@@ -28,7 +28,6 @@ from app.domain.edits.prescribe import Prescription, make_slot, start_for, swapp
 from app.domain.errors import EditError
 from app.domain.exercise import Exercise, ExerciseKey
 from app.domain.program import (
-    DAYS,
     Program,
     Session,
     SessionId,
@@ -37,8 +36,10 @@ from app.domain.program import (
     Span,
     StrandId,
     Week,
+    day_name,
     require_name,
 )
+from app.domain.wording import tr
 
 MAX_SLOTS = 24
 """Exercises in one session; more is surely a slip (common practice)."""
@@ -65,8 +66,12 @@ def _anchor(program: Program, spot: Spot) -> tuple[StrandId | None, StrandId | N
         session = next((s for s in day.sessions if s.id == spot.session), None)
         if session is None:
             raise EditError(
-                f"Week {spot.week + 1}, {DAYS[spot.day]} has no such session.",
-                mend="Drop on another day, or add a session first.",
+                tr(
+                    "Week {week}, {day} has no such session.",
+                    week=spot.week + 1,
+                    day=day_name(spot.day),
+                ),
+                mend=tr("Drop on another day, or add a session first."),
             )
     if session is None:
         return None, None
@@ -93,8 +98,8 @@ def _insert(
         position = len(strands) if at_end else 0
     if len(strands) >= MAX_SLOTS:
         raise EditError(
-            f"The session has {len(strands)} exercises already.",
-            mend="Remove one first, or use another session.",
+            tr("The session has {strands} exercises already.", strands=len(strands)),
+            mend=tr("Remove one first, or use another session."),
         )
     slots = (*there.slots[:position], slot, *there.slots[position:])
     return with_session(week, replace(there, slots=_unpaired_if_split(slots, position)))
@@ -320,8 +325,8 @@ def pair(program: Program, slot_ids: tuple[SlotId, ...], *, span: Span = Span.TH
     )
     if len(places) < 2 or not together or numbers != list(range(numbers[0], numbers[-1] + 1)):
         raise EditError(
-            "Only neighbours in one session can be paired.",
-            mend="Move them next to each other, select both, then pair.",
+            tr("Only neighbours in one session can be paired."),
+            mend=tr("Move them next to each other, select both, then pair."),
         )
     strands = {slot_at(program, at).strand for at in places}
 

@@ -22,7 +22,6 @@ from app.domain.edits.parts import (
 from app.domain.effort import Effort
 from app.domain.errors import EditError
 from app.domain.program import (
-    DAYS,
     Field,
     Program,
     Role,
@@ -32,7 +31,9 @@ from app.domain.program import (
     Span,
     StrandId,
     Week,
+    day_name,
 )
+from app.domain.wording import tr
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,7 +76,8 @@ def fold(program: Program, plan: Fold, *, span: Span = Span.FROM_HERE) -> Progra
     other_index, _, into = locate_session(program, plan.into)
     if week_index != other_index or leaving.id == into.id:
         raise EditError(
-            "Two different sessions of one week are needed.", mend="Choose the second session."
+            tr("Two different sessions of one week are needed."),
+            mend=tr("Choose the second session."),
         )
 
     def change(week: Week) -> Week:
@@ -100,12 +102,13 @@ def unfold(program: Program, plan: Unfold, *, span: Span = Span.FROM_HERE) -> Pr
     strands = {slot.strand for slot in session.slots}
     if not set(plan.strands) & strands or strands <= set(plan.strands):
         raise EditError(
-            "Each of the two sessions needs at least one exercise.",
-            mend="Choose some, but not all, of the exercises.",
+            tr("Each of the two sessions needs at least one exercise."),
+            mend=tr("Choose some, but not all, of the exercises."),
         )
     if require_day(plan.day) == day:
         raise EditError(
-            f"{DAYS[day]} is where the first session is.", mend="Choose another day for the second."
+            tr("{day} is where the first session is.", day=day_name(day)),
+            mend=tr("Choose another day for the second."),
         )
     strand = StrandId(program.next_id)
     next_id = program.next_id + 1

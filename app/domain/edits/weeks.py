@@ -21,13 +21,14 @@ from app.domain.program import (
     WeekId,
     require_name,
 )
+from app.domain.wording import tr
 
 
 def _require_room(program: Program) -> None:
     if len(program.weeks) >= MAX_WEEKS:
         raise EditError(
-            f"The program has {MAX_WEEKS} weeks already.",
-            mend="Remove a week first, or start a following program.",
+            tr("The program has {max_weeks} weeks already.", max_weeks=MAX_WEEKS),
+            mend=tr("Remove a week first, or start a following program."),
         )
 
 
@@ -96,9 +97,9 @@ def remove_weeks(program: Program, indices: Sequence[int]) -> Program:
         require_week(program, index)
     if len(gone) >= len(program.weeks):
         raise EditError(
-            "A program keeps at least one week.",
+            tr("A program keeps at least one week."),
             where=program.name,
-            mend="Clear the week instead, or archive the program.",
+            mend=tr("Clear the week instead, or archive the program."),
         )
     blocks = tuple(
         replace(block, weeks=sum(i not in gone for i in program.block_range(number)))
@@ -130,9 +131,9 @@ def move_weeks(program: Program, indices: Sequence[int], to: int) -> Program:
     rest = tuple(week for at, week in enumerate(program.weeks) if at not in moved)
     if not 0 <= to <= len(rest):
         raise EditError(
-            f"There is no place {to + 1} for those weeks.",
+            tr("There is no place {to} for those weeks.", to=to + 1),
             where=program.name,
-            mend=f"Choose a place from 1 to {len(rest) + 1}.",
+            mend=tr("Choose a place from 1 to {rest}.", rest=len(rest) + 1),
         )
     weeks = (*rest[:to], *taken, *rest[to:])
     same = all(a is b for a, b in zip(weeks, program.weeks, strict=True))
@@ -222,9 +223,9 @@ def rename_block(program: Program, number: int, *, name: str) -> Program:
     """The program with that block named anew. Raises EditError if there is no such block."""
     if not 0 <= number < len(program.blocks):
         raise EditError(
-            f"There is no block {number + 1}.",
+            tr("There is no block {number}.", number=number + 1),
             where=program.name,
-            mend=f"The program has blocks 1 to {len(program.blocks)}.",
+            mend=tr("The program has blocks 1 to {blocks}.", blocks=len(program.blocks)),
         )
     name = require_name(name, "block")
     blocks = tuple(
@@ -251,7 +252,8 @@ def join_block(program: Program, number: int) -> Program:
     """The program with block `number` joined to the one before it."""
     if not 0 < number < len(program.blocks):
         raise EditError(
-            "There is no block before this one.", mend="Join a later block to the one before."
+            tr("There is no block before this one."),
+            mend=tr("Join a later block to the one before."),
         )
     before, joined = program.blocks[number - 1 : number + 1]
     merged = replace(before, weeks=before.weeks + joined.weeks)
@@ -273,7 +275,7 @@ def copy_day(program: Program, index: int, *, day: int, to_day: int) -> Program:
     require_day(to_day)
     if not source.sessions:
         raise EditError(
-            "There is nothing on that day to copy.", mend="Choose a day with a session."
+            tr("There is nothing on that day to copy."), mend=tr("Choose a day with a session.")
         )
     number = program.next_id
     copies = []

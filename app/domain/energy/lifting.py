@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from types import MappingProxyType
 
 from app.domain.units import require
+from app.domain.wording import mark
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,12 +27,12 @@ MET: Mapping[str, Met] = MappingProxyType(
     {
         m.code: m
         for m in (
-            Met("02050", 6.0, "free weights or machines, vigorous", "ainsworth2011"),
-            Met("02052", 5.0, "squats and deadlifts, slow or explosive"),
-            Met("02054", 3.5, "several exercises, 8 to 15 repetitions", "ainsworth2011"),
-            Met("02055", 5.8, "circuit of alternating exercises"),
-            Met("02056", 3.0, "own body weight, general"),
-            Met("02057", 6.5, "own body weight, high intensity"),
+            Met("02050", 6.0, mark("free weights or machines, vigorous"), "ainsworth2011"),
+            Met("02052", 5.0, mark("squats and deadlifts, slow or explosive")),
+            Met("02054", 3.5, mark("several exercises, 8 to 15 repetitions"), "ainsworth2011"),
+            Met("02055", 5.8, mark("circuit of alternating exercises")),
+            Met("02056", 3.0, mark("own body weight, general")),
+            Met("02057", 6.5, mark("own body weight, high intensity")),
             Met("02101", 2.3, "stretching", "ainsworth2011"),
         )
     }

@@ -32,6 +32,7 @@ from app.domain.energy.requirement import PAL_MIDPOINT, fao_class, total_energy
 from app.domain.energy.resting import Person, RestingEnergy, estimate_resting_energy, person
 from app.domain.errors import CoachError
 from app.domain.units import number_text, require
+from app.domain.wording import listing, mark, tr
 from app.domain.working import COMMON_PRACTICE, Line, Working
 
 HIGH_BMI = 30.0
@@ -100,8 +101,13 @@ def macros(kcal: float, protein_g: float, *, fat_g: float) -> Macros:
     left = kcal - KCAL_PER_G["protein"] * protein_g - KCAL_PER_G["fat"] * fat_g
     if left < 0:
         raise CoachError(
-            f"{protein_g:.0f} g protein and {fat_g:.0f} g fat alone pass {kcal:,.0f} kcal.",
-            mend="Lower protein or fat, or raise the energy.",
+            tr(
+                "{protein_g:.0f} g protein and {fat_g:.0f} g fat alone pass {kcal:,.0f} kcal.",
+                protein_g=protein_g,
+                fat_g=fat_g,
+                kcal=kcal,
+            ),
+            mend=tr("Lower protein or fat, or raise the energy."),
         )
     return Macros(protein_g, fat_g, left / KCAL_PER_G["carbohydrate"])
 
@@ -153,9 +159,9 @@ class EnergyPlan:
     def working(self) -> Working:
         """The account of the target."""
         return Working(
-            title=f"{self.target_kcal:,.0f} kcal a day",
-            about=f"energy target, to {self.goal.value}",
-            lines=(*self.lines, *(Line("Remark", remark) for remark in self.remarks)),
+            title=tr("{target_kcal:,.0f} kcal a day", target_kcal=self.target_kcal),
+            about=tr("energy target, to {goal}", goal=tr(self.goal.value)),
+            lines=(*self.lines, *(Line(tr("Remark"), remark) for remark in self.remarks)),
             sources=self.sources,
         )
 
@@ -245,7 +251,10 @@ def plan(
         remarks=tuple(remark for remark in remarks if remark),
         lines=(
             *_lines_of_need(resting, who, aim=aim, need=need),
-            Line(f"{change:+.0%} to {goal.value}", f"{target_kcal:,.0f} kcal"),
+            Line(
+                tr("{change:+.0%} to {goal}", change=change, goal=tr(goal.value)),
+                f"{target_kcal:,.0f} kcal",
+            ),
             *_lines_of_macros(goal, who, aim=aim, target=target),
         ),
         sources=(*resting.sources, "fao2004", *GOAL_RULES[goal].sources, "iom2005"),
@@ -259,7 +268,8 @@ def _as_goal(goal: EnergyGoal | str) -> EnergyGoal:
         return EnergyGoal(goal)
     except ValueError:
         raise CoachError(
-            f"There is no energy goal {goal!r}.", mend=f"Choose one of {', '.join(EnergyGoal)}."
+            tr("There is no energy goal {goal!r}.", goal=goal),
+            mend=tr("Choose one of {energygoal}.", energygoal=", ".join(EnergyGoal)),
         ) from None
 
 
@@ -295,17 +305,20 @@ def _who(client: Client, on: date, fat_free_kg: float | None) -> Person:
     """The client's figures for the equations. Raises CoachError naming the one that is missing."""
     age_y = client.age_on(on)
     figures = {
-        "date of birth": age_y,
-        "sex for the equations": client.sex,
-        "height": client.height_cm,
-        "body mass": client.mass_kg,
+        mark("date of birth"): age_y,
+        mark("sex for the equations"): client.sex,
+        mark("height"): client.height_cm,
+        mark("body mass"): client.mass_kg,
     }
     missing = [name for name, value in figures.items() if value is None]
     if missing:
         raise CoachError(
-            f"Energy cannot be computed without {' and '.join(missing)}.",
+            tr(
+                "Energy cannot be computed without {missing}.",
+                missing=listing([tr(name) for name in missing]),
+            ),
             where=client.name,
-            mend="Enter it on the client's page.",
+            mend=tr("Enter it on the client's page."),
         )
     return person(
         client.sex or Sex.AVERAGE,
@@ -326,9 +339,8 @@ def _change(goal: EnergyGoal, status: Status, wanted: float | None) -> float:
         smaller = goal is EnergyGoal.GAIN and status is Status.ADVANCED
         return rule.change / 2 if smaller else rule.change
     low, high = rule.limits
-    return require(
-        f"change of energy to {goal.value}, part of the need", wanted, low=low, high=high
-    )
+    what = tr("change of energy to {goal}, part of the need", goal=tr(goal.value))
+    return require(what, wanted, low=low, high=high)
 
 
 def _floor(resting: RestingEnergy) -> float:
@@ -385,12 +397,15 @@ def _remarks_on_start(
 ) -> tuple[str, ...]:
     """What to say about the intake the ramp begins with."""
     if eaten is None:
-        return ("What the client eats now is not known: the ramp begins at the computed need.",)
+        return (tr("What the client eats now is not known: the ramp begins at the computed need."),)
     below = (
         (
-            (
-                f"{eaten:,.0f} kcal eaten now lies below the resting energy: the weeks begin at "
-                f"{_floor(resting):,.0f}. Eating so little is a reason to see a practitioner."
+            tr(
+                "{eaten:,.0f} kcal eaten now lies below the resting energy: the "
+                "weeks begin at {floor:,.0f}. Eating so little is a reason to "
+                "see a practitioner.",
+                eaten=eaten,
+                floor=_floor(resting),
             ),
         )
         if eaten < resting.kcal
@@ -399,10 +414,12 @@ def _remarks_on_start(
     if abs(eaten - need) > 0.25 * need:
         return (
             *below,
-            (
-                f"{eaten:,.0f} kcal eaten now and a need of {need:,.0f} are far apart. Check how "
-                "it was logged, and follow the body mass for two or three weeks before the next "
-                "step."
+            tr(
+                "{eaten:,.0f} kcal eaten now and a need of {need:,.0f} are far "
+                "apart. Check how it was logged, and follow the body mass for "
+                "two or three weeks before the next step.",
+                eaten=eaten,
+                need=need,
             ),
         )
     return below
@@ -414,19 +431,27 @@ def _remarks_on_target(
     """What to say about the target itself."""
     remarks = []
     if target_kcal > wanted_kcal + KCAL_ROUND:
-        remarks.append("Held at the resting energy: less is for a practitioner to advise.")
+        remarks.append(tr("Held at the resting energy: less is for a practitioner to advise."))
     for nutrient, (low, high) in AMDR.items():
         if amdr_verdict(nutrient, target.share(nutrient)) != "ok":
             remarks.append(
-                f"{nutrient.capitalize()} is {target.share(nutrient):.0%} of energy; "
-                f"usual for adults: {low:.0%} to {high:.0%}."
+                tr(
+                    "{nutrient} is {share:.0%} of energy; usual for adults: "
+                    "{low:.0%} to {high:.0%}.",
+                    nutrient=tr(nutrient.capitalize()),
+                    share=target.share(nutrient),
+                    low=low,
+                    high=high,
+                )
             )
     if _counted_kg(who) != who.mass_kg:
-        remarks.append("Protein is counted for the body mass at a body mass index of 25.")
+        remarks.append(tr("Protein is counted for the body mass at a body mass index of 25."))
     if who.fat_free_kg is not None and target_kcal / who.fat_free_kg < LOW_AVAILABILITY:
         remarks.append(
-            "Under 30 kcal for each kg of fat-free mass even before training: "
-            "a reason to see a practitioner."
+            tr(
+                "Under 30 kcal for each kg of fat-free mass even before training: a "
+                "reason to see a practitioner."
+            )
         )
     return tuple(remarks)
 
@@ -436,15 +461,21 @@ def _lines_of_need(
 ) -> tuple[Line, ...]:
     """How the need came about."""
     if aim.need_kcal is not None:
-        return (Line("Energy used, from logs", f"{need:,.0f} kcal"),)
-    figures = (
-        f"{number_text(who.mass_kg)} kg, {number_text(who.height_cm)} cm, "
-        f"{number_text(who.age_y)} years"
+        return (Line(tr("Energy used, from logs"), f"{need:,.0f} kcal"),)
+    figures = tr(
+        "{mass_kg} kg, {height_cm} cm, {age_y} years",
+        mass_kg=number_text(who.mass_kg),
+        height_cm=number_text(who.height_cm),
+        age_y=number_text(who.age_y),
     )
     return (
-        Line("For", figures),
+        Line(tr("For"), figures),
         resting.line(),
-        Line(f"Times {aim.pal:.2f}, {fao_class(aim.pal)}", f"{need:,.0f} kcal", "±10 %"),
+        Line(
+            tr("Times {pal:.2f}, {fao_class}", pal=aim.pal, fao_class=fao_class(aim.pal)),
+            f"{need:,.0f} kcal",
+            "±10 %",
+        ),
     )
 
 
@@ -453,10 +484,16 @@ def _lines_of_macros(
 ) -> tuple[Line, ...]:
     """How the grams came about."""
     per_kg, counted_kg = _per_kg(goal, aim), _counted_kg(who)
-    label = f"Protein, {number_text(per_kg, 2)} g for each of {number_text(counted_kg)} kg"
-    exact = f"{per_kg * counted_kg:.0f} g before rounding"
+    label = tr(
+        "Protein, {per_kg} g for each of {counted_kg} kg",
+        per_kg=number_text(per_kg, 2),
+        counted_kg=number_text(counted_kg),
+    )
+    exact = tr("{per_kg:.0f} g before rounding", per_kg=per_kg * counted_kg)
     return (
         Line(label, f"{target.protein_g:.0f} g", exact),
-        Line(f"Fat, {aim.fat_share:.0%} of energy", f"{target.fat_g:.0f} g"),
-        Line("Carbohydrate, the rest", f"{target.carbohydrate_g:.0f} g"),
+        Line(
+            tr("Fat, {fat_share:.0%} of energy", fat_share=aim.fat_share), f"{target.fat_g:.0f} g"
+        ),
+        Line(tr("Carbohydrate, the rest"), f"{target.carbohydrate_g:.0f} g"),
     )

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from math import ceil
 
 from app.domain.units import require
+from app.domain.wording import tr
 
 KCAL_ROUND = 10
 PROTEIN_STEP_G = 5
@@ -68,11 +69,21 @@ def _at(start_kcal: float, way: float, walked: float) -> float:
 
 def _remark(last: float, reached_in: int | None, arrive_in: int | None, *, most: float) -> str:
     """What to say where the target is reached late or not at all."""
-    bound = f"With steps of at most {most:.0f} kcal a week "
     if reached_in is None:
-        return bound + f"the target is not reached in these weeks; the last stands at {last:,.0f}."
+        return tr(
+            "With steps of at most {most:.0f} kcal a week the target is not reached in these "
+            "weeks; the last stands at {last:,.0f}.",
+            most=most,
+            last=last,
+        )
     if arrive_in is not None and reached_in > arrive_in:
-        return bound + f"the target is reached in week {reached_in}, not {arrive_in}."
+        return tr(
+            "With steps of at most {most:.0f} kcal a week the target is reached in week "
+            "{reached_in}, not {arrive_in}.",
+            most=most,
+            reached_in=reached_in,
+            arrive_in=arrive_in,
+        )
     return ""
 
 

@@ -11,6 +11,7 @@ from app.domain.energy.advice import KCAL_PER_KG, KCAL_PER_KG_UNSURE
 from app.domain.errors import CoachError
 from app.domain.trend import Point, Regression, Trend, trend
 from app.domain.units import require
+from app.domain.wording import tr
 from app.domain.working import COMMON_PRACTICE, Line, Working
 
 FEWEST_DAYS = 14
@@ -37,21 +38,28 @@ class Expenditure:
         """The account of the estimate."""
         change = -KCAL_PER_KG * self.mass.per_week / 7
         return Working(
-            title=f"{self.kcal:,.0f} kcal a day",
-            about="energy used, from logs",
+            title=tr("{kcal:,.0f} kcal a day", kcal=self.kcal),
+            about=tr("energy used, from logs"),
             lines=(
-                Line("Logged intake, mean", f"{self.intake_kcal:,.0f} kcal"),
+                Line(tr("Logged intake, mean"), f"{self.intake_kcal:,.0f} kcal"),
                 Line(
-                    "Trend of body mass",
-                    f"{self.mass.per_week:+.2f} kg a week",
-                    f"{self.mass.low_per_week:+.2f} to {self.mass.high_per_week:+.2f}",
+                    tr("Trend of body mass"),
+                    tr("{per_week:+.2f} kg a week", per_week=self.mass.per_week),
+                    tr(
+                        "{low_per_week:+.2f} to {high_per_week:+.2f}",
+                        low_per_week=self.mass.low_per_week,
+                        high_per_week=self.mass.high_per_week,
+                    ),
                 ),
                 Line(
-                    f"At {KCAL_PER_KG:,.0f} kcal for a kg",
+                    tr("At {kcal_per_kg:,.0f} kcal for a kg", kcal_per_kg=KCAL_PER_KG),
                     f"{change:+,.0f} kcal",
-                    f"short-run rule, ±{KCAL_PER_KG_UNSURE:.0%}",
+                    tr(
+                        "short-run rule, ±{kcal_per_kg_unsure:.0%}",
+                        kcal_per_kg_unsure=KCAL_PER_KG_UNSURE,
+                    ),
                 ),
-                Line("Used", f"{self.kcal:,.0f} kcal", f"{self.low:,.0f}–{self.high:,.0f}"),
+                Line(tr("Used"), f"{self.kcal:,.0f} kcal", f"{self.low:,.0f}–{self.high:,.0f}"),
             ),
             sources=("wishnofsky1958", "hall2008", COMMON_PRACTICE),
         )
@@ -76,10 +84,20 @@ def reestimate(
     too_few = len(masses) < FEWEST_WEIGHINGS or len(inside) < FEWEST_INTAKES
     if span < FEWEST_DAYS or too_few:
         raise CoachError(
-            f"{len(masses)} weighings over {span} days and {len(inside)} days of intake "
-            "are too few to tell the energy used.",
-            mend=f"Log at least {FEWEST_WEIGHINGS} weighings over {FEWEST_DAYS} days and "
-            f"{FEWEST_INTAKES} days of intake.",
+            tr(
+                "{masses} weighings over {span} days and {inside} days of intake are "
+                "too few to tell the energy used.",
+                masses=len(masses),
+                span=span,
+                inside=len(inside),
+            ),
+            mend=tr(
+                "Log at least {fewest_weighings} weighings over {fewest_days} "
+                "days and {fewest_intakes} days of intake.",
+                fewest_weighings=FEWEST_WEIGHINGS,
+                fewest_days=FEWEST_DAYS,
+                fewest_intakes=FEWEST_INTAKES,
+            ),
         )
     line = trend(masses, regression)
     intake = fmean(inside)

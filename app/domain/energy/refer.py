@@ -8,6 +8,7 @@ from datetime import date
 from app.domain.client import Client, Screening
 from app.domain.energy.resting import ADULT_FROM
 from app.domain.screening import cleared_since
+from app.domain.wording import mark, tr
 
 LOW_BMI = 18.5
 """Body mass index, kg/m2, under which numbers come from a practitioner. Value from memory."""
@@ -24,9 +25,9 @@ class Referral:
     """
 
     reasons: tuple[str, ...]
-    text: str = (
-        "Please ask your doctor or a registered dietitian for energy and protein targets. "
-        "They know what this program cannot know."
+    text: str = mark(
+        "Please ask your doctor or a registered dietitian for energy and protein "
+        "targets. They know what this program cannot know."
     )
 
 
@@ -40,26 +41,35 @@ def referral(client: Client, on: date) -> Referral | None:
     reasons = [*_reasons_of_screening(client.latest_screening, on)]
     age = client.age_on(on)
     if age is not None and age < ADULT_FROM:
-        reasons.append(f"{age} years old: numbers for minors come from a practitioner.")
+        reasons.append(tr("{age} years old: numbers for minors come from a practitioner.", age=age))
     bmi = body_mass_index(client)
     if bmi is not None and bmi < LOW_BMI:
-        reasons.append(f"Body mass index {bmi:.1f}, under {LOW_BMI}: body mass is low.")
-    reasons += [f"Noted by the coach: {reason}." for reason in client.refer]
+        reasons.append(
+            tr(
+                "Body mass index {bmi:.1f}, under {low_bmi}: body mass is low.",
+                bmi=bmi,
+                low_bmi=LOW_BMI,
+            )
+        )
+    reasons += [tr("Noted by the coach: {reason}.", reason=reason) for reason in client.refer]
     return Referral(tuple(reasons)) if reasons else None
 
 
 def _reasons_of_screening(screening: Screening | None, on: date) -> tuple[str, ...]:
     if screening is None:
-        return ("Not screened yet: ask the screening questions first.",)
+        return (tr("Not screened yet: ask the screening questions first."),)
     told = (
-        (screening.pregnant, "Pregnant: needs change; ask the obstetric practitioner."),
+        (screening.pregnant, tr("Pregnant: needs change; ask the obstetric practitioner.")),
         (
             screening.known_disease,
-            "Known heart, metabolic or kidney disease: clearance for exercise is not one for food.",
+            tr(
+                "Known heart, metabolic or kidney disease: clearance for exercise is "
+                "not one for food."
+            ),
         ),
         (
             screening.symptoms and not cleared_since(screening, on),
-            "Signs or symptoms that no practitioner has cleared since they were told.",
+            tr("Signs or symptoms that no practitioner has cleared since they were told."),
         ),
     )
     return tuple(sentence for holds, sentence in told if holds)
@@ -69,9 +79,12 @@ def reason_of_intake(eaten_kcal: float | None, resting_kcal: float) -> str:
     """Why somebody who eats so little is sent on; empty if it is near the resting energy."""
     if eaten_kcal is None or eaten_kcal >= FAR_BELOW * resting_kcal:
         return ""
-    return (
-        f"{eaten_kcal:,.0f} kcal a day eaten now, far below the resting energy of "
-        f"{resting_kcal:,.0f}: check how it was logged, and have a practitioner look."
+    return tr(
+        "{eaten_kcal:,.0f} kcal a day eaten now, far below the resting energy of "
+        "{resting_kcal:,.0f}: check how it was logged, and have a practitioner "
+        "look.",
+        eaten_kcal=eaten_kcal,
+        resting_kcal=resting_kcal,
     )
 
 
@@ -80,9 +93,13 @@ def reason_of_loss(lowest_kg: float, height_cm: float, *, weeks: int) -> str:
     bmi = lowest_kg / (height_cm / 100) ** 2
     if bmi >= LOW_BMI:
         return ""
-    return (
-        f"To lose for {weeks} weeks may end at a body mass index of {bmi:.1f}, under {LOW_BMI}: "
-        "plan for fewer weeks, or have a practitioner set the targets."
+    return tr(
+        "To lose for {weeks} weeks may end at a body mass index of {bmi:.1f}, "
+        "under {low_bmi}: plan for fewer weeks, or have a practitioner set the "
+        "targets.",
+        weeks=weeks,
+        bmi=bmi,
+        low_bmi=LOW_BMI,
     )
 
 

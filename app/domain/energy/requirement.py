@@ -11,6 +11,7 @@ from app.domain.client import Sex
 from app.domain.energy.resting import Person, both, person
 from app.domain.errors import CoachError, QuantityError
 from app.domain.units import require
+from app.domain.wording import tr
 
 PAL_MIDPOINT: Mapping[str, float] = MappingProxyType(
     {"sedentary/light": 1.55, "active/moderate": 1.85, "vigorous": 2.20}
@@ -27,22 +28,27 @@ def fao_class(pal: float) -> str:
     """The FAO/WHO/UNU class of a physical activity level. Source: fao2004."""
     require("physical activity level", pal, low=0.5, high=5)
     if pal < 1.40:
-        return "below range"
+        return tr("below range")
     if pal < 1.70:
-        return "sedentary/light"
+        return tr("sedentary/light")
     if pal < 2.00:
-        return "active/moderate"
-    return "vigorous" if pal <= 2.40 else "above sustainable range"
+        return tr("active/moderate")
+    return tr("vigorous") if pal <= 2.40 else tr("above sustainable range")
 
 
 def dri_class(pal: float) -> str:
     """The adult class of a physical activity level in the 2023 tables. Source: healthcanada2023."""
     require("physical activity level", pal, low=0.5, high=5)
-    edges = ((1.00, "out of range"), (1.53, "inactive"), (1.68, "low active"), (1.85, "active"))
+    edges = (
+        (1.00, tr("out of range")),
+        (1.53, tr("inactive")),
+        (1.68, tr("low active")),
+        (1.85, tr("active")),
+    )
     for under, name in edges:
         if pal < under:
             return name
-    return "very active" if pal < 2.50 else "out of range"
+    return tr("very active") if pal < 2.50 else tr("out of range")
 
 
 def total_energy(resting_kcal: float, activity_level: float | str) -> float:
@@ -56,8 +62,11 @@ def total_energy(resting_kcal: float, activity_level: float | str) -> float:
     if isinstance(activity_level, str):
         if activity_level not in PAL_MIDPOINT:
             raise CoachError(
-                f"There is no activity class {activity_level!r}.",
-                mend=f"Choose one of {', '.join(PAL_MIDPOINT)}, or a number from 1.0 to 2.5.",
+                tr("There is no activity class {activity_level!r}.", activity_level=activity_level),
+                mend=tr(
+                    "Choose one of {pal_midpoint}, or a number from 1.0 to 2.5.",
+                    pal_midpoint=", ".join(PAL_MIDPOINT),
+                ),
             )
         activity_level = PAL_MIDPOINT[activity_level]
     return resting_kcal * require("physical activity level", activity_level, low=1.0, high=2.5)
@@ -137,15 +146,18 @@ def energy_requirement(
     """
     who = person(sex, age_y, height_cm=height_cm, mass_kg=mass_kg)
     if who.age_y < 19:
-        raise QuantityError.outside(f"age, years, for {equation},", age_y, low=19, high=110)
+        raise QuantityError.outside(
+            tr("age, years, for {equation},", equation=equation), age_y, low=19, high=110
+        )
     if equation not in _REQUIREMENTS:
         raise CoachError(
-            f"There is no requirement equation {equation!r}.",
-            mend=f"Choose one of {', '.join(_REQUIREMENTS)}.",
+            tr("There is no requirement equation {equation!r}.", equation=equation),
+            mend=tr("Choose one of {requirements}.", requirements=", ".join(_REQUIREMENTS)),
         )
     if activity not in ACTIVITIES:
         raise CoachError(
-            f"There is no activity {activity!r}.", mend=f"Choose one of {', '.join(ACTIVITIES)}."
+            tr("There is no activity {activity!r}.", activity=activity),
+            mend=tr("Choose one of {activities}.", activities=", ".join(ACTIVITIES)),
         )
     formula = _REQUIREMENTS[equation]
     return fmean(formula(each, ACTIVITIES.index(activity)) for each in both(who))

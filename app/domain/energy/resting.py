@@ -12,6 +12,7 @@ from typing import Protocol
 from app.domain.client import Sex
 from app.domain.errors import CoachError, QuantityError
 from app.domain.units import number_text, require
+from app.domain.wording import mark, tr
 from app.domain.working import Line
 
 KJ_PER_KCAL = 4.184
@@ -80,8 +81,8 @@ def _roza_shizgal(who: Person) -> float:
 def _fat_free(who: Person) -> float:
     if who.fat_free_kg is None:
         raise CoachError(
-            "This equation needs the fat-free mass.",
-            mend="Enter it, or use one that does without, such as Mifflin's.",
+            tr("This equation needs the fat-free mass."),
+            mend=tr("Enter it, or use one that does without, such as Mifflin's."),
         )
     return who.fat_free_kg
 
@@ -132,7 +133,10 @@ RESTING_EQUATIONS: Mapping[str, RestingEquation] = MappingProxyType(
         for e in (
             RestingEquation("mifflin", "Mifflin 1990", _mifflin, "mifflin1990"),
             RestingEquation(
-                "mifflin_unrounded", "Mifflin 1990, unrounded", _mifflin_unrounded, "mifflin1990"
+                "mifflin_unrounded",
+                mark("Mifflin 1990, unrounded"),
+                _mifflin_unrounded,
+                "mifflin1990",
             ),
             RestingEquation(
                 "harris_benedict", "Harris and Benedict 1919", _harris_benedict, "harris1919"
@@ -190,7 +194,8 @@ def as_sex(sex: Sex | str) -> Sex:
         return Sex(sex)
     except ValueError:
         raise CoachError(
-            f"The equations do not know the sex {sex!r}.", mend="Choose f, m or average."
+            tr("The equations do not know the sex {sex!r}.", sex=sex),
+            mend=tr("Choose f, m or average."),
         ) from None
 
 
@@ -199,8 +204,14 @@ def _find(equation: str) -> RestingEquation:
         return RESTING_EQUATIONS[equation]
     except KeyError:
         near = get_close_matches(equation, RESTING_EQUATIONS, n=1)
-        mend = f"Did you mean {near[0]!r}?" if near else f"Use {', '.join(RESTING_EQUATIONS)}."
-        raise CoachError(f"There is no resting-energy equation {equation!r}.", mend=mend) from None
+        mend = (
+            tr("Did you mean {first!r}?", first=near[0])
+            if near
+            else tr("Use {resting_equations}.", resting_equations=", ".join(RESTING_EQUATIONS))
+        )
+        raise CoachError(
+            tr("There is no resting-energy equation {equation!r}.", equation=equation), mend=mend
+        ) from None
 
 
 def resting_energy(
@@ -224,7 +235,10 @@ def resting_energy(
 def _resting(equation: RestingEquation, who: Person) -> float:
     if equation.adults_only and who.age_y < ADULT_FROM:
         raise QuantityError.outside(
-            f"age, years, for {equation.name},", who.age_y, low=ADULT_FROM, high=110
+            tr("age, years, for {equation},", equation=equation.name),
+            who.age_y,
+            low=ADULT_FROM,
+            high=110,
         )
     return fmean(equation.formula(each) for each in both(who))
 
@@ -265,8 +279,12 @@ class RestingEnergy:
 
     def line(self) -> Line:
         """The estimate as one line of an account."""
-        span = f"{number_text(self.low, 0)}–{number_text(self.high, 0)} by other equations"
-        return Line("Resting energy, Mifflin 1990", f"{self.kcal:,.0f} kcal", span)
+        span = tr(
+            "{low}–{high} by other equations",
+            low=number_text(self.low, 0),
+            high=number_text(self.high, 0),
+        )
+        return Line(tr("Resting energy, Mifflin 1990"), f"{self.kcal:,.0f} kcal", span)
 
 
 def estimate_resting_energy(

@@ -9,6 +9,7 @@ from app.domain.effort import PercentOneRm, Rir
 from app.domain.findings import Edit, edit
 from app.domain.mends.ask import Ask
 from app.domain.program import Field, Reps, Slot
+from app.domain.wording import tr
 
 REST_STEP_S = 5
 """Rests are written in steps of so many seconds."""
@@ -27,7 +28,9 @@ def reps(ask: Ask) -> Edit | None:
     high = min(max(slot.reps.high, low), floor(band.high or 600))
     unit = "seconds" if ask.context.catalogue[slot.exercise].timed else "repetitions"
     words = f"{low}" if low == high else f"{low}–{high}"
-    return _set(f"Set {words} {unit}", slot, Field.REPS, value=Reps(low, high))
+    return _set(
+        tr("Set {words} {unit}", words=words, unit=unit), slot, Field.REPS, value=Reps(low, high)
+    )
 
 
 def reserve(ask: Ask) -> Edit | None:
@@ -38,7 +41,7 @@ def reserve(ask: Ask) -> Edit | None:
     rir = band.low if band.short_by(ask.finding.measured) else band.high
     if rir is None:
         return None
-    label = f"Set RIR {rir:g}"
+    label = tr("Set RIR {rir:g}", rir=rir)
     return _set(label, ask.slot, Field.EFFORT, value=Rir(rir))
 
 
@@ -50,7 +53,9 @@ def load(ask: Ask) -> Edit | None:
     percent = band.low if band.short_by(ask.finding.measured) else band.high
     if percent is None:
         return None
-    return _set(f"Set {percent:g} %", slot, Field.EFFORT, value=PercentOneRm(percent))
+    return _set(
+        tr("Set {percent:g} %", percent=percent), slot, Field.EFFORT, value=PercentOneRm(percent)
+    )
 
 
 def rest(ask: Ask) -> Edit | None:
@@ -61,11 +66,16 @@ def rest(ask: Ask) -> Edit | None:
     change = band.short_by(ask.finding.measured) or -band.over_by(ask.finding.measured)
     steps = ceil(change / REST_STEP_S) if change > 0 else floor(change / REST_STEP_S)
     rest_s = max(0, slot.rest_s + steps * REST_STEP_S)
-    return _set(f"Rest {rest_s // 60}:{rest_s % 60:02}", slot, Field.REST, value=rest_s)
+    return _set(
+        tr("Rest {rest_s}:{rest_s_2:02}", rest_s=rest_s // 60, rest_s_2=rest_s % 60),
+        slot,
+        Field.REST,
+        value=rest_s,
+    )
 
 
 def tempo(ask: Ask) -> Edit | None:
     """The exercise's usual tempo."""
     slot = ask.slot
     usual = ask.context.catalogue[slot.exercise].tempo
-    return _set(f"Set tempo {usual}", slot, Field.TEMPO, value=usual)
+    return _set(tr("Set tempo {usual}", usual=usual), slot, Field.TEMPO, value=usual)

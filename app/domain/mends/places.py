@@ -11,8 +11,9 @@ from app.domain.edits.place import move, move_session, replace_exercise, set_war
 from app.domain.edits.weeks import make_light
 from app.domain.findings import Edit, edit
 from app.domain.mends.ask import Ask
-from app.domain.program import DAYS, Span
+from app.domain.program import Span, day_name
 from app.domain.warmup import compose
+from app.domain.wording import mid_sentence, tr
 
 
 def swap(ask: Ask) -> Edit | None:
@@ -74,8 +75,10 @@ def earlier(ask: Ask) -> Edit | None:
         exercise = ask.context.catalogue[slot.exercise]
         if not exercise.multi_joint and primes & set(exercise.primes):
             to = Spot(at.week, at.day, session.id, position)
-            name = exercise.name[0].lower() + exercise.name[1:]
-            return edit(f"Move before {name}", move, slot_id=session.slots[at.slot].id, to=to)
+            name = mid_sentence(exercise.name[0]) + exercise.name[1:]
+            return edit(
+                tr("Move before {name}", name=name), move, slot_id=session.slots[at.slot].id, to=to
+            )
     return None
 
 
@@ -97,7 +100,7 @@ def warm_up(ask: Ask) -> Edit | None:
         first.exercise.pattern in ask.context.catalogue[key].warmup_for for key in drills
     ):
         return None
-    label = "Add a warm-up" if not session.warmup else "Change the warm-up"
+    label = tr("Add a warm-up") if not session.warmup else tr("Change the warm-up")
     return edit(label, set_warmup, session_id=session.id, warmup=drills, span=Span.FROM_HERE)
 
 
@@ -113,7 +116,9 @@ def other_day(ask: Ask) -> Edit | None:
     for to in (*range(day + 1, 7), *range(day - 1, -1, -1)):
         free = ask.context.client.free[to].minutes > 0
         if free and all(abs(to - other) >= apart for other in busy):
-            return edit(f"Move to {DAYS[to]}", move_session, session_id=session.id, day=to)
+            return edit(
+                tr("Move to {to}", to=day_name(to)), move_session, session_id=session.id, day=to
+            )
     return None
 
 
@@ -123,4 +128,4 @@ def lighten(ask: Ask) -> Edit | None:
         return None
     last = ask.program.week_index(ask.finding.place.week)
     index = last - int(ask.finding.measured) + 1 + int(ask.finding.range.high or 0)
-    return edit(f"Make week {index + 1} light", make_light, index=index)
+    return edit(tr("Make week {number} light", number=index + 1), make_light, index=index)

@@ -15,6 +15,7 @@ from app.domain.mends.ask import Ask
 from app.domain.muscle_groups import GROUPS
 from app.domain.program import Program, Slot, SlotId
 from app.domain.session_time import whole_minutes
+from app.domain.wording import tr, trn
 
 MOST_SETS = 6
 """Sets of one exercise that a mend does not go beyond. Source: acsm2009."""
@@ -28,7 +29,7 @@ def change_sets(program: Program, changes: tuple[tuple[SlotId, int], ...]) -> Pr
 
 
 def _sets_word(count: int) -> str:
-    return f"{count} set" if count == 1 else f"{count} sets"
+    return trn("{n} set", "{n} sets", count)
 
 
 def more_or_fewer_sets(ask: Ask) -> Edit | None:
@@ -69,7 +70,12 @@ def _add(slots: list[tuple[float, Slot]], short: float) -> Edit | None:
     by_worth = sorted(slots, key=lambda one: (-one[0], one[1].sets, one[1].id))
     for part, slot in by_worth:
         if slot.sets + (count := ceil(short / part)) <= MOST_SETS:
-            return edit(f"Add {_sets_word(count)}", add_sets, slot_id=slot.id, by=count)
+            return edit(
+                tr("Add {sets_word}", sets_word=_sets_word(count)),
+                add_sets,
+                slot_id=slot.id,
+                by=count,
+            )
     changes = []
     for part, slot in by_worth:
         count = min(ceil(short / part), max(0, MOST_SETS - slot.sets))
@@ -79,7 +85,7 @@ def _add(slots: list[tuple[float, Slot]], short: float) -> Edit | None:
     if short > 0:
         return None
     total = _sets_word(sum(count for _, count in changes))
-    return edit(f"Add {total}", change_sets, changes=tuple(changes))
+    return edit(tr("Add {total}", total=total), change_sets, changes=tuple(changes))
 
 
 def _take(slots: list[tuple[float, Slot]], over: float) -> Edit | None:
@@ -92,7 +98,12 @@ def _take(slots: list[tuple[float, Slot]], over: float) -> Edit | None:
     if not fitting or over <= 0:
         return None
     _, slot, count = max(fitting, key=lambda one: (one[0], one[1].sets, -one[1].id))
-    return edit(f"Take off {_sets_word(count)}", add_sets, slot_id=slot.id, by=-count)
+    return edit(
+        tr("Take off {sets_word}", sets_word=_sets_word(count)),
+        add_sets,
+        slot_id=slot.id,
+        by=-count,
+    )
 
 
 def exercise_sets(ask: Ask) -> Edit | None:
@@ -126,4 +137,8 @@ def fewer_minutes(ask: Ask) -> Edit | None:
     left = tuple(replace(s, sets=trimmed.get(s.strand, s.sets)) for s in session.slots)
     if not sets or minutes_of(left) > cap + 0.5:
         return None
-    return edit(f"Take off {_sets_word(-sum(by for _, by in sets))}", change_sets, changes=sets)
+    return edit(
+        tr("Take off {sets_word}", sets_word=_sets_word(-sum((by for _, by in sets)))),
+        change_sets,
+        changes=sets,
+    )

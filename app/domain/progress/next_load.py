@@ -17,6 +17,7 @@ from app.domain.reach import MOST_ADDED_KG, MOST_HELP_KG, nearest_in_reach
 from app.domain.results import SetDone, SlotResult
 from app.domain.strength import set_text
 from app.domain.units import HEAVIEST_KG, mass_text, require
+from app.domain.wording import mark, tr
 from app.domain.working import COMMON_PRACTICE, FROM_MEMORY, Line, Working
 
 RAISE_BY = (0.02, 0.10)
@@ -56,8 +57,8 @@ class Adjustment:
 
     def working(self) -> Working:
         """The account of the suggestion."""
-        title = "Nothing done yet" if self.load_kg is None else mass_text(self.load_kg)
-        return Working(title, "next session", self.lines, self.sources)
+        title = tr("Nothing done yet") if self.load_kg is None else mass_text(self.load_kg)
+        return Working(title, tr("next session"), self.lines, self.sources)
 
 
 def rises_in_reach(
@@ -101,7 +102,9 @@ def next_load(
     """
     done = sorted((r for r in results if r.sets), key=lambda r: r.on)
     if not done:
-        return Adjustment(Move.NOTHING_DONE, None, slot.reps, "Nothing done yet: begin as planned.")
+        return Adjustment(
+            Move.NOTHING_DONE, None, slot.reps, tr("Nothing done yet: begin as planned.")
+        )
     days = [DayDone(slot, result, reserve_meant(slot, curve)) for result in done[-2:]]
     newest = days[-1]
     load_kg = max(one.load_kg for one in newest.result.sets)
@@ -172,15 +175,15 @@ class DayDone:
         aim = f"{self.slot.sets} × {reps}"
         sets = (
             Line(
-                f"Set {number}",
+                tr("Set {number}", number=number),
                 set_text(done.load_kg, done.reps, done.rir or 0.0),
-                f"{over:+.3g} against the target",
+                tr("{over:+.3g} against the target", over=over),
             )
             for number, (done, over) in enumerate(
                 zip(self.result.sets, self.over, strict=True), start=1
             )
         )
-        return (Line("Meant", aim, efforts.text(self.slot.effort, high)), *sets)
+        return (Line(tr("Meant"), aim, efforts.text(self.slot.effort, high)), *sets)
 
 
 @dataclass(frozen=True, slots=True)
@@ -201,7 +204,7 @@ class _Now:
             load_kg,
             reps or self.slot.reps,
             text,
-            (*self.lines, Line("Next", mass_text(load_kg), text)),
+            (*self.lines, Line(tr("Next"), mass_text(load_kg), text)),
             ("acsm2009", "haff2016", FROM_MEMORY, COMMON_PRACTICE),
         )
 
@@ -224,7 +227,11 @@ def _raised(now: _Now, over: float) -> Adjustment:
     return now.say(
         Move.RAISE,
         load_kg,
-        f"The target was passed: {mass_text(load_kg)} next time, {part:.0%} more.",
+        tr(
+            "The target was passed: {load_kg} next time, {part:.0%} more.",
+            load_kg=mass_text(load_kg),
+            part=part,
+        ),
     )
 
 
@@ -233,12 +240,15 @@ def _less_help(now: _Now) -> Adjustment:
     step_kg = now.increments.machine_step_kg
     load_kg = min(0.0, now.load_kg + step_kg)
     if not load_kg:
-        return now.say(Move.RAISE, 0.0, "The target was passed: own weight alone next time.")
+        return now.say(Move.RAISE, 0.0, tr("The target was passed: own weight alone next time."))
     return now.say(
         Move.RAISE,
         load_kg,
-        f"The target was passed: {mass_text(-load_kg)} of help next time, "
-        f"{mass_text(step_kg)} less.",
+        tr(
+            "The target was passed: {load_kg} of help next time, {step_kg} less.",
+            load_kg=mass_text(-load_kg),
+            step_kg=mass_text(step_kg),
+        ),
     )
 
 
@@ -249,42 +259,50 @@ def _more_reps(now: _Now) -> Adjustment:
     more = Reps(min(reps.low + 1, most), min(reps.high + 2, most))
     why, then = _why_reps(now)
     if more.high == reps.high:
-        return now.say(Move.HOLD, now.load_kg, f"{why} Consider a harder variation.")
-    text = f"{why} Do up to {more.high} repetitions first, then {then}."
+        return now.say(Move.HOLD, now.load_kg, tr("{why} Consider a harder variation.", why=why))
+    text = tr(
+        "{why} Do up to {high} repetitions first, then {then}.", why=why, high=more.high, then=then
+    )
     return now.say(Move.ADD_REPS, now.load_kg, text, reps=more)
 
 
-HARDER = "a harder variation"
+HARDER = mark("a harder variation")
 
 
 def _why_reps(now: _Now) -> tuple[str, str]:
     """Why repetitions rise and no load, as a sentence, and what comes after them."""
     if now.kind is LoadKind.NONE:
-        return "There is no load to raise.", HARDER
+        return tr("There is no load to raise."), tr(HARDER)
     if now.kind is LoadKind.BAND:
         return _why_band(now)
     next_kg = _next_up(now)
     if next_kg is None:
-        most = mass_text(now.load_kg) if now.load_kg else "The body alone"
-        return f"{most} is the heaviest in reach.", HARDER
+        most = mass_text(now.load_kg) if now.load_kg else tr("The body alone")
+        return tr("{most} is the heaviest in reach.", most=most), tr(HARDER)
     if not now.load_kg:
-        return "Own weight was enough.", f"add {mass_text(next_kg)}"
+        return tr("Own weight was enough."), tr("add {next_kg}", next_kg=mass_text(next_kg))
     part = next_kg / now.load_kg - 1
-    far = "more than 10 % up" if part > RAISE_BY[1] else f"only {part:.0%} up"
-    return f"The next load in reach, {mass_text(next_kg)}, is {far}.", f"take {mass_text(next_kg)}"
+    far = tr("more than 10 % up") if part > RAISE_BY[1] else tr("only {part:.0%} up", part=part)
+    return tr(
+        "The next load in reach, {next_kg}, is {far}.", next_kg=mass_text(next_kg), far=far
+    ), tr("take {next_kg}", next_kg=mass_text(next_kg))
 
 
 def _why_band(now: _Now) -> tuple[str, str]:
     """The same for bands, from light to heavy."""
     bands = now.increments.bands
     if not bands:
-        return "No stronger band is in reach.", HARDER
+        return tr("No stronger band is in reach."), tr(HARDER)
     if now.band is None:
-        return "Bands have no load to raise.", f"the next stronger of {', '.join(bands)}"
+        return tr("Bands have no load to raise."), tr(
+            "the next stronger of {bands}", bands=", ".join(bands)
+        )
     stronger = next_band(bands, now.band)
     if stronger is None:
-        return f"The band that is {now.band} is the strongest in reach.", HARDER
-    return "Bands rise by whole grades.", f"take the band that is {stronger}"
+        return tr("The band that is {band} is the strongest in reach.", band=now.band), tr(HARDER)
+    return tr("Bands rise by whole grades."), tr(
+        "take the band that is {stronger}", stronger=stronger
+    )
 
 
 def _next_up(now: _Now) -> float | None:
@@ -308,11 +326,14 @@ def _lowered(now: _Now) -> Adjustment:
     if now.kind is LoadKind.BAND and now.band is not None:
         weaker = next_band(now.increments.bands, now.band, harder=False)
         if weaker is not None:
-            text = f"The target was missed: consider the band that is {weaker} next time."
+            text = tr(
+                "The target was missed: consider the band that is {weaker} next time.",
+                weaker=weaker,
+            )
             return now.say(Move.LOWER, now.load_kg, text)
     if now.kind in _FIXED or now.load_kg <= 0:
         return now.say(
-            Move.LOWER, now.load_kg, "The target was missed: consider an easier variation."
+            Move.LOWER, now.load_kg, tr("The target was missed: consider an easier variation.")
         )
     wanted = now.load_kg * (1 - LOWER_BY)
     load_kg = nearest_in_reach(wanted, now.increments, kind=now.kind).load_kg
@@ -321,13 +342,19 @@ def _lowered(now: _Now) -> Adjustment:
         lower = max(0.0, lower - 0.5)
         load_kg = nearest_in_reach(lower, now.increments, kind=now.kind).load_kg
     if load_kg >= now.load_kg:
-        text = "The target was missed at the lightest load there is: consider an easier variation."
+        text = tr(
+            "The target was missed at the lightest load there is: consider an easier variation."
+        )
         return now.say(Move.LOWER, now.load_kg, text)
     less = 1 - load_kg / now.load_kg
     return now.say(
         Move.LOWER,
         load_kg,
-        f"The target was missed: consider {mass_text(load_kg)} next time, {less:.0%} less.",
+        tr(
+            "The target was missed: consider {load_kg} next time, {less:.0%} less.",
+            load_kg=mass_text(load_kg),
+            less=less,
+        ),
     )
 
 
@@ -336,13 +363,16 @@ def _more_help(now: _Now) -> Adjustment:
     step_kg = now.increments.machine_step_kg
     load_kg = now.load_kg - step_kg
     if load_kg < -MOST_HELP_KG:
-        text = "The target was missed with all the help there is: consider an easier variation."
+        text = tr("The target was missed with all the help there is: consider an easier variation.")
         return now.say(Move.LOWER, now.load_kg, text)
     return now.say(
         Move.LOWER,
         load_kg,
-        f"The target was missed: consider {mass_text(-load_kg)} of help next time, "
-        f"{mass_text(step_kg)} more.",
+        tr(
+            "The target was missed: consider {load_kg} of help next time, {step_kg} more.",
+            load_kg=mass_text(-load_kg),
+            step_kg=mass_text(step_kg),
+        ),
     )
 
 
@@ -351,16 +381,20 @@ def _held_back(now: _Now, done: int) -> Adjustment:
     return now.say(
         Move.HOLD,
         now.load_kg,
-        f"{done} of {now.slot.sets} sets done: the same load again until all of them are.",
+        tr(
+            "{done} of {sets} sets done: the same load again until all of them are.",
+            done=done,
+            sets=now.slot.sets,
+        ),
     )
 
 
 def _held(now: _Now, short: float) -> Adjustment:
     """The same load once more."""
     if short:
-        text = "Short of the target once: the same load again, and see."
+        text = tr("Short of the target once: the same load again, and see.")
     elif now.slot.reps.high > now.slot.reps.low:
-        text = "In the range: the same load, and a repetition more where there is one."
+        text = tr("In the range: the same load, and a repetition more where there is one.")
     else:
-        text = "As meant: the same load again."
+        text = tr("As meant: the same load again.")
     return now.say(Move.HOLD, now.load_kg, text)

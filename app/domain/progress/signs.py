@@ -12,6 +12,7 @@ from app.domain.progress.next_load import DayDone, reserve_meant
 from app.domain.results import CheckIn, SlotResult
 from app.domain.trend import Trend
 from app.domain.units import number_text
+from app.domain.wording import tr
 from app.domain.working import COMMON_PRACTICE, Line
 
 STALL_WEEKS = 4
@@ -46,12 +47,16 @@ def stall(strength: Trend) -> Suggestion | None:
     """A suggestion if the estimate has not clearly risen for four weeks or more, else None."""
     if strength.weeks < STALL_WEEKS or strength.low_per_week > 0:
         return None
-    what = "is falling" if strength.high_per_week < 0 else "has not clearly risen"
+    what = tr("is falling") if strength.high_per_week < 0 else tr("has not clearly risen")
     return Suggestion(
         Sign.STALL,
-        f"The estimate {what} over {strength.weeks:.0f} weeks. Worth a look: sleep and food, a "
-        "light week, another rep zone, or a related exercise.",
-        (_trend_line("Estimated 1RM", strength),),
+        tr(
+            "The estimate {what} over {weeks:.0f} weeks. Worth a look: sleep and "
+            "food, a light week, another rep zone, or a related exercise.",
+            what=what,
+            weeks=strength.weeks,
+        ),
+        (_trend_line(tr("Estimated 1RM"), strength),),
     )
 
 
@@ -79,8 +84,11 @@ def over_reach(
         return None
     return Suggestion(
         Sign.OVER_REACH,
-        "Several signs of strain meet. Consider a light week, and ask how sleep, food and life "
-        "outside training are going; if it lasts, a practitioner should have a look.",
+        tr(
+            "Several signs of strain meet. Consider a light week, and ask how sleep, "
+            "food and life outside training are going; if it lasts, a practitioner "
+            "should have a look."
+        ),
         tuple(lines),
     )
 
@@ -95,13 +103,15 @@ def _reserve_line(days: list[DayDone]) -> Line | None:
     if not gaps or sum(gaps) / len(gaps) > -LESS_RESERVE:
         return None
     mean = sum(gaps) / len(gaps)
-    return Line("Reserve against what was meant", f"{number_text(mean)} on average")
+    return Line(
+        tr("Reserve against what was meant"), tr("{mean} on average", mean=number_text(mean))
+    )
 
 
 def _falling_line(strength: Trend | None) -> Line | None:
     if strength is None or strength.high_per_week >= 0:
         return None
-    return _trend_line("Estimated 1RM", strength)
+    return _trend_line(tr("Estimated 1RM"), strength)
 
 
 def _marks_line(check_ins: Iterable[CheckIn]) -> Line | None:
@@ -113,9 +123,16 @@ def _marks_line(check_ins: Iterable[CheckIn]) -> Line | None:
     ]
     if len(marks) < 3 or sum(marks) / len(marks) > POOR:
         return None
-    return Line("Sleep, soreness and mood", f"{number_text(sum(marks) / len(marks))} of 5")
+    return Line(
+        tr("Sleep, soreness and mood"),
+        tr("{marks} of 5", marks=number_text(sum(marks) / len(marks))),
+    )
 
 
 def _trend_line(label: str, line: Trend) -> Line:
-    span = f"{line.low_per_week:+.2f} to {line.high_per_week:+.2f}"
-    return Line(label, f"{line.per_week:+.2f} kg a week", span)
+    span = tr(
+        "{low_per_week:+.2f} to {high_per_week:+.2f}",
+        low_per_week=line.low_per_week,
+        high_per_week=line.high_per_week,
+    )
+    return Line(label, tr("{per_week:+.2f} kg a week", per_week=line.per_week), span)

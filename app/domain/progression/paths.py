@@ -13,6 +13,7 @@ from typing import assert_never
 from app.domain.errors import CoachError
 from app.domain.program import MAX_WEEKS, Reps
 from app.domain.units import require
+from app.domain.wording import tr
 
 MOST_REPS = 30
 """No path asks for more repetitions than this."""
@@ -78,8 +79,12 @@ class Undulating:
         require("width of the range", self.width, low=0, high=10)
         if not self.reps or (self.last and len(self.last) != len(self.reps)):
             raise CoachError(
-                f"{len(self.reps)} targets to begin with and {len(self.last)} to end with.",
-                mend="Give as many for the last week as for the first.",
+                tr(
+                    "{reps} targets to begin with and {last} to end with.",
+                    reps=len(self.reps),
+                    last=len(self.last),
+                ),
+                mend=tr("Give as many for the last week as for the first."),
             )
 
 

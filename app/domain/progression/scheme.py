@@ -10,6 +10,7 @@ from app.domain.exercise import Exercise
 from app.domain.program import MAX_REPS, Program, Reps, Role, Slot, StrandId
 from app.domain.progression.paths import RepPath, Stepwise, Wave
 from app.domain.units import require
+from app.domain.wording import tr
 
 _STEPS = {Rir: 1.0, PercentOneRm: 2.5, PercentRepMax: 2.5}
 """What an effort on its way is rounded to."""
@@ -61,8 +62,8 @@ class EffortPath:
     def __post_init__(self) -> None:
         if type(self.first) is not type(self.last):
             raise EditError(
-                "The effort begins in one form and ends in another.",
-                mend="Give both as RIR, as % of 1RM or as % of the rep-max load.",
+                tr("The effort begins in one form and ends in another."),
+                mend=tr("Give both as RIR, as % of 1RM or as % of the rep-max load."),
             )
 
     def at(self, week: int, weeks: int) -> Effort:
@@ -153,9 +154,16 @@ class Scheme:
         end = len(program.weeks) - 1 if self.last is None else self.last
         if not 0 <= self.first <= end < len(program.weeks):
             raise EditError(
-                f"Weeks {self.first + 1} to {end + 1} are not all in the program.",
+                tr(
+                    "Weeks {first} to {end} are not all in the program.",
+                    first=self.first + 1,
+                    end=end + 1,
+                ),
                 where=program.name,
-                mend=f"Choose from weeks 1 to {len(program.weeks)}, the first before the last.",
+                mend=tr(
+                    "Choose from weeks 1 to {weeks}, the first before the last.",
+                    weeks=len(program.weeks),
+                ),
             )
         return range(self.first, end + 1)
 
@@ -203,9 +211,13 @@ def by_block(program: Program, schemes: tuple[Scheme, ...]) -> Series:
     """One scheme for each block of the program, in order. Raises EditError if they do not match."""
     if len(schemes) != len(program.blocks):
         raise EditError(
-            f"{len(schemes)} schemes for {len(program.blocks)} blocks.",
+            tr(
+                "{schemes} schemes for {blocks} blocks.",
+                schemes=len(schemes),
+                blocks=len(program.blocks),
+            ),
             where=program.name,
-            mend="Give one scheme for each block.",
+            mend=tr("Give one scheme for each block."),
         )
     reaches = (program.block_range(number) for number in range(len(schemes)))
     return Series(

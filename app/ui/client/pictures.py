@@ -7,7 +7,7 @@ from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from app.domain.client import FreeTime
-from app.domain.program import DAYS
+from app.domain.program import DAYS, day_name
 from app.ui.theme import current, font
 from app.ui.words import DASH, tip
 
@@ -27,11 +27,11 @@ class DayBars(QWidget):
         """Show the minutes of each weekday and which days hold a session."""
         self.free, self.used = free, used
         told = (
-            f"{DAYS[d]} {t.minutes} minutes" if t.minutes else f"{DAYS[d]} not free"
+            f"{day_name(d)} {t.minutes} minutes" if t.minutes else f"{day_name(d)} not free"
             for d, t in enumerate(free)
         )
         self.setAccessibleDescription(", ".join(told))
-        lines = [f"{DAYS[d]}: {t.note}" for d, t in enumerate(free) if t.note]
+        lines = [f"{day_name(d)}: {t.note}" for d, t in enumerate(free) if t.note]
         self.setToolTip(tip(*lines))
         self.update()
 

@@ -26,6 +26,7 @@ from app.domain.program import (
     Slot,
     SlotId,
     Span,
+    day_name,
 )
 from app.ui.bench import Bench
 from app.ui.carry import Carried
@@ -176,7 +177,7 @@ class Acts:
         slots = tuple(with_known_prepared(slot, catalogue) for slot in slots)
         what = names[0] if len(names) == 1 else f"{len(names)} exercises"
         spot = self._spot_after()
-        label = f"Paste {what} on {DAYS[spot.day]}"
+        label = f"Paste {what} on {day_name(spot.day)}"
         fresh = relettered(slots, self._session_at(spot))
         return self._keep_fresh(
             edit(label, place.paste, slots=fresh, to=spot, span=self._bench.span)
@@ -366,7 +367,7 @@ class SessionActs:
         """Add an empty session at the end of a day."""
         return self._bench.keep(
             edit(
-                f"Add a session on {DAYS[day]}",
+                f"Add a session on {day_name(day)}",
                 place.add_session,
                 week=self._bench.week,
                 day=day,
@@ -379,7 +380,7 @@ class SessionActs:
         """Move a whole session to another day."""
         return self._bench.keep(
             edit(
-                f"Move {self._title(session_id)} to {DAYS[day]}",
+                f"Move {self._title(session_id)} to {day_name(day)}",
                 place.move_session,
                 session_id=session_id,
                 day=day,
@@ -426,7 +427,7 @@ class SessionActs:
         """Set the note on a day."""
         return self._bench.keep(
             edit(
-                f"Note on {DAYS[day]}",
+                f"Note on {day_name(day)}",
                 fields.set_day_note,
                 week=self._bench.week,
                 day=day,
@@ -439,7 +440,7 @@ class SessionActs:
         """Take every session of a day out."""
         return self._bench.keep(
             edit(
-                f"Clear {DAYS[day]}",
+                f"Clear {day_name(day)}",
                 place.clear_day,
                 week=self._bench.week,
                 day=day,
@@ -452,7 +453,7 @@ class SessionActs:
             _, day, session = locate_session(self._bench.desk.program, session_id)
         except CoachError:
             return "session"
-        return session.title or f"{DAYS[day]}'s session"
+        return session.title or f"{day_name(day)}'s session"
 
 
 def relettered(slots: tuple[Slot, ...], session: Session | None) -> tuple[Slot, ...]:

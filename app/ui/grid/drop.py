@@ -12,7 +12,7 @@ from app.domain.edits.parts import Spot, find_slot, locate
 from app.domain.errors import EditError
 from app.domain.exercise import Catalogue
 from app.domain.findings import Edit, edit
-from app.domain.program import DAYS, Program, Session, SlotId, Span
+from app.domain.program import Program, Session, SlotId, Span, day_name
 from app.ui.carry import Carried
 from app.ui.grid.geometry import Target
 
@@ -62,7 +62,7 @@ def _exercise_edit(carried: Carried, target: Target, ground: Ground) -> Edit:
             span=ground.span,
         )
     return edit(
-        f"Place {exercise.name} on {DAYS[target.day]}",
+        f"Place {exercise.name} on {day_name(target.day)}",
         place.place,
         exercise=exercise,
         at=spot_of(target, ground.week),
@@ -87,7 +87,7 @@ def _slots_edit(slots: tuple[SlotId, ...], target: Target, ground: Ground, *, co
     session = None if copy or target.session is not None else _whole_session(slots, ground)
     if session is not None:
         return edit(
-            f"Move {session.title or 'session'} to {DAYS[target.day]}",
+            f"Move {session.title or 'session'} to {day_name(target.day)}",
             place.move_session,
             session_id=session.id,
             day=target.day,
@@ -96,10 +96,10 @@ def _slots_edit(slots: tuple[SlotId, ...], target: Target, ground: Ground, *, co
     what = what_text(slots, ground)
     spot = spot_of(target, ground.week)
     if copy:
-        label = f"Copy {what} to {DAYS[target.day]}"
+        label = f"Copy {what} to {day_name(target.day)}"
         return edit(label, copy_all, slot_ids=slots, to=spot, span=ground.span)
     within = all(_stands_in(slot, target, ground) for slot in slots)
-    label = f"Move {what} {'within' if within else 'to'} {DAYS[target.day]}"
+    label = f"Move {what} {'within' if within else 'to'} {day_name(target.day)}"
     return edit(label, move_all, slot_ids=slots, to=spot, span=ground.span)
 
 

@@ -14,7 +14,6 @@ from app.domain.client import Client, FreeTime
 from app.domain.exercise import Catalogue, Exercise, LoadKind
 from app.domain.findings import Finding, Weight
 from app.domain.program import (
-    DAYS,
     Day,
     Field,
     Program,
@@ -24,6 +23,7 @@ from app.domain.program import (
     SessionId,
     Slot,
     SlotId,
+    day_name,
 )
 from app.domain.session_time import whole_minutes
 from app.domain.strength import Load
@@ -103,7 +103,7 @@ class DayFace:
     @property
     def name(self) -> str:
         """The day's name in full."""
-        return DAYS[self.number]
+        return day_name(self.number)
 
     @property
     def cards(self) -> tuple[CardFace, ...]:

@@ -16,7 +16,7 @@ from app.domain.edits.parts import find_slot, locate
 from app.domain.errors import CoachError
 from app.domain.exercise import Exercise
 from app.domain.findings import Edit
-from app.domain.program import DAYS, SlotId, Span
+from app.domain.program import SlotId, Span, day_name
 from app.ui.bench import Bench
 from app.ui.carry import Carried
 from app.ui.grid import drop, verdict
@@ -307,7 +307,7 @@ class Hand:
 
     def landing(self) -> str:
         """The day that is aimed at, in full."""
-        return "" if self.aim is None else DAYS[self.aim.target.day]
+        return "" if self.aim is None else day_name(self.aim.target.day)
 
 
 _REACH = {

@@ -18,7 +18,7 @@ from app.domain.exercise import Exercise, Muscle
 from app.domain.facts import WeekFacts
 from app.domain.findings import Finding, Weight
 from app.domain.muscle_groups import GROUP_OF, GROUPS, muscle_name
-from app.domain.program import DAYS
+from app.domain.program import day_name
 from app.domain.ranges import Range
 from app.domain.session_time import whole_minutes
 
@@ -152,8 +152,8 @@ def spacing_text(finding: Finding, day: int) -> str:
     if not hours:
         return "twice on the same day"
     if later == day:
-        return f"{amount(hours)} h after {DAYS[(later - round(hours / 24)) % 7]}"
-    return f"{amount(hours)} h before {DAYS[later]}"
+        return f"{amount(hours)} h after {day_name((later - round(hours / 24)) % 7)}"
+    return f"{amount(hours)} h before {day_name(later)}"
 
 
 # -- verdicts ----------------------------------------------------------------------------------

@@ -6,9 +6,10 @@ from datetime import date
 
 import pytest
 
-from app.domain.checks.say import amount, day_text, finding, how_far, lead, listing, plural
+from app.domain.checks.say import amount, day_text, finding, how_far, lead, plural
 from app.domain.findings import Place, Weight
 from app.domain.ranges import Range
+from app.domain.wording import listing
 
 BOTH = Range("weekly_sets", 12, 20, "sets", "bazvalle2022", reason="It grows.")
 FROM = Range("weekly_sets", 4, None, "sets", "iversen2021")
@@ -45,7 +46,10 @@ def test_words_are_listed_and_counted() -> None:
         "a and b",
         "a, b and c",
     ]
-    assert [plural(1, "set", "sets"), plural(0.5, "set", "sets")] == ["1 set", "0.5 sets"]
+    assert [plural(1, "{n} set", "{n} sets"), plural(0.5, "{n} set", "{n} sets")] == [
+        "1 set",
+        "0.5 sets",
+    ]
     assert lead("quadriceps and calves") == "Quadriceps and calves"
 
 
