@@ -17,7 +17,9 @@ from pathlib import Path
 
 from db.engine import WAIT_S, is_writable
 from db.errors import Cause, StoreFailure, told
-from db.header import admit
+from db.header import admit, admit_inside
+from db.passphrase import Passphrase, connect, is_cipher
+from db.private import make_private, make_private_folder
 
 log = logging.getLogger(__name__)
 
@@ -38,15 +40,22 @@ def backup_folder(path: Path) -> Path:
     return path.with_name(f"{path.stem}-backups")
 
 
-def back_up(path: Path, folder: Path | None = None, *, at: datetime | None = None) -> Path:
+def back_up(
+    path: Path,
+    folder: Path | None = None,
+    *,
+    at: datetime | None = None,
+    key: Passphrase | None = None,
+) -> Path:
     """Makes a checked copy and drops those that no tier keeps; the path of the copy.
 
-    folder: the backup folder unless another is named; at: the time in the name, now if none.
+    folder: the backup folder unless another is named; at: the time in the name, now if none; key:
+    what the file is locked with, and then the copy as well.
     Raises StoreFailure, and leaves no half copy.
     """
     folder = folder or backup_folder(path)
     at = at or datetime.now(UTC)
-    made = _copy(path, _free_name(folder, f"{path.stem}-{at:{STAMP}}", path.suffix))
+    made = _copy(path, _free_name(folder, f"{path.stem}-{at:{STAMP}}", path.suffix), key)
     drop_old(folder, path)
     return made
 
@@ -60,10 +69,10 @@ def is_due(path: Path, at: datetime, *, every: timedelta = EVERY) -> bool:
     return at - newest >= every and path.stat().st_mtime > copy.stat().st_mtime
 
 
-def copy_aside(path: Path, reason: str) -> Path:
+def copy_aside(path: Path, reason: str, *, key: Passphrase | None = None) -> Path:
     """Makes a checked copy that is never dropped, with the reason in its name."""
     name = f"{path.stem}-{datetime.now(UTC):{STAMP}}-{reason}"
-    return _copy(path, _free_name(backup_folder(path), name, path.suffix))
+    return _copy(path, _free_name(backup_folder(path), name, path.suffix), key)
 
 
 def copies(folder: Path, path: Path) -> tuple[tuple[datetime, Path], ...]:
@@ -111,20 +120,20 @@ def drop_old(folder: Path, path: Path) -> tuple[Path, ...]:
     return gone
 
 
-def restore(copy: Path, path: Path) -> Path | None:
+def restore(copy: Path, path: Path, *, key: Passphrase | None = None) -> Path | None:
     """Puts a copy in the place of the file; where the file it replaced is now, if there was one.
 
-    The copy is checked first; the file is copied aside, or if it is too damaged for that, moved
-    aside as it is. The file must not be open.
+    key: what the copy is locked with, if it is; the file then is, too. The copy is checked first;
+    the file is copied aside, or if it is too damaged for that, moved aside as it is. The file must
+    not be open.
     """
     with told(str(copy)):
-        admit(copy)
-        _check(copy)
-    aside = _put_aside(path) if path.exists() else None
+        _check(copy, admit(copy, key))
+    aside = _put_aside(path, key) if path.exists() else None
     making = path.with_name(f".{path.name}.{os.getpid()}.restored")
     with told(str(path)):
         try:
-            _copy(copy, making)
+            _copy(copy, making, key)
             making.replace(path)
         finally:
             making.unlink(missing_ok=True)
@@ -132,18 +141,23 @@ def restore(copy: Path, path: Path) -> Path | None:
     return aside
 
 
-def verify(path: Path) -> None:
+def verify(path: Path, *, key: Passphrase | None = None) -> None:
     """Raises StoreFailure unless the file is ours, readable by us and whole."""
     with told(str(path)):
-        admit(path)
-        _check(path)
+        _check(path, admit(path, key))
 
 
-def _put_aside(path: Path) -> Path:
+MOVED_AS_THEY_ARE = frozenset(
+    {Cause.DAMAGED, Cause.NOT_OURS, Cause.NEEDS_PASSPHRASE, Cause.WRONG_PASSPHRASE}
+)
+"""Files that cannot be copied row by row, and are put aside byte by byte."""
+
+
+def _put_aside(path: Path, key: Passphrase | None) -> Path:
     try:
-        return copy_aside(path, reason="before-restore")
+        return copy_aside(path, reason="before-restore", key=key)
     except StoreFailure as failure:
-        if failure.cause not in {Cause.DAMAGED, Cause.NOT_OURS}:
+        if failure.cause not in MOVED_AS_THEY_ARE:
             raise
     aside = path.with_name(f"{path.stem}-{datetime.now(UTC):{STAMP}}-damaged{path.suffix}")
     path.rename(aside)
@@ -163,17 +177,16 @@ def _free_name(folder: Path, stem: str, suffix: str) -> Path:
     return path
 
 
-def _copy(path: Path, target: Path) -> Path:
+def _copy(path: Path, target: Path, key: Passphrase | None) -> Path:
     with told(str(path)):
-        admit(path)
+        key = admit(path, key)
     with told(str(target)):
         part = target.with_name(f"{target.name}.part")
         try:
-            target.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
-            part.unlink(missing_ok=True)
-            os.close(os.open(part, os.O_CREAT | os.O_EXCL | os.O_RDWR, 0o600))
-            counts = _copy_rows(path, part)
-            if _check(part) != counts:
+            make_private_folder(target.parent)
+            make_private(part)
+            counts = _copy_rows(path, part, key)
+            if _check(part, key) != counts:
                 raise StoreFailure(Cause.DEVICE, where=str(target))
             part.replace(target)
         finally:
@@ -182,41 +195,53 @@ def _copy(path: Path, target: Path) -> Path:
     return target
 
 
-def _copy_rows(path: Path, target: Path) -> Counts:
+def _copy_rows(path: Path, target: Path, key: Passphrase | None) -> Counts:
     """Copies one moment of the file; the rows each table had then."""
-    with closing(_open(path)) as source, closing(_open(target)) as copy:
+    with closing(_open(path, key)) as source, closing(_open(target, key)) as copy:
         source.execute("BEGIN")  # nobody can write between counting and copying
-        counts = _counts(source)
+        counts = count_rows(source)
         source.backup(copy)
         source.rollback()
         return counts
 
 
-def _check(path: Path) -> Counts:
+def _check(path: Path, key: Passphrase | None) -> Counts:
     """The rows of each table of a file that is whole. Raises StoreFailure for one that is not."""
-    with closing(_open(path)) as connection:
-        if connection.execute("PRAGMA quick_check(1)").fetchone()[0] != "ok":
-            raise StoreFailure(Cause.DAMAGED, where=str(path))
-        if connection.execute("PRAGMA foreign_key_check").fetchone() is not None:
-            raise StoreFailure(Cause.DAMAGED, where=str(path))
-        return _counts(connection)
+    with closing(_open(path, key)) as connection:
+        if key is not None:
+            admit_inside(connection, str(path))
+        refuse_unsound(connection, str(path))
+        return count_rows(connection)
 
 
-def _counts(connection: sqlite3.Connection) -> Counts:
-    names = connection.execute("SELECT name FROM sqlite_master WHERE type = 'table'").fetchall()
+def refuse_unsound(raw: sqlite3.Connection, where: str) -> None:
+    """Raises StoreFailure if pages, or rows that belong together, do not fit."""
+    if raw.execute("PRAGMA quick_check(1)").fetchone()[0] != "ok":
+        raise StoreFailure(Cause.DAMAGED, where=where)
+    if raw.execute("PRAGMA foreign_key_check").fetchone() is not None:
+        raise StoreFailure(Cause.DAMAGED, where=where)
+    if is_cipher(raw) and raw.execute("PRAGMA cipher_integrity_check").fetchone() is not None:
+        raise StoreFailure(Cause.DAMAGED, where=where)
+
+
+def table_names(raw: sqlite3.Connection) -> tuple[str, ...]:
+    """The tables of the file, by name."""
+    found = raw.execute("SELECT name FROM sqlite_master WHERE type = 'table' ORDER BY name")
+    return tuple(str(name) for (name,) in found.fetchall())
+
+
+def count_rows(raw: sqlite3.Connection) -> Counts:
+    """How many rows each table has."""
     counts = {}
-    for (name,) in names:
+    for name in table_names(raw):
         count = f'SELECT count(*) FROM "{name}"'  # noqa: S608  # the names are our own tables'
-        counts[name] = int(connection.execute(count).fetchone()[0])
+        counts[name] = int(raw.execute(count).fetchone()[0])
     return counts
 
 
-def _open(path: Path) -> sqlite3.Connection:
+def _open(path: Path, key: Passphrase | None) -> sqlite3.Connection:
     # after a crash SQLite has to write to put the file right, so reading alone is the last resort
-    mode = "rw" if is_writable(path) else "ro"
-    connection = sqlite3.connect(
-        f"{path.absolute().as_uri()}?mode={mode}", uri=True, timeout=WAIT_S, isolation_level=None
-    )
+    connection = connect(path, writable=is_writable(path), wait_s=WAIT_S, key=key)
     connection.execute("PRAGMA synchronous = EXTRA")
     connection.execute("PRAGMA trusted_schema = OFF")
     return connection

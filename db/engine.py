@@ -5,6 +5,8 @@ programs use it, WAL does not work on network drives, and a file that is closed 
 `synchronous=EXTRA` is FULL plus a sync of the folder after the journal goes: without it a power
 cut can bring the journal back, and with it the state before the last edit.
 
+A locked file is reached through the cipher library (`db.passphrase`), with the same switches.
+
 SQLAlchemy takes a fifth of a second to import. Reading goes without it, so a window is on screen
 before it is needed; the first write brings it in (or `Store.prepare`, in a quiet moment).
 """
@@ -18,6 +20,8 @@ from contextlib import contextmanager
 from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
+
+from db.passphrase import Passphrase, connect, module_of
 
 if TYPE_CHECKING:
     from sqlalchemy import Connection
@@ -53,15 +57,7 @@ class Link:
     @cached_property
     def sql(self) -> Connection:
         """SQLAlchemy's connection, made when it is first asked for."""
-        from sqlalchemy import StaticPool, create_engine
-
-        engine = create_engine(
-            "sqlite://",
-            creator=lambda: self.raw,
-            poolclass=StaticPool,
-            isolation_level="AUTOCOMMIT",
-        )
-        return engine.connect()
+        return sqlalchemy_over(self.raw)
 
     def close(self) -> None:
         """Lets go of the file. Closing twice is harmless."""
@@ -70,16 +66,25 @@ class Link:
         self.raw.close()
 
 
-def link_file(path: Path, *, writable: bool = True, wait_s: float = WAIT_S) -> Link:
-    """The link to an existing file. Raises sqlite3.Error."""
-    mode = "rw" if writable else "ro"
-    raw = sqlite3.connect(
-        f"{path.absolute().as_uri()}?mode={mode}",
-        uri=True,
-        timeout=wait_s,
-        isolation_level=None,
-        check_same_thread=False,
+def sqlalchemy_over(raw: sqlite3.Connection) -> Connection:
+    """SQLAlchemy's connection over SQLite's own; every statement commits by itself."""
+    from sqlalchemy import StaticPool, create_engine
+
+    engine = create_engine(
+        "sqlite://",
+        module=module_of(raw),
+        creator=lambda: raw,
+        poolclass=StaticPool,
+        isolation_level="AUTOCOMMIT",
     )
+    return engine.connect()
+
+
+def link_file(
+    path: Path, *, writable: bool = True, wait_s: float = WAIT_S, key: Passphrase | None = None
+) -> Link:
+    """The link to an existing file; key: what it is locked with. Raises the driver's Error."""
+    raw = connect(path, writable=writable, wait_s=wait_s, key=key)
     return _switched(raw, ("PRAGMA journal_mode = DELETE", *SWITCHES) if writable else SWITCHES)
 
 

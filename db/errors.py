@@ -13,6 +13,7 @@ from contextlib import contextmanager
 from enum import StrEnum
 
 from app.domain.errors import StoreError
+from app.domain.wording import mark, tr
 
 
 class Cause(StrEnum):
@@ -29,6 +30,10 @@ class Cause(StrEnum):
     CHANGED_OUTSIDE = "changed outside"
     TAKEN = "taken"
     TEXT = "text"
+    GONE = "gone"
+    NEEDS_PASSPHRASE = "needs a passphrase"  # noqa: S105  # a word, not one
+    WRONG_PASSPHRASE = "wrong passphrase"  # noqa: S105
+    NO_CIPHER = "no cipher"
 
 
 SENTENCES: dict[Cause, tuple[str, str]] = {
@@ -76,14 +81,37 @@ SENTENCES: dict[Cause, tuple[str, str]] = {
         "A text holds a character that cannot be stored, so nothing was saved.",
         "Type the text again instead of pasting it.",
     ),
+    Cause.GONE: (
+        mark(
+            "The file is no longer where it was: it was moved, removed or replaced. Nothing of "
+            "this change was saved."
+        ),
+        mark("Keep the plans at another place, or bring the file back."),
+    ),
+    Cause.NEEDS_PASSPHRASE: (
+        mark("The file is locked with a passphrase."),
+        mark("Open it with its passphrase."),
+    ),
+    Cause.WRONG_PASSPHRASE: (
+        mark("The passphrase does not open the file, which is as it was."),
+        mark("Type it again: mind capital letters and the keyboard's language."),
+    ),
+    Cause.NO_CIPHER: (
+        mark("The file is locked, and the part of Weekloom that opens locked files is missing."),
+        mark("Install Weekloom again with all its parts."),
+    ),
 }
 """What is said, and how to mend it, for each cause."""
+
+STRANDED = frozenset({Cause.FULL, Cause.READ_ONLY, Cause.MISSING, Cause.DEVICE, Cause.GONE})
+"""Causes that another place mends: the file cannot be written to where it is."""
 
 _BY_CODE = {
     sqlite3.SQLITE_BUSY: Cause.LOCKED,
     sqlite3.SQLITE_LOCKED: Cause.LOCKED,
     sqlite3.SQLITE_FULL: Cause.FULL,
     sqlite3.SQLITE_READONLY: Cause.READ_ONLY,
+    sqlite3.SQLITE_READONLY_DBMOVED: Cause.GONE,
     sqlite3.SQLITE_PERM: Cause.READ_ONLY,
     sqlite3.SQLITE_CORRUPT: Cause.DAMAGED,
     sqlite3.SQLITE_NOTADB: Cause.DAMAGED,
@@ -113,7 +141,7 @@ class StoreFailure(StoreError):
     def __init__(self, cause: Cause, *, where: str = "", what: str = "", mend: str = "") -> None:
         self.cause = cause
         said, remedy = SENTENCES[cause]
-        super().__init__(what or said, where=where, mend=mend or remedy)
+        super().__init__(what or tr(said), where=where, mend=mend or tr(remedy))
 
     def at(self, where: str) -> StoreFailure:
         """The same failure with its place, if it does not name one yet."""
@@ -131,6 +159,18 @@ def missing(what: str, key: str) -> StoreFailure:
     )
 
 
+def is_of_sqlite(error: BaseException) -> bool:
+    """True for an error of SQLite, whichever driver raised it."""
+    kinds = {(kind.__module__.partition(".")[0], kind.__name__) for kind in type(error).__mro__}
+    return bool(kinds & {("sqlite3", "Error"), ("sqlcipher3", "Error")})
+
+
+def code_of(error: BaseException) -> int | None:
+    """SQLite's extended result code behind an error, if it has one."""
+    code = getattr(getattr(error, "orig", error), "sqlite_errorcode", None)
+    return code if isinstance(code, int) else None
+
+
 def cause_of(error: BaseException) -> Cause | None:
     """The cause behind an error of SQLite or of the file system; None where it is a bug of ours."""
     original = getattr(error, "orig", error)  # SQLAlchemy wraps what the driver raised
@@ -140,10 +180,10 @@ def cause_of(error: BaseException) -> Cause | None:
         return Cause.DAMAGED
     if isinstance(original, UnicodeEncodeError):
         return Cause.TEXT
-    code = getattr(original, "sqlite_errorcode", None)
+    code = code_of(original)
     if code is None:
         unreadable = str(original).startswith("Could not decode to UTF-8")
-        return Cause.DAMAGED if isinstance(original, sqlite3.Error) and unreadable else None
+        return Cause.DAMAGED if is_of_sqlite(original) and unreadable else None
     return _BY_CODE.get(code) or _BY_CODE.get(code & 0xFF)
 
 

@@ -5,11 +5,14 @@ Offsets are those of SQLite's published file format (1.3, "The Database Header")
 
 from __future__ import annotations
 
+import sqlite3
 from dataclasses import dataclass
 from pathlib import Path
 
+from app.domain.wording import tr
 from db.engine import APPLICATION_ID
 from db.errors import Cause, StoreFailure
+from db.passphrase import PAGE_BYTES, Passphrase, fits, looks_locked
 from db.schema import SCHEMA
 
 MAGIC = b"SQLite format 3\0"
@@ -54,22 +57,56 @@ def read_header(path: Path) -> Header:
     )
 
 
-def admit(path: Path) -> Header:
-    """The header of a file of ours that this Weekloom can read; 0 bytes are changed.
+def admit(path: Path, key: Passphrase | None = None) -> Passphrase | None:
+    """Lets a file of ours through that this Weekloom can read; 0 bytes are changed.
 
-    Raises StoreFailure for a file that is not ours, newer than we are, or cut short.
+    key: what it opens with if it is locked. Gives the key back if the file needs it, and None for
+    a file without a lock. Raises StoreFailure for a file that is not ours, newer than we are, cut
+    short, or locked with another passphrase or none given.
     """
+    if looks_locked(path):
+        return _admit_locked(path, key)
     header = read_header(path)
     where = str(path)
-    if header.application_id != APPLICATION_ID:
-        raise StoreFailure(Cause.NOT_OURS, where=where)
-    if header.schema > SCHEMA:
-        raise too_new(where, str(header.schema))
+    _refuse_strange(header.application_id, header.schema, where=where)
     # with a journal beside it the file may be in mid-change; SQLite will put that right
-    has_journal = path.with_name(f"{path.name}-journal").exists()
-    if not has_journal and path.stat().st_size < header.size:
-        raise StoreFailure(Cause.DAMAGED, where=where, what="The file is cut short.")
-    return header
+    if not _has_journal(path) and path.stat().st_size < header.size:
+        raise _cut_short(where)
+    return None
+
+
+def _has_journal(path: Path) -> bool:
+    return path.with_name(f"{path.name}-journal").exists()
+
+
+def _cut_short(where: str) -> StoreFailure:
+    return StoreFailure(Cause.DAMAGED, where=where, what=tr("The file is cut short."))
+
+
+def _admit_locked(path: Path, key: Passphrase | None) -> Passphrase:
+    where = str(path)
+    if key is None:
+        raise StoreFailure(Cause.NEEDS_PASSPHRASE, where=where)
+    # before SQLite is asked to put a journal right with it
+    if not fits(path, key):
+        raise StoreFailure(Cause.WRONG_PASSPHRASE, where=where)
+    if not _has_journal(path) and path.stat().st_size % PAGE_BYTES:
+        raise _cut_short(where)
+    return key
+
+
+def admit_inside(raw: sqlite3.Connection, where: str) -> None:
+    """The same for what an unlocked file says of itself. Raises StoreFailure."""
+    owner = raw.execute("PRAGMA application_id").fetchone()[0]
+    schema = raw.execute("PRAGMA user_version").fetchone()[0]
+    _refuse_strange(int(owner), int(schema), where=where)
+
+
+def _refuse_strange(owner: int, schema: int, *, where: str) -> None:
+    if owner != APPLICATION_ID:
+        raise StoreFailure(Cause.NOT_OURS, where=where)
+    if schema > SCHEMA:
+        raise too_new(where, str(schema))
 
 
 def too_new(where: str, schema: str) -> StoreFailure:

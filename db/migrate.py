@@ -8,29 +8,39 @@ the end, and on again with the ordinary connection.
 
 from __future__ import annotations
 
-import sqlite3
 import sys
 from pathlib import Path
 
 from alembic import command
 from alembic.config import Config
-from sqlalchemy import Connection, StaticPool, create_engine
+from sqlalchemy import Connection
 
-from db.engine import WAIT_S, connect_memory, disconnect, writing
+from db.engine import (
+    WAIT_S,
+    connect_memory,
+    disconnect,
+    sqlalchemy_over,
+    writing,
+)
 from db.errors import Cause, StoreFailure, told
+from db.passphrase import Passphrase, connect
 from db.schema import HEAD, REVISIONS
 
 SCRIPTS = Path(__file__).parent / "migrations"
 """The folder with Alembic's scripts."""
 
 
-def upgrade(path: Path, target: str = HEAD, *, scripts: Path = SCRIPTS) -> None:
+def upgrade(
+    path: Path, target: str = HEAD, *, scripts: Path = SCRIPTS, key: Passphrase | None = None
+) -> None:
     """Brings the file at `path` to revision `target`; it is as it was if anything fails.
+
+    key: what it is locked with, if it is.
 
     Raises StoreFailure if rows would be left that point to nothing.
     """
     with told(str(path)):
-        connection = _connect(path)
+        connection = _connect(path, key)
         try:
             with writing(connection):
                 run(connection, target, scripts=scripts)
@@ -71,10 +81,8 @@ def draft(why: str, *, scripts: Path = SCRIPTS) -> None:
         disconnect(connection)
 
 
-def _connect(path: Path) -> Connection:
-    raw = sqlite3.connect(
-        f"{path.absolute().as_uri()}?mode=rw", uri=True, timeout=WAIT_S, isolation_level=None
-    )
+def _connect(path: Path, key: Passphrase | None) -> Connection:
+    raw = connect(path, wait_s=WAIT_S, key=key)
     for switch in (
         "PRAGMA foreign_keys = OFF",
         "PRAGMA synchronous = EXTRA",
@@ -82,10 +90,7 @@ def _connect(path: Path) -> Connection:
         "PRAGMA temp_store = MEMORY",
     ):
         raw.execute(switch)
-    engine = create_engine(
-        "sqlite://", creator=lambda: raw, poolclass=StaticPool, isolation_level="AUTOCOMMIT"
-    )
-    return engine.connect()
+    return sqlalchemy_over(raw)
 
 
 def _refuse_strays(connection: Connection, where: str) -> None:

@@ -13,8 +13,10 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from db.engine import WAIT_S, Link, is_writable, link_file, link_memory
-from db.errors import Cause, StoreFailure, cause_of, told
-from db.header import admit, too_new
+from db.errors import Cause, StoreFailure, cause_of, is_of_sqlite, told
+from db.header import admit, admit_inside, too_new
+from db.passphrase import Passphrase
+from db.private import make_private, make_private_folder
 from db.schema import HEAD, REVISIONS, create, lacks, stored_revision
 
 log = logging.getLogger(__name__)
@@ -28,25 +30,30 @@ QUICK_CHECK_BYTES = 16 * 1024 * 1024
 class Opened:
     """An open file.
 
-    upgraded_from: the revision it had, if it was older; backup_made: where its copy is.
+    upgraded_from: the revision it had, if it was older; backup_made: where its copy is; key: what
+    it is locked with, if it is.
     """
 
     link: Link
     writable: bool = True
     upgraded_from: str | None = None
     backup_made: Path | None = None
+    key: Passphrase | None = None
 
 
-def open_file(path: Path, *, wait_s: float = WAIT_S) -> Opened:
-    """Opens the file, making it if there is none. Raises StoreFailure."""
+def open_file(path: Path, *, wait_s: float = WAIT_S, key: Passphrase | None = None) -> Opened:
+    """Opens the file, making it if there is none; key: what it opens with if it is locked.
+
+    Raises StoreFailure.
+    """
     where = str(path)
     with told(where):
         if not path.exists():
             _make(path)
         if not path.is_file():
             raise StoreFailure(Cause.NOT_OURS, where=where)
-        admit(path)
-        return _let_in(path, wait_s)
+        needed = admit(path, key)
+        return _let_in(path, wait_s, key=needed)
 
 
 def open_memory() -> Opened:
@@ -58,10 +65,9 @@ def open_memory() -> Opened:
 
 def _make(path: Path) -> None:
     """Makes a new file under another name and then gives it its own, so none is ever half made."""
-    path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
+    make_private_folder(path.parent)
     making = path.with_name(f".{path.name}.{os.getpid()}.new")
-    making.unlink(missing_ok=True)
-    os.close(os.open(making, os.O_CREAT | os.O_EXCL | os.O_RDWR, 0o600))
+    make_private(making)
     try:
         link = link_file(making)
         try:
@@ -87,10 +93,12 @@ def _give_name(making: Path, path: Path) -> None:
                 making.rename(path)
 
 
-def _let_in(path: Path, wait_s: float) -> Opened:
+def _let_in(path: Path, wait_s: float, *, key: Passphrase | None) -> Opened:
     writable = is_writable(path)
-    link = link_file(path, writable=writable, wait_s=wait_s)
+    link = link_file(path, writable=writable, wait_s=wait_s, key=key)
     try:
+        if key is not None:
+            admit_inside(link.raw, str(path))
         revision = _known_revision(link.raw, path)
         if path.stat().st_size <= QUICK_CHECK_BYTES:
             refuse_damaged(link.raw, str(path))
@@ -100,18 +108,45 @@ def _let_in(path: Path, wait_s: float) -> Opened:
     except BaseException:
         link.close()
         raise
+    if writable and leftover(path).exists():
+        drop_stale(path, link.raw)
     if revision == HEAD:
         log.info("opened a file of revision %s", revision)
-        return Opened(link, writable)
+        return Opened(link, writable, key=key)
     link.close()
-    return _upgraded(path, revision, wait_s=wait_s)
+    return _upgraded(path, revision, wait_s=wait_s, key=key)
+
+
+def leftover(path: Path) -> Path:
+    """Where the converted file stands until it is found whole."""
+    return path.with_name(f".{path.name}.relock")
+
+
+def drop_leftover(path: Path) -> None:
+    """Removes what an interrupted conversion left; the file itself is whole."""
+    making = leftover(path)
+    making.unlink(missing_ok=True)
+    making.with_name(f"{making.name}-journal").unlink(missing_ok=True)
+
+
+def drop_stale(path: Path, raw: sqlite3.Connection) -> None:
+    """The same, unless another window is converting the file at this moment."""
+    if not leftover(path).exists():
+        return
+    # who converts holds the right to write
+    with suppress(Exception):
+        raw.execute("PRAGMA busy_timeout = 0")
+        raw.execute("BEGIN IMMEDIATE")
+        drop_leftover(path)
+        raw.execute("ROLLBACK")
+    raw.execute(f"PRAGMA busy_timeout = {int(WAIT_S * 1000)}")
 
 
 def _known_revision(raw: sqlite3.Connection, path: Path) -> str:
     try:
         revision = stored_revision(raw)
-    except sqlite3.OperationalError as error:
-        if cause_of(error) is None:  # no such table
+    except Exception as error:
+        if is_of_sqlite(error) and cause_of(error) is None:  # no such table
             raise StoreFailure(Cause.DAMAGED, where=str(path)) from error
         raise
     if not revision:
@@ -128,7 +163,7 @@ def refuse_damaged(raw: sqlite3.Connection, where: str) -> None:
         raise StoreFailure(Cause.DAMAGED, where=where)
 
 
-def _upgraded(path: Path, revision: str, *, wait_s: float) -> Opened:
+def _upgraded(path: Path, revision: str, *, wait_s: float, key: Passphrase | None) -> Opened:
     if not is_writable(path):
         raise StoreFailure(
             Cause.READ_ONLY,
@@ -139,7 +174,8 @@ def _upgraded(path: Path, revision: str, *, wait_s: float) -> Opened:
     from db.backup import copy_aside
     from db.migrate import upgrade
 
-    backup = copy_aside(path, reason=f"before-upgrade-from-{revision}")
+    backup = copy_aside(path, reason=f"before-upgrade-from-{revision}", key=key)
     log.info("copied the file aside and upgrading it from revision %s", revision)
-    upgrade(path)
-    return Opened(link_file(path, wait_s=wait_s), upgraded_from=revision, backup_made=backup)
+    upgrade(path, key=key)
+    link = link_file(path, wait_s=wait_s, key=key)
+    return Opened(link, upgraded_from=revision, backup_made=backup, key=key)

@@ -18,12 +18,13 @@ from app.domain.work import Coach, Issue, IssueId
 from db.canonical import decode
 from db.errors import missing
 from db.lines import ClientLine, IssueLine, LogLine, ProgramLine
+from db.passphrase import module_of
 
 
 def rows_of(raw: sqlite3.Connection, query: str, *values: str | int) -> list[sqlite3.Row]:
     """All rows of a query; columns by name."""
     cursor = raw.cursor()
-    cursor.row_factory = sqlite3.Row
+    cursor.row_factory = module_of(raw).Row
     return cursor.execute(query, values).fetchall()
 
 

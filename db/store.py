@@ -12,7 +12,6 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager, nullcontext
 from datetime import UTC, datetime
 from pathlib import Path
-from sqlite3 import OperationalError
 from typing import TYPE_CHECKING
 
 from app.domain.client import Client, ClientId
@@ -24,9 +23,10 @@ from db import reading
 from db.client_reading import read_client
 from db.engine import WAIT_S, writing
 from db.engine import reading as one_moment
-from db.errors import Cause, StoreFailure, told
+from db.errors import Cause, StoreFailure, is_of_sqlite, told
 from db.lines import ClientLine, IssueLine, LogLine, ProgramLine
 from db.opening import Opened, open_file, open_memory
+from db.passphrase import Passphrase
 from db.program_reading import read_program
 
 if TYPE_CHECKING:
@@ -63,13 +63,14 @@ class Store:
     # ------------------------------------------------------------------------ open and close
 
     @classmethod
-    def open(cls, path: Path, *, wait_s: float = WAIT_S) -> Store:
+    def open(cls, path: Path, *, wait_s: float = WAIT_S, key: Passphrase | None = None) -> Store:
         """The store on the file at `path`, which is made if there is none.
 
         An older file is copied aside and upgraded. Raises StoreFailure, with no byte changed, for
         a file that is newer, not ours or damaged. wait_s: how long a lock is waited for, s.
+        key: the passphrase of a locked file.
         """
-        return cls(open_file(path, wait_s=wait_s), str(path))
+        return cls(open_file(path, wait_s=wait_s, key=key), str(path))
 
     @classmethod
     def in_memory(cls) -> Store:
@@ -308,7 +309,10 @@ class Store:
             if failure.cause is not Cause.DAMAGED:
                 raise
             return (failure.what,)
-        except OperationalError as error:  # the tables no longer fit each other
+        except Exception as error:
+            if not is_of_sqlite(error):
+                raise
+            # the tables no longer fit each other
             return (f"The tables cannot be checked: {error}.",)
         damage = tuple(str(line) for (line,) in found if line != "ok")
         return damage + tuple(f"A row of {r[0]} belongs to nothing." for r in strays)

@@ -127,7 +127,7 @@ def test_a_damaged_file_is_not_copied_and_costs_no_older_copy(file):
 
 
 def test_a_copy_that_lacks_rows_does_not_count(file, monkeypatch):
-    monkeypatch.setattr(backup, "_check", lambda _path: {"clients": 0})
+    monkeypatch.setattr(backup, "_check", lambda _path, _key: {"clients": 0})
     with pytest.raises(StoreFailure):
         back_up(file)
     assert list(backup_folder(file).iterdir()) == []

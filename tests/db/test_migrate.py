@@ -15,12 +15,16 @@ import pytest
 from app.domain.client import Client
 from app.domain.program import Program
 from db import header, migrate, opening, schema
+from db.backup import verify
 from db.canonical import decode
 from db.errors import Cause, StoreFailure
 from db.migrate import SCRIPTS, upgrade
+from db.passphrase import Passphrase, looks_locked
+from db.relock import relock
 from db.schema import HEAD, REVISIONS
 from db.store import Store
 from tests.db.samples import PLAN, RUNA, filled_file
+from tests.db.test_passphrase import KEY
 
 ROOT = Path(__file__).resolve().parents[2]
 SCHEMAS = Path(__file__).parent / "schemas"
@@ -164,7 +168,23 @@ def a_later_program(file, tmp_path, monkeypatch) -> None:
         monkeypatch.setattr(module, "REVISIONS", (*REVISIONS, "later"))
         monkeypatch.setattr(module, "HEAD", "later")
     monkeypatch.setattr(header, "SCHEMA", len(REVISIONS) + 1)
-    monkeypatch.setattr(migrate, "upgrade", lambda path: upgrade(path, "later", scripts=scripts))
+
+    def to_later(path: Path, *, key: Passphrase | None) -> None:
+        upgrade(path, "later", scripts=scripts, key=key)
+
+    monkeypatch.setattr(migrate, "upgrade", to_later)
+
+
+@pytest.mark.usefixtures("a_later_program")
+def test_a_locked_older_file_is_upgraded_and_its_copy_is_locked(file):
+    relock(file, old=None, new=KEY)
+    store = Store.open(file, key=KEY)
+    assert store.upgraded_from == REVISIONS[-1]
+    assert store.load_client(RUNA.id) == RUNA
+    store.close()
+    assert looks_locked(file)
+    assert looks_locked(store.backup_made)
+    verify(store.backup_made, key=KEY)
 
 
 @pytest.mark.usefixtures("a_later_program")
