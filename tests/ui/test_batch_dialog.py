@@ -1,0 +1,121 @@
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import Qt
+from pytestqt.qtbot import QtBot
+
+from app.domain.client import ClientId
+from app.domain.program import ProgramId
+from app.domain.work import Work
+from app.ui.batch_dialog import FOLDER, BatchDialog
+from app.ui.bench import Bench
+from db.store import Store
+from tests.ui.access import marked_up, too_small, unnamed
+from tests.ui.desks import PROGRAM, RUNA
+
+TODAY = date(2026, 11, 25)
+SHORT = replace(PROGRAM, weeks=PROGRAM.weeks[:2], blocks=(replace(PROGRAM.blocks[0], weeks=2),))
+
+
+@pytest.fixture
+def dialog(qtbot: QtBot, dressed, bench: Bench, store: Store, tmp_path: Path) -> BatchDialog:
+    for name in ("Oskar Leidner", "王伟"):
+        client = replace(RUNA, id=ClientId(f"c-{name}"), name=name, tests=())
+        store.save(None, Work(client, replace(SHORT, id=ProgramId(f"p-{name}"))), label="Add")
+    store.set_setting(FOLDER, str(tmp_path))
+    made = BatchDialog(bench, store, None, today=TODAY)
+    qtbot.addWidget(made)
+    made.show()
+    made.first.set_value(1)
+    made.last.set_value(1)
+    return made
+
+
+def tick(dialog: BatchDialog, *names: str) -> None:
+    for row in dialog.rows:
+        if row.wish.client_name in names:
+            row.item.setCheckState(0, Qt.CheckState.Checked)
+
+
+def run(dialog: BatchDialog, qtbot: QtBot) -> None:
+    dialog.keep_button.click()
+    qtbot.waitUntil(lambda: not dialog.running, timeout=60_000)
+
+
+def test_booklets_are_made_and_what_failed_says_why(
+    dialog: BatchDialog, qtbot: QtBot, tmp_path: Path, store: Store
+) -> None:
+    tick(dialog, "Oskar Leidner", "王伟")
+    assert dialog.keep_button.text() == "Make 2 booklets"
+    run(dialog, qtbot)
+    (made,) = tmp_path.glob("*.pdf")
+    assert made.read_bytes().startswith(b"%PDF")
+    assert made.name.startswith("oskar-leidner")
+    told = {row.wish.client_name: row.item.text(3) for row in dialog.rows}
+    assert told["Oskar Leidner"] == made.name
+    assert "CJK" in told["王伟"]
+    assert dialog.summary.text() == "1 booklet made. 1 could not be made; its line says why."
+    assert len(store.issues(ProgramId("p-Oskar Leidner"))) == 1
+    assert store.issues(ProgramId("p-王伟")) == ()
+
+
+def test_what_was_made_is_no_longer_ticked_what_failed_still_is(
+    dialog: BatchDialog, qtbot: QtBot
+) -> None:
+    tick(dialog, "Oskar Leidner", "王伟")
+    run(dialog, qtbot)
+    assert [row.wish.client_name for row in dialog.rows if row.ticked] == ["王伟"]
+
+
+def test_it_can_be_stopped_and_says_how_far_it_came(
+    dialog: BatchDialog, qtbot: QtBot, tmp_path: Path
+) -> None:
+    dialog.tick_all()
+    dialog.keep_button.click()
+    dialog.stop_button.click()
+    qtbot.waitUntil(lambda: not dialog.running, timeout=60_000)
+    assert len(list(tmp_path.glob("*.pdf"))) == 1
+    assert "2 were not begun" in dialog.summary.text()
+
+
+def test_escape_stops_instead_of_closing_in_the_middle(dialog: BatchDialog, qtbot: QtBot) -> None:
+    dialog.tick_all()
+    dialog.keep_button.click()
+    dialog.reject()
+    assert dialog.isVisible()
+    qtbot.waitUntil(lambda: not dialog.running, timeout=60_000)
+    dialog.reject()
+    assert not dialog.isVisible()
+
+
+@pytest.mark.parametrize(
+    ("field", "text", "told"),
+    [
+        ("folder", "/nowhere/at/all", "no such folder"),
+        ("pattern", "{name}", "{client}"),
+    ],
+)
+def test_bad_choices_are_named_and_nothing_is_made(
+    dialog: BatchDialog, tmp_path: Path, field: str, text: str, told: str
+) -> None:
+    dialog.tick_all()
+    getattr(dialog, field).setText(text)
+    dialog.keep_button.click()
+    assert told in dialog.wrong.text()
+    assert not list(tmp_path.iterdir())
+
+
+def test_the_example_follows_the_pattern(dialog: BatchDialog) -> None:
+    tick(dialog, "Oskar Leidner")
+    dialog.pattern.setText("{date} {client}")
+    assert dialog.example.text() == "For example 2026-11-25-oskar-leidner.pdf"
+
+
+def test_everybody_can_use_it(dialog: BatchDialog) -> None:
+    assert unnamed(dialog) == []
+    assert too_small(dialog) == []
+    assert marked_up(dialog) == []
