@@ -86,6 +86,21 @@ ACTIONS: tuple[Action, ...] = (
         apart=True,
     ),
     Action(
+        "booklets",
+        "File",
+        "Booklets for many…",
+        lambda w: w.make_booklets(),
+        tip="The newest program of each client you tick, into one folder",
+    ),
+    Action(
+        "papers",
+        "File",
+        "Other papers…",
+        lambda w: w.show_papers(),
+        ("Ctrl+Shift+O",),
+        tip="Season poster, session sheets, substitute list, intake form",
+    ),
+    Action(
         "export_plan",
         "File",
         "Save a plan file…",

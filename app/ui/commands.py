@@ -140,6 +140,18 @@ class Commands(QMainWindow):
 
         BookletDialog(self.bench, self).exec()
 
+    def make_booklets(self) -> None:
+        """Ask whose booklets are to be made in one go."""
+        from app.ui.batch_dialog import BatchDialog
+
+        BatchDialog(self.bench, self.store, self).exec()
+
+    def show_papers(self) -> None:
+        """Show the papers besides the booklet, to print or to keep as files."""
+        from app.ui.papers_dialog import PapersDialog
+
+        PapersDialog(self.bench, self).exec()
+
     def export_plan(self) -> None:
         """Save the open program and client as a plan file."""
         from app.ui.plan_files import export_plan

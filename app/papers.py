@@ -1,0 +1,91 @@
+"""The papers besides the booklet: which there are, and each from a client's plan as PDF bytes."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from app import press
+from app.booklet import Content, Paper
+from app.booklet.season_poster import make_poster
+from app.booklet.substitute_list import make_substitute_list
+from app.domain.errors import CoachError
+from app.domain.exercise import Catalogue
+from app.domain.ranges import RangeBook
+from app.domain.wording import mark, tr
+from app.domain.work import Coach, Issue
+
+
+@dataclass(frozen=True, slots=True)
+class Look:
+    """What can be chosen about a paper. week: the week that is printed, as an index from 0."""
+
+    paper: Paper = Paper.A4
+    grey: bool = False
+    week: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Order:
+    """What papers are made from: who hands it out, to whom, and the plan if there is one."""
+
+    coach: Coach
+    name: str
+    issue: Issue | None
+    catalogue: Catalogue
+    ranges: RangeBook
+
+    def plan(self) -> tuple[Issue, Content]:
+        """The plan and what is printed beside it. Raises CoachError where there is none."""
+        if self.issue is None:
+            raise CoachError(
+                tr("There is no program to print."),
+                mend=tr("Open a client's program first."),
+            )
+        return self.issue, press.content_for(self.issue, self.catalogue, self.ranges)
+
+
+Make = Callable[[Order, Look], bytes]
+
+
+@dataclass(frozen=True, slots=True)
+class Kind:
+    """One paper.
+
+    name and about: for the list it is chosen from; stem: of its file's name; weekly: whether it
+    is printed for one week; planned: whether it needs a program.
+    """
+
+    key: str
+    name: str
+    about: str
+    stem: str
+    make: Make
+    weekly: bool = False
+    planned: bool = True
+
+
+def _poster(order: Order, look: Look) -> bytes:
+    return make_poster(*order.plan(), paper=look.paper, grey=look.grey)
+
+
+def _substitutes(order: Order, look: Look) -> bytes:
+    return make_substitute_list(*order.plan(), paper=look.paper, grey=look.grey)
+
+
+KINDS = (
+    Kind(
+        "poster",
+        mark("Season poster"),
+        mark("The whole season on one wide page, with a box to tick for every session."),
+        "season",
+        _poster,
+    ),
+    Kind(
+        "instead",
+        mark("Substitute list"),
+        mark("What may be done in each exercise's place, for the training bag."),
+        "instead",
+        _substitutes,
+    ),
+)
