@@ -38,7 +38,7 @@ def test_every_paper_is_printed_with_its_fonts(
         assert len(document.pages) >= 1
         for page in document.pages:
             for name in page.resources.Font:
-                assert "/FontDescriptor" in page.resources.Font[name], name
+                assert "/FontDescriptor" in page.resources.Font[str(name)], name
 
 
 @pytest.mark.parametrize("kind", KINDS, ids=[kind.key for kind in KINDS])
