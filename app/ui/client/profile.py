@@ -3,19 +3,24 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import date, datetime
+from datetime import date
 from uuid import uuid4
 
 from PySide6.QtCore import QDate
 from PySide6.QtWidgets import QCheckBox, QComboBox, QDateEdit, QHBoxLayout, QWidget
 
 from app.domain.client import Client, ClientId, Goal, Sex, Status
+from app.domain.doubt import doubt_mass, require_birth
 from app.domain.errors import CoachError
 from app.domain.program import require_name
+from app.domain.wording import tr
 from app.ui.bench import Bench
+from app.ui.client.doubt_line import DoubtLine
+from app.ui.client.section import this_day
+from app.ui.client.status_sheet import StatusSheet
 from app.ui.emphasis_sheet import EmphasisChoice
-from app.ui.forms import NumberField, Sheet, entered, plain, text_field
-from app.ui.words import pydate, qdate
+from app.ui.forms import NumberField, Sheet, button, entered, plain, text_field
+from app.ui.words import full_date, pydate, qdate
 
 SEXES: tuple[tuple[str, Sex | None], ...] = (
     ("not said", None),
@@ -33,7 +38,6 @@ GOALS = (
     ("strength", Goal.STRENGTH),
     ("health", Goal.HEALTH),
 )
-OLDEST_YEARS = 110
 
 
 class OptionalDate(QWidget):
@@ -90,7 +94,10 @@ class ProfileSheet(Sheet):
         self.sex = _choice(SEXES, client.sex)
         self.height_field = NumberField("Stature", low=100, high=250, unit="cm", optional=True)
         self.mass = NumberField("Body mass", low=25, high=350, unit="kg", optional=True)
+        self.doubt = DoubtLine(self.mass.set_value)
         self.status = _choice(STATUSES, client.status)
+        self.ask_status = button(tr("Ask…"), self.decide_status)
+        self.ask_status.setToolTip(tr("Three questions that decide the training status"))
         self.years = NumberField("Years of training", low=0, high=80, unit="years")
         self.goal = _choice(GOALS, client.goal)
         self.emphasis = EmphasisChoice(self.bench, client.emphasis)
@@ -105,26 +112,49 @@ class ProfileSheet(Sheet):
             ("Sex, for the equations", self.sex),
             ("Stature", self.height_field),
             ("Body mass", self.mass),
-            ("Training status", self.status),
+            ("Training status", _beside(self.status, self.ask_status)),
             ("Years of training", self.years),
             ("Trains for", self.goal),
             ("Emphasis", self.emphasis),
         ):
             self.row(label, field)
+            if field is self.mass:
+                self.form.addRow(self.doubt)
+        self.mass.edit.editingFinished.connect(self._doubt_mass)
+        self.height_field.edit.editingFinished.connect(self._doubt_mass)
         self.form.labelForField(self.emphasis).setToolTip("The muscles that matter most, in order")
         self.body.addWidget(
             plain("Status after the American College of Sports Medicine, 2009.", role="small")
         )
 
+    def decide_status(self) -> None:
+        """Ask what decides the training status, and take the answer over."""
+        try:
+            years = self.years.value() or 0.0
+        except CoachError:
+            years = 0.0
+        sheet = StatusSheet(self, status=Status(self.status.currentData()), years=years)
+        if sheet.exec() == Sheet.DialogCode.Accepted and sheet.decision is not None:
+            self.status.setCurrentIndex(self.status.findData(sheet.decision.status))
+            self.years.set_value(sheet.answers().trained_years)
+
+    def _doubt_mass(self) -> None:
+        """Question a mass that another unit would explain; say nothing of what is no number."""
+        try:
+            mass, height = self.mass.value(), self.height_field.value()
+        except CoachError:
+            self.doubt.put(None)
+            return
+        known = self.client.mass_kg
+        doubted = None if mass is None or mass == known else doubt_mass(mass, known, height)
+        self.doubt.put(doubted)
+
     def result_client(self) -> Client:
         """The client as entered. Raises CoachError for what cannot be."""
-        today = datetime.now().astimezone().date()
         born, sex = self.born.value(), self.sex.currentData()
-        if born is not None and not 0 <= (today - born).days <= OLDEST_YEARS * 366:
-            raise CoachError(
-                f"Birth date {born}: not in the last {OLDEST_YEARS} years.",
-                mend="Enter a day in the past, or untick 'known'.",
-            )
+        if born is not None:
+            require_birth(born, today=this_day())
+            self._require_born_first(born)
         return replace(
             self.client,
             name=require_name(self.name.text(), "client"),
@@ -140,9 +170,25 @@ class ProfileSheet(Sheet):
             emphasis=self.emphasis.chosen(),
         )
 
+    def _require_born_first(self, born: date) -> None:
+        """Refuse a birth date after something that was noted of the client."""
+        days = [*(t.on for t in self.client.tests), *(s.on for s in self.client.screenings)]
+        first = min(days, default=born)
+        if first < born:
+            raise CoachError(
+                tr(
+                    "Birth date {born}: a test or screening of {day} lies before it.",
+                    born=full_date(born),
+                    day=full_date(first),
+                ),
+                mend=tr("Correct the birth date, or that day."),
+            )
+
     def keep(self) -> None:
         """Keep the profile; a new client is left to the caller."""
         client = self.result_client()
+        self._doubt_mass()
+        self.doubt.require_answer()
         if not self.new:
             keep_client(self.bench, "Change the profile", client)
         self.client = client
@@ -157,6 +203,18 @@ def ask_new_client(window: QWidget) -> Client | None:
     """The new client the coach enters; None if it was cancelled."""
     sheet = ProfileSheet(window.bench, window, None)  # type: ignore[attr-defined]
     return sheet.client if sheet.exec() == Sheet.DialogCode.Accepted else None
+
+
+def _beside(field: QWidget, button: QWidget) -> QWidget:
+    """The field with a button at its right, as one field of a form."""
+    holder = QWidget()
+    row = QHBoxLayout(holder)
+    row.setContentsMargins(0, 0, 0, 0)
+    row.addWidget(field, 1)
+    row.addWidget(button)
+    holder.setFocusProxy(field)
+    field.setAccessibleName(tr("Training status"))
+    return holder
 
 
 def _choice(entries: tuple[tuple[str, object], ...], value: object) -> QComboBox:

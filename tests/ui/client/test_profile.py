@@ -9,13 +9,15 @@ import pytest
 from hypothesis import HealthCheck, assume, given, settings
 from PySide6.QtCore import QLocale, QPoint, QPointF, Qt
 from PySide6.QtGui import QWheelEvent
+from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
 from app.domain.client import Client, Goal, Sex, Status
 from app.domain.exercise import Muscle
 from app.ui.bench import Bench
-from app.ui.client.profile import OLDEST_YEARS, ProfileSheet
+from app.ui.client.profile import ProfileSheet
+from app.ui.client.status_sheet import StatusSheet
 from app.ui.words import qdate
 from tests import strategies
 from tests.ui.desks import with_client
@@ -68,7 +70,9 @@ def test_an_untouched_profile_stays_whatever_the_platform_writes_numbers_like(
 @given(client=strategies.clients)
 def test_an_untouched_profile_is_the_same_client(bench: Bench, client: Client) -> None:
     today = date.today()  # noqa: DTZ011 - the sheet judges birth dates by the machine's day
-    assume(client.born is None or 0 <= (today - client.born).days <= OLDEST_YEARS * 366)
+    assume(client.born is None or 0 <= (today - client.born).days <= 110 * 366)
+    days = [*(t.on for t in client.tests), *(s.on for s in client.screenings)]
+    assume(client.born is None or client.born <= min(days, default=client.born))
     client = replace(client, name=" ".join(client.name.split()))
     sheet = ProfileSheet(bench, None, client)
     assert sheet.result_client() == client
@@ -176,3 +180,47 @@ def _wheel(widget: QWidget) -> None:
         False,
     )
     QApplication.sendEvent(widget, event)
+
+
+def test_a_mass_in_the_other_unit_is_questioned_and_changed_with_one_click(
+    sheet: ProfileSheet, bench: Bench
+) -> None:
+    sheet.show()
+    retype(sheet.mass, "146")
+    sheet.mass.edit.editingFinished.emit()
+    assert sheet.doubt.isVisible()
+    refused_with(sheet, bench, "Is 146 kg right", "tick that it is right")
+    assert sheet.mass.edit.text() == "146", "nothing is changed without being asked"
+    QTest.mouseClick(sheet.doubt.change_button, Qt.MouseButton.LeftButton)
+    assert sheet.mass.value() == 66.2
+    assert not sheet.doubt.isVisible()
+    kept(sheet)
+    assert bench.desk.client.mass_kg == 66.2
+
+
+def test_a_questioned_mass_that_is_right_is_kept(sheet: ProfileSheet, bench: Bench) -> None:
+    retype(sheet.mass, "146")
+    refused_with(sheet, bench, "Is 146 kg right")
+    sheet.doubt.right.setChecked(True)
+    kept(sheet)
+    assert bench.desk.client.mass_kg == 146
+
+
+def test_a_birth_date_lies_before_what_was_noted(sheet: ProfileSheet, bench: Bench) -> None:
+    sheet.born.known.setChecked(True)
+    sheet.born.edit.setDate(qdate(date(2026, 10, 3)))
+    refused_with(sheet, bench, "Birth date 3 Oct 2026", "2 Oct 2026 lies before it")
+
+
+def test_the_questions_decide_the_status(
+    sheet: ProfileSheet, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def answer(asked: StatusSheet) -> int:
+        retype(asked.years_trained, "0.3")
+        asked.try_keep()
+        return asked.result()
+
+    monkeypatch.setattr(StatusSheet, "exec", answer)
+    sheet.decide_status()
+    assert sheet.result_client().status is Status.NOVICE
+    assert sheet.result_client().trained_years == 0.3
