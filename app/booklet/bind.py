@@ -29,6 +29,7 @@ from app.booklet.fonts import Face, open_faces, refuse_missing
 from app.booklet.pen import PT, Pen
 from app.booklet.season import sum_up
 from app.domain.errors import CoachError
+from app.domain.wording import tr, trn
 from app.domain.work import Issue
 
 
@@ -50,9 +51,14 @@ def open_book(issue: Issue, content: Content, options: Options) -> Book:
         first, last = options.weeks
         if not 1 <= first <= last <= count:
             raise CoachError(
-                f"Weeks {first} to {last} cannot be printed: the program has {count}.",
-                where="Booklet",
-                mend=f"Choose weeks from 1 to {count}, the first before the last.",
+                tr(
+                    "Weeks {first} to {last} cannot be printed: the program has {count}.",
+                    first=first,
+                    last=last,
+                    count=count,
+                ),
+                where=tr("Booklet"),
+                mend=tr("Choose weeks from 1 to {count}, the first before the last.", count=count),
             )
     return Book(
         issue=issue,
@@ -126,7 +132,9 @@ def print_pages(book: Book, pages: tuple[Page, ...]) -> bytes:
     program = book.issue.program
     canvas.setTitle(program.name)
     canvas.setAuthor(book.issue.coach.name)
-    canvas.setSubject(f"Training booklet, {len(program.weeks)} weeks")
+    canvas.setSubject(
+        trn("Training booklet, {n} week", "Training booklet, {n} weeks", len(program.weeks))
+    )
     canvas.setCreator("Weekloom")
     canvas.setViewerPreference("DisplayDocTitle", "true")
     pen = Pen(canvas, book.faces, book.palette, paper.height_mm)

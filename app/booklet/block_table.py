@@ -6,10 +6,11 @@ from dataclasses import dataclass
 from datetime import timedelta
 
 from app.booklet.book import Book, Sheet
-from app.booklet.fonts import CELL, CELL_BOLD, LABEL, NBSP, SMALL_HEAD
-from app.booklet.words import and_text, day_text, sets_text
+from app.booklet.fonts import CELL, CELL_BOLD, LABEL, SMALL_HEAD
+from app.booklet.words import day_text, sets_text
 from app.domain.program import Role
 from app.domain.units import number_text
+from app.domain.wording import listing, tr, trn
 
 _NAME_MM = 30.0
 _SETS_X, _CHANGES_X = 81.0, 112.0
@@ -50,7 +51,7 @@ def block_row(book: Book, number: int) -> BlockRow:
     block = program.blocks[number]
     ends = f"{weeks.start + 1}–{weeks.stop}" if len(weeks) > 1 else f"{weeks.stop}"
     last = program.week_start(weeks.stop) - timedelta(days=1)
-    dates = f"{day_text(sums[0].start)} to {day_text(last)}"
+    dates = tr("{start} to {last}", start=day_text(sums[0].start), last=day_text(last))
     return BlockRow(
         name=book.wrap(block.name, SMALL_HEAD, _NAME_MM),
         weeks=ends,
@@ -67,7 +68,11 @@ def _ends(texts: list[str]) -> str:
     """First and last of a run, '15 to 13'."""
     if not texts:
         return "–"
-    return texts[0] if texts[0] == texts[-1] else f"{texts[0]} to {texts[-1]}"
+    return (
+        texts[0]
+        if texts[0] == texts[-1]
+        else tr("{first} to {last}", first=texts[0], last=texts[-1])
+    )
 
 
 def _spread(sets: list[float]) -> str:
@@ -83,19 +88,23 @@ def _changes(book: Book, number: int) -> str:
     program = book.issue.program
     here = _strands(book, number)
     if not here:
-        return "Nothing planned."
+        return tr("Nothing planned.")
     if number == 0:
         core = [book.exercise(key).name for _, (key, _, role) in here.items() if role is Role.CORE]
         names = tuple(dict.fromkeys(core))[:3]
-        return f"Core: {and_text(names)}." if names else f"{len(here)} exercises a week."
+        return (
+            tr("Core: {names}.", names=listing(names))
+            if names
+            else trn("{n} exercise a week.", "{n} exercises a week.", len(here))
+        )
     before = _strands(book, number - 1)
     old = {key for key, _, _ in before.values()}
     now = {key for key, _, _ in here.values()}
     parts: list[str] = []
     if new := [book.exercise(key).name for key, _, _ in here.values() if key not in old]:
-        parts.append(f"New: {_some(new)}.")
+        parts.append(tr("New: {some}.", some=_some(new)))
     if gone := [book.exercise(key).name for key, _, _ in before.values() if key not in now]:
-        parts.append(f"No longer: {_some(gone)}.")
+        parts.append(tr("No longer: {some}.", some=_some(gone)))
     more = [
         book.exercise(key).name
         for strand, (key, sets, _) in here.items()
@@ -107,19 +116,21 @@ def _changes(book: Book, number: int) -> str:
         if strand in before and sets < before[strand][1]
     ]
     if more:
-        parts.append(f"More sets of {_some(more)}.")
+        parts.append(tr("More sets of {some}.", some=_some(more)))
     if fewer:
-        parts.append(f"Fewer sets of {_some(fewer)}.")
+        parts.append(tr("Fewer sets of {some}.", some=_some(fewer)))
     note = program.weeks[program.block_range(number).start].note
-    return " ".join(parts) or ("" if note else "The same exercises and sets.")
+    return " ".join(parts) or ("" if note else tr("The same exercises and sets."))
 
 
 def _some(names: list[str]) -> str:
     """Up to three names, and how many more."""
     names = list(dict.fromkeys(names))
     if len(names) <= 3:
-        return and_text(tuple(names))
-    return f"{', '.join(names[:2])} and {len(names) - 2}{NBSP}more"
+        return listing(tuple(names))
+    return tr(
+        "{names} and {more}\N{NO-BREAK SPACE}more", names=", ".join(names[:2]), more=len(names) - 2
+    )
 
 
 def _strands(book: Book, number: int) -> dict[int, tuple[str, int, Role]]:
@@ -136,14 +147,14 @@ def draw_table(sheet: Sheet, rows: tuple[BlockRow, ...], y: float) -> float:
     """The blocks as a table; gives back its lower edge."""
     pen, p = sheet.pen, sheet.palette
     name = sheet.book.season.emphasis
-    what = f"{sheet.book.muscle(name)} sets" if name else "sets"
-    what = what if pen.width(what, LABEL) < 24 else "sets"
+    what = tr("{muscle} sets", muscle=sheet.book.muscle(name)) if name else tr("sets")
+    what = what if pen.width(what, LABEL) < 24 else tr("sets")
     for x, head in (
-        (0.0, "block and weeks"),
-        (32.0, "dates"),
-        (64.0, "reps"),
+        (0.0, tr("block and weeks")),
+        (32.0, tr("dates")),
+        (64.0, tr("reps")),
         (_SETS_X, what),
-        (_CHANGES_X, "what changes"),
+        (_CHANGES_X, tr("what changes")),
     ):
         pen.text(x, y, head, style=LABEL, tone=p.mid)
     y += 1.8
@@ -170,11 +181,12 @@ def draw_table(sheet: Sheet, rows: tuple[BlockRow, ...], y: float) -> float:
 
 def draw_key(sheet: Sheet, y: float) -> None:
     """How the sets are counted, and what the brackets mean."""
-    text = (
-        "A set counts 1 for a muscle that does most of the work and a part, usually ½, for one "
-        f"that helps{sheet.cite(FRACTION_SOURCE)}. In brackets: light weeks. The "
-        "small strip at the top of each week page is the lower chart."
+    text = tr(
+        "A set counts 1 for a muscle that does most of the work and a part, "
+        "usually ½, for one that helps{cite}. In brackets: light weeks. The "
+        "small strip at the top of each week page is the lower chart.",
+        cite=sheet.cite(FRACTION_SOURCE),
     )
     if sheet.book.season.emphasis is None:
-        text = "All sets of the week are counted. In brackets: light weeks."
+        text = tr("All sets of the week are counted. In brackets: light weeks.")
     sheet.pen.paragraph(0, y, text, width=sheet.width, style=CELL, tone=sheet.palette.mid)

@@ -30,6 +30,7 @@ from app.booklet.words import DOT, MUSCLES, full_day_text, pages_text
 from app.domain.energy import EnergyPlan, Referral
 from app.domain.exercise import Exercise, Muscle
 from app.domain.program import SlotId
+from app.domain.wording import tr
 from app.domain.work import Issue
 
 SPINE_MM, OUTER_MM, TOP_MM, FOOT_MM = 16.0, 12.0, 13.0, 13.0
@@ -114,7 +115,7 @@ class Book:
 
     def muscle(self, muscle: Muscle) -> str:
         """A muscle's plain name."""
-        return self.content.muscles.get(muscle) or MUSCLES[muscle]
+        return tr(self.content.muscles.get(muscle) or MUSCLES[muscle])
 
     def exercise(self, key: str) -> Exercise:
         """An exercise of the catalogue by its key."""
@@ -249,12 +250,12 @@ class Sheet:
         pen, p, y = self.pen, self.palette, self.book.frame.foot
         issue = self.book.issue
         pen.rule(0, y - 4.2, self.width, tone=p.line)
-        page = f"page {self.number} of {self.count}"
+        page = tr("page {number} of {count}", number=self.number, count=self.count)
         free = self.width - 6 - pen.text(self.width, y, page, style=LABEL, tone=p.mid, align=1)
         parts = (issue.client.name, issue.program.name)
-        handed = f"handed out {full_day_text(issue.on)}"
+        handed = tr("handed out {on}", on=full_day_text(issue.on))
         if issue.coach.name and len(issue.coach.name) <= _LONGEST_COACH:
-            handed += f" by {one_line(issue.coach.name)}"
+            handed += tr(" by {one_line}", one_line=one_line(issue.coach.name))
         text = DOT.join((*(one_line(part) for part in parts), handed))
         if pen.width(text, LABEL) > free:
             share = (free - pen.width(f"{DOT}{DOT}{handed}", LABEL)) / 2

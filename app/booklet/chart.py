@@ -8,6 +8,7 @@ from app.booklet.book import Sheet
 from app.booklet.cloth import labelled
 from app.booklet.fonts import CELL, CELL_BOLD, LABEL
 from app.booklet.pen import Box
+from app.domain.wording import tr
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,7 +52,7 @@ def light_columns(sheet: Sheet, axis: Axis, box: Box) -> None:
 def week_axis(sheet: Sheet, axis: Axis, y: float) -> float:
     """The numbers of the weeks under a chart, light ones bold; gives back the lower edge."""
     pen, p, weeks = sheet.pen, sheet.palette, sheet.book.season.weeks
-    pen.text(0, y + 4.6, "Week", style=CELL, tone=p.mid)
+    pen.text(0, y + 4.6, tr("Week"), style=CELL, tone=p.mid)
     every = axis.pitch >= 5.4
     shown = set(range(1, axis.weeks + 1)) if every else set(labelled(axis.weeks))
     for number, week in enumerate(weeks):
@@ -59,5 +60,5 @@ def week_axis(sheet: Sheet, axis: Axis, y: float) -> float:
             style = CELL_BOLD if week.light else CELL
             pen.text(axis.middle(number), y + 4.6, str(week.number), style=style, align=0.5)
         if week.light and every:
-            pen.text(axis.middle(number), y + 9.0, "light", style=LABEL, tone=p.mid, align=0.5)
+            pen.text(axis.middle(number), y + 9.0, tr("light"), style=LABEL, tone=p.mid, align=0.5)
     return y + (11.6 if every and sheet.book.season.light else 7.4)

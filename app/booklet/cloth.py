@@ -9,18 +9,19 @@ from app.booklet.fonts import CELL, CELL_BOLD
 from app.booklet.palette import Palette
 from app.booklet.pen import PT, Box
 from app.domain.exercise import Muscle
+from app.domain.wording import mark, tr
 
 _GROUPS: tuple[tuple[str, str, tuple[Muscle, ...]], ...] = (
-    ("Glutes", "hip", (Muscle.GLUTEALS,)),
-    ("Side hip", "hip", (Muscle.HIP_ABDUCTORS,)),
-    ("Hamstrings", "hip", (Muscle.HAMSTRINGS,)),
-    ("Thighs", "leg", (Muscle.QUADRICEPS, Muscle.ADDUCTORS, Muscle.HIP_FLEXORS)),
-    ("Calves", "leg", (Muscle.CALVES, Muscle.SHIN)),
-    ("Trunk", "trunk", (Muscle.ABDOMINALS, Muscle.OBLIQUES, Muscle.SPINAL_ERECTORS)),
-    ("Back", "trunk", (Muscle.LATISSIMUS, Muscle.UPPER_BACK)),
-    ("Chest", "arm", (Muscle.CHEST,)),
-    ("Shoulders", "arm", (Muscle.FRONT_DELTOID, Muscle.SIDE_DELTOID, Muscle.REAR_DELTOID)),
-    ("Arms", "arm", (Muscle.BICEPS, Muscle.TRICEPS, Muscle.FOREARMS)),
+    (mark("Glutes"), "hip", (Muscle.GLUTEALS,)),
+    (mark("Side hip"), "hip", (Muscle.HIP_ABDUCTORS,)),
+    (mark("Hamstrings"), "hip", (Muscle.HAMSTRINGS,)),
+    (mark("Thighs"), "leg", (Muscle.QUADRICEPS, Muscle.ADDUCTORS, Muscle.HIP_FLEXORS)),
+    (mark("Calves"), "leg", (Muscle.CALVES, Muscle.SHIN)),
+    (mark("Trunk"), "trunk", (Muscle.ABDOMINALS, Muscle.OBLIQUES, Muscle.SPINAL_ERECTORS)),
+    (mark("Back"), "trunk", (Muscle.LATISSIMUS, Muscle.UPPER_BACK)),
+    (mark("Chest"), "arm", (Muscle.CHEST,)),
+    (mark("Shoulders"), "arm", (Muscle.FRONT_DELTOID, Muscle.SIDE_DELTOID, Muscle.REAR_DELTOID)),
+    (mark("Arms"), "arm", (Muscle.BICEPS, Muscle.TRICEPS, Muscle.FOREARMS)),
 )
 _GAP_MM = 1.1 / PT  # white beside a thread that lies on top
 _BETWEEN_MM = 4.6  # least room between two threads across
@@ -60,7 +61,7 @@ def threads(book: Book) -> tuple[Thread, ...]:
         if not any(sets):
             continue
         chosen = bool(emphasis.intersection(muscles))
-        rows.append(Thread(name, _tone(where, region, chosen, p=book.palette), chosen, sets))
+        rows.append(Thread(tr(name), _tone(where, region, chosen, p=book.palette), chosen, sets))
     return tuple(sorted(rows, key=lambda thread: not thread.emphasised))
 
 
@@ -119,7 +120,7 @@ def draw(sheet: Sheet, box: Box, *, names_mm: float) -> float:
         )
         y += room
     bottom = box.y + tall + 5.2
-    sheet.pen.text(box.x, bottom, "Week", style=CELL, tone=sheet.palette.mid)
+    sheet.pen.text(box.x, bottom, tr("Week"), style=CELL, tone=sheet.palette.mid)
     for number in labelled(len(weeks)):
         x = left + (number - 0.5) * pitch
         sheet.pen.text(x, bottom, str(number), style=CELL, align=0.5)

@@ -18,7 +18,8 @@ from app.booklet.fonts import (
     Style,
 )
 from app.booklet.pen import Box
-from app.booklet.words import and_text, span_text
+from app.booklet.words import span_text
+from app.domain.wording import listing, tr, trn
 
 _BAND_MM = 9.0
 _INDENT_MM = 8.0
@@ -26,7 +27,7 @@ _INDENT_MM = 8.0
 
 def pages(book: Book) -> Iterator[Page]:
     """The cover, one page."""
-    yield Page("cover", _draw, title="Cover")
+    yield Page("cover", _draw, title=tr("Cover"))
 
 
 def _draw(sheet: Sheet) -> None:
@@ -40,10 +41,10 @@ def _draw(sheet: Sheet) -> None:
     y = pen.lines(_INDENT_MM, y, lines, style=style)
     y -= style.lead_mm - 12.0
     style = COVER_NAME
-    name = book.wrap(f"for {client.name}", style, width)
+    name = book.wrap(tr("for {client}", client=client.name), style, width)
     if len(name) > 2:
         style = SECTION_REST
-        name = book.wrap(f"for {client.name}", style, width)
+        name = book.wrap(tr("for {client}", client=client.name), style, width)
     y = pen.lines(_INDENT_MM, y, name, style=style)
     foot = sheet.book.frame.height_mm - 31.0
     top = max(y + 3.0, 84.0 if book.frame.height_mm > 290 else 76.0)
@@ -76,23 +77,35 @@ def _kind(book: Book) -> str:
     count = len(book.issue.program.weeks)
     weeks = book.week_range
     if len(weeks) == count:
-        return f"Training booklet, {count} week{'s' if count > 1 else ''}"
-    some = f"weeks {weeks.start + 1} to {weeks.stop}"
-    return f"Training booklet, {some if len(weeks) > 1 else f'week {weeks.stop}'} of {count}"
+        return trn("Training booklet, {n} week", "Training booklet, {n} weeks", count)
+    return trn(
+        "Training booklet, week {last} of {count}",
+        "Training booklet, weeks {first} to {last} of {count}",
+        len(weeks),
+        first=weeks.start + 1,
+        last=weeks.stop,
+        count=count,
+    )
 
 
 def _key(book: Book) -> str:
     """How to read the cloth, in one or two sentences."""
     if not cloth.threads(book):
-        return "Your program as cloth: no set is planned yet, so there is no thread across."
-    text = (
-        "Your program as cloth. Threads down are weeks, threads across are muscles: the thicker "
-        "the thread, the more sets that week."
+        return tr("Your program as cloth: no set is planned yet, so there is no thread across.")
+    text = tr(
+        "Your program as cloth. Threads down are weeks, threads across are "
+        "muscles: the thicker the thread, the more sets that week."
     )
     light = tuple(str(number) for number in book.season.light)
-    if len(light) == 1:
-        return f"{text} Week {light[0]} is a light one."
-    return f"{text} Light weeks are {and_text(light)}." if light else text
+    if not light:
+        return text
+    told = trn(
+        "Week {weeks} is a light one.",
+        "Light weeks are {weeks}.",
+        len(light),
+        weeks=listing(light),
+    )
+    return f"{text} {told}"
 
 
 def _spine(sheet: Sheet) -> None:
@@ -113,14 +126,14 @@ def _people(sheet: Sheet, y: float, width: float) -> None:
     pen.rule(_INDENT_MM, y, right, tone=p.line)
     dates = span_text(issue.program.start, len(issue.program.weeks))
     taken = pen.text(right, y + 6.2, dates, style=BODY, align=1)
-    made = pen.text(right, y + 12.4, "made with Weekloom", style=BODY, tone=p.mid, align=1)
+    made = pen.text(right, y + 12.4, tr("made with Weekloom"), style=BODY, tone=p.mid, align=1)
     team = issue.client.team or issue.coach.team
     lines = in_lines(sheet.book, team, width - taken - 6, most=2)
     y = pen.lines(_INDENT_MM, y + 6.2, lines, style=BODY)
     coach = ", ".join(part for part in (issue.coach.name, issue.coach.contact) if part)
     if coach:
         most = 2 if len(lines) < 2 else 1
-        text = in_lines(sheet.book, f"Coach: {coach}", width - made - 6, most=most)
+        text = in_lines(sheet.book, tr("Coach: {coach}", coach=coach), width - made - 6, most=most)
         pen.lines(_INDENT_MM, y + (0.9 if len(lines) == 1 else 0.0), text, style=BODY, tone=p.mid)
 
 

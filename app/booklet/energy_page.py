@@ -13,18 +13,20 @@ from app.booklet.signs import caution_box, caution_height
 from app.booklet.words import day_text, thousands
 from app.domain.energy import EnergyPlan, EnergyWeek, Referral
 from app.domain.units import number_text
+from app.domain.wording import mark, tr
 from app.domain.working import UNSOURCED
 
-_TITLE = "Energy and protein, week by week"
-_CAUTION = "A starting point, not a measurement"
+_TITLE = mark("Energy and protein, week by week")
+_CAUTION = mark("A starting point, not a measurement")
 _CAUTIONS = (
-    (
-        "An equation can miss one person by 10 % or more. Judge by the trend of your body mass "
-        "over two or three weeks, not by one morning."
+    mark(
+        "An equation can miss one person by 10 % or more. Judge by the trend of "
+        "your body mass over two or three weeks, not by one morning."
     ),
-    (
-        "Talk to your doctor or a dietitian first if you are pregnant, have diabetes, kidney or "
-        "heart disease, take regular medicine, or have had trouble with eating."
+    mark(
+        "Talk to your doctor or a dietitian first if you are pregnant, have "
+        "diabetes, kidney or heart disease, take regular medicine, or have had "
+        "trouble with eating."
     ),
 )
 _CHART_MM = 37.0
@@ -40,14 +42,14 @@ def pages(book: Book) -> Iterator[Page]:
     if energy is None:
         return
     if isinstance(energy, Referral):
-        yield Page("energy", _referral_drawing(energy), title="Energy and protein")
+        yield Page("energy", _referral_drawing(energy), title=tr("Energy and protein"))
         return
     parts = _split(book, energy)
     for number, part in enumerate(parts):
         yield Page(
             f"energy-{number}" if number else "energy",
             _drawing(energy, part, first=not number, last=number == len(parts) - 1),
-            title="" if number else "Energy and protein",
+            title="" if number else tr("Energy and protein"),
             cites=() if number else _cites(energy),
         )
 
@@ -69,7 +71,7 @@ def _split(book: Book, energy: EnergyPlan) -> list[tuple[EnergyWeek, ...]]:
 
 def _cites(energy: EnergyPlan) -> tuple[Cite, ...]:
     keys = dict.fromkeys(key for key in energy.sources if key not in UNSOURCED)
-    return tuple(Cite(key, Topic.ENERGY, "energy and protein") for key in keys)
+    return tuple(Cite(key, Topic.ENERGY, tr("energy and protein")) for key in keys)
 
 
 def _working_lines(book: Book, energy: EnergyPlan) -> tuple[str, ...]:
@@ -85,13 +87,13 @@ def _working_lines(book: Book, energy: EnergyPlan) -> tuple[str, ...]:
 def _account_mm(book: Book, energy: EnergyPlan) -> float:
     """The room of the account with the cautions below it, mm."""
     working = 12.0 + len(_working_lines(book, energy)) * CELL.lead_mm
-    return working + caution_height(book, _CAUTIONS) + 4.0
+    return working + caution_height(book, tuple(map(tr, _CAUTIONS))) + 4.0
 
 
 def _drawing(energy: EnergyPlan, weeks: tuple[EnergyWeek, ...], *, first: bool, last: bool) -> Draw:
     def draw(sheet: Sheet) -> None:
         book = sheet.book
-        sheet.title(_TITLE, "for each day")
+        sheet.title(tr(_TITLE), tr("for each day"))
         y = 32.0
         if first:
             y = sheet.pen.paragraph(0, y, intro(energy), width=sheet.width, style=BODY) + 3.0
@@ -101,7 +103,7 @@ def _drawing(energy: EnergyPlan, weeks: tuple[EnergyWeek, ...], *, first: bool, 
         if last:
             y = _account(sheet, energy, y) + 12.0
             if not first and y + 30.0 < book.frame.last:
-                y = sheet.section(y, "What you notice", "hunger, strength, sleep")
+                y = sheet.section(y, tr("What you notice"), tr("hunger, strength, sleep"))
                 sheet.note_lines(y + NOTE_LINE_MM, book.frame.last)
         sheet.foot()
 
@@ -111,29 +113,62 @@ def _drawing(energy: EnergyPlan, weeks: tuple[EnergyWeek, ...], *, first: bool, 
 def _account(sheet: Sheet, energy: EnergyPlan, y: float) -> float:
     """How the numbers came about, and the cautions; gives back the lower edge."""
     pen, p = sheet.pen, sheet.palette
-    pen.text(0, y + 7.0, "How the numbers came about", style=SMALL_HEAD)
+    pen.text(0, y + 7.0, tr("How the numbers came about"), style=SMALL_HEAD)
     cite = sheet.cite(*energy.sources)
     pen.text(sheet.width, y + 7.0, cite, style=CELL, tone=p.mid, align=1)
     y = pen.lines(0, y + 12.0, _working_lines(sheet.book, energy), style=CELL, tone=p.mid)
-    return caution_box(sheet, y, _CAUTION, _CAUTIONS)
+    return caution_box(sheet, y, tr(_CAUTION), tuple(map(tr, _CAUTIONS)))
 
 
 def intro(energy: EnergyPlan) -> str:
     """What happens to the targets, in two or three sentences read off the plan."""
     start, end = energy.weeks[0], energy.weeks[-1]
     if start.kcal == end.kcal:
-        text = f"The target is {thousands(end.kcal)} kcal a day in every week."
+        text = tr("The target is {kcal} kcal a day in every week.", kcal=thousands(end.kcal))
     else:
-        way = "up" if end.kcal > start.kcal else "down"
-        text = f"From {thousands(start.kcal)} kcal a day the target goes {way} step by step"
-        text += f" to {thousands(end.kcal)}"
-        text += f", reached in week {energy.reached_in}." if energy.reached_in else "."
+        text = _ramp_text(energy, thousands(start.kcal), thousands(end.kcal))
     first_g, last_g = start.macros.protein_g, end.macros.protein_g
     if round(first_g) == round(last_g):
-        text += f" Protein: {last_g:.0f} g a day."
+        protein = tr("Protein: {last_g:.0f} g a day.", last_g=last_g)
     else:
-        text += f" Protein goes from {first_g:.0f} to {last_g:.0f} g a day."
-    return f"{text} Light weeks keep the same targets: that is when you recover."
+        protein = tr(
+            "Protein goes from {first_g:.0f} to {last_g:.0f} g a day.",
+            first_g=first_g,
+            last_g=last_g,
+        )
+    light = tr("Light weeks keep the same targets: that is when you recover.")
+    return f"{text} {protein} {light}"
+
+
+def _ramp_text(energy: EnergyPlan, start: str, end: str) -> str:
+    """How the energy goes from the first week's to the last's."""
+    at = energy.reached_in
+    up = energy.weeks[-1].kcal > energy.weeks[0].kcal
+    if at and up:
+        return tr(
+            "From {start} kcal a day the target goes up step by step to {end}, reached in week "
+            "{week}.",
+            start=start,
+            end=end,
+            week=at,
+        )
+    if at:
+        return tr(
+            "From {start} kcal a day the target goes down step by step to {end}, reached in week "
+            "{week}.",
+            start=start,
+            end=end,
+            week=at,
+        )
+    if up:
+        return tr(
+            "From {start} kcal a day the target goes up step by step to {end}.",
+            start=start,
+            end=end,
+        )
+    return tr(
+        "From {start} kcal a day the target goes down step by step to {end}.", start=start, end=end
+    )
 
 
 def scale_of(energy: EnergyPlan) -> tuple[int, int, int]:
@@ -154,15 +189,15 @@ def _chart(sheet: Sheet, energy: EnergyPlan, y: float) -> float:
     scale = box.height / (high - low)
     if len(energy.weeks) == len(sheet.book.season.weeks):
         light_columns(sheet, axis, box)
-    pen.text(0, y + 3.6, "Energy", style=SMALL_HEAD)
-    pen.text(0, y + 8.2, "kcal a day", style=LABEL, tone=p.mid)
-    for mark in range(low, high + 1, step):
-        at = box.bottom - (mark - low) * scale
-        pen.rule(box.x, at, box.right, weight=0.35 if mark > low else 0.8, tone=p.hair)
-        pen.text(box.x - 1.6, at + 1.2, thousands(mark), style=LABEL, tone=p.mid, align=1)
+    pen.text(0, y + 3.6, tr("Energy"), style=SMALL_HEAD)
+    pen.text(0, y + 8.2, tr("kcal a day"), style=LABEL, tone=p.mid)
+    for at_kcal in range(low, high + 1, step):
+        at = box.bottom - (at_kcal - low) * scale
+        pen.rule(box.x, at, box.right, weight=0.35 if at_kcal > low else 0.8, tone=p.hair)
+        pen.text(box.x - 1.6, at + 1.2, thousands(at_kcal), style=LABEL, tone=p.mid, align=1)
     need = box.bottom - (energy.need_kcal - low) * scale
     pen.rule(box.x, need, box.right, weight=0.8, dash=(1.2, 0.8))
-    said = f"need without a surplus, {thousands(energy.need_kcal)}"
+    said = tr("need without a surplus, {need_kcal}", need_kcal=thousands(energy.need_kcal))
     wide = pen.width(said, LABEL)
     pen.box(Box(box.right - wide - 0.6, need + 1.0, wide + 0.6, 4.0), fill=p.paper)
     pen.text(box.right, need + 4.0, said, style=LABEL, align=1)
@@ -177,13 +212,13 @@ def _chart(sheet: Sheet, energy: EnergyPlan, y: float) -> float:
     end = box.bottom - (energy.weeks[-1].kcal - low) * scale
     last = thousands(energy.weeks[-1].kcal)
     pen.text(box.right + 1.6, end + 1.3, last, style=CELL_BOLD, tone=p.accent)
-    pen.text(0, box.bottom + 4.4, "Week", style=CELL, tone=p.mid)
+    pen.text(0, box.bottom + 4.4, tr("Week"), style=CELL, tone=p.mid)
     for number in labelled(len(energy.weeks)):
         x = axis.middle(number - 1)
         pen.text(x, box.bottom + 4.4, str(number), style=CELL, align=0.5)
-    text = f"The scale starts at {thousands(low)}, so that small steps can be seen."
+    text = tr("The scale starts at {low}, so that small steps can be seen.", low=thousands(low))
     if sheet.book.season.light and len(energy.weeks) == len(sheet.book.season.weeks):
-        text += " Hatched: light weeks."
+        text = f"{text} {tr('Hatched: light weeks.')}"
     pen.text(0, box.bottom + 9.2, text, style=LABEL, tone=p.mid)
     return box.bottom + 10.0
 
@@ -200,19 +235,23 @@ def _table(sheet: Sheet, energy: EnergyPlan, weeks: tuple[EnergyWeek, ...], y: f
         if not part:
             continue
         heads = (
-            (8.8, "week", 1.0),
-            (12.4, "from", 0.0),
+            (8.8, tr("week"), 1.0),
+            (12.4, tr("from"), 0.0),
             (42.0, "kcal", 1.0),
-            (60.0, "protein g", 1.0),
+            (60.0, tr("protein g"), 1.0),
         )
         for at, text, align in heads:
             pen.text(x + at, y, text, style=LABEL, tone=p.mid, align=align)
-        pen.text(x + wide, y, f"body mass, {units}", style=LABEL, tone=p.mid, align=1)
+        pen.text(
+            x + wide, y, tr("body mass, {units}", units=units), style=LABEL, tone=p.mid, align=1
+        )
         pen.rule(x, y + 1.8, x + wide, weight=0.9)
         for number, week in enumerate(part):
             _row(sheet, energy, week, Box(x, y + 1.8 + number * _ROW_MM, wide, _ROW_MM))
     bottom = y + 1.8 + half * _ROW_MM
-    pen.text(0, bottom + 4.4, "In bold: a change from the week before.", style=LABEL, tone=p.mid)
+    pen.text(
+        0, bottom + 4.4, tr("In bold: a change from the week before."), style=LABEL, tone=p.mid
+    )
     return bottom + 4.4
 
 
@@ -238,10 +277,10 @@ def _row(sheet: Sheet, energy: EnergyPlan, week: EnergyWeek, box: Box) -> None:
 
 def _referral_drawing(energy: Referral) -> Draw:
     def draw(sheet: Sheet) -> None:
-        sheet.title("Energy and protein")
+        sheet.title(tr("Energy and protein"))
         text = (energy.text,)
-        y = caution_box(sheet, 30.0, "Ask your doctor or a dietitian", text)
-        y = sheet.section(y + 12.0, "What they advise")
+        y = caution_box(sheet, 30.0, tr("Ask your doctor or a dietitian"), text)
+        y = sheet.section(y + 12.0, tr("What they advise"))
         sheet.note_lines(y + 9.0, sheet.book.frame.last)
         sheet.foot()
 

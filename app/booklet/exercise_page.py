@@ -23,6 +23,7 @@ from app.booklet.words import DOT, equipment_text, rest_text, side_text
 from app.domain.exercise import Exercise, Muscle
 from app.domain.figure import Detail, Phase
 from app.domain.program import Slot
+from app.domain.wording import tr
 
 _FIGURE_MM = (50.0, 86.0)  # least and most height of the pictures
 _ASIDE_X = 145.0
@@ -104,7 +105,7 @@ def _pictures(sheet: Sheet, entry: _Entry, tall: float) -> float:
     """Start and end side by side, what works beside them; gives back the baseline below."""
     pen, p = sheet.pen, sheet.palette
     top, half = 29.0, 70.0
-    for number, (phase, text) in enumerate(((Phase.START, "Start"), (Phase.END, "End"))):
+    for number, (phase, text) in enumerate(((Phase.START, tr("Start")), (Phase.END, tr("End")))):
         x = number * (half + 1.0)
         box = Box(x, top, half, tall)
         draw_picture(sheet, entry.exercise, box, phase=phase, detail=Detail.FULL)
@@ -114,7 +115,7 @@ def _pictures(sheet: Sheet, entry: _Entry, tall: float) -> float:
     x += 4.0
     y = top + 4.0
     wide = sheet.width - x
-    pen.text(x, y, "Works", style=SMALL_HEAD)
+    pen.text(x, y, tr("Works"), style=SMALL_HEAD)
     y = _muscles(sheet, entry.exercise, x, y + 6.2)
     for head, text in _small_facts(entry):
         y += 5.4
@@ -126,16 +127,19 @@ def _pictures(sheet: Sheet, entry: _Entry, tall: float) -> float:
 def _small_facts(entry: _Entry) -> tuple[tuple[str, str], ...]:
     """Tempo, rest and usual reps."""
     exercise, slot = entry.exercise, entry.slot
-    facts = [("Tempo", slot.tempo or exercise.tempo)]
+    facts = [(tr("Tempo"), slot.tempo or exercise.tempo)]
     if slot.rest_s:
-        facts.append(("Rest", rest_text(slot.rest_s)))
+        facts.append((tr("Rest"), rest_text(slot.rest_s)))
     return tuple(fact for fact in facts if fact[1])
 
 
 def _muscles(sheet: Sheet, exercise: Exercise, x: float, y: float) -> float:
     """The muscles that do most of the work, and those that help, each with its patch."""
     pen, p = sheet.pen, sheet.palette
-    groups = ((exercise.primes, "most of the work", True), (exercise.helpers, "help", False))
+    groups = (
+        (exercise.primes, tr("most of the work"), True),
+        (exercise.helpers, tr("help"), False),
+    )
     for muscles, said, most in groups:
         if not muscles:
             continue
@@ -165,8 +169,8 @@ def _facts(sheet: Sheet, entry: _Entry) -> float:
     """Without pictures: what works, tempo and rest in a row."""
     pen, p, exercise = sheet.pen, sheet.palette, entry.exercise
     columns = [
-        ("Does most of the work", _names(sheet.book, exercise.primes)),
-        ("Helps", _names(sheet.book, exercise.helpers)),
+        (tr("Does most of the work"), _names(sheet.book, exercise.primes)),
+        (tr("Helps"), _names(sheet.book, exercise.helpers)),
         *_small_facts(entry),
     ]
     columns = [column for column in columns if column[1]]
@@ -194,14 +198,14 @@ def _how(sheet: Sheet, exercise: Exercise, y: float) -> float:
     wide = half - 8.0
     ends = [y]
     if exercise.set_up:
-        at = sheet.section(y, "Set up", to_x=half - 8.0) + 5.2
+        at = sheet.section(y, tr("Set up"), to_x=half - 8.0) + 5.2
         for line in exercise.set_up:
             pen.box(Box(0, at - 1.8, 1.2, 1.2), fill=p.ink)
             at = pen.paragraph(5.5, at, line, width=wide - 5.5, style=BODY) + 0.9
         ends.append(at)
     if exercise.cues:
         x = half if exercise.set_up else 0.0
-        at = sheet.section(y, "Do it", x=x) + 5.2
+        at = sheet.section(y, tr("Do it"), x=x) + 5.2
         for number, line in enumerate(exercise.cues, start=1):
             pen.text(x, at, str(number), style=BODY_BOLD)
             at = pen.paragraph(x + 5.5, at, line, width=sheet.width - x - 5.5, style=BODY) + 0.9
@@ -215,8 +219,8 @@ def _faults(sheet: Sheet, exercise: Exercise, y: float) -> float:
         return y
     pen, p = sheet.pen, sheet.palette
     half = sheet.width - 182.0 + _HALF
-    pen.text(half, y, "try this", style=SECTION)
-    y = sheet.section(y, "If you notice this")
+    pen.text(half, y, tr("try this"), style=SECTION)
+    y = sheet.section(y, tr("If you notice this"))
     for fault in exercise.faults:
         base = y + 5.2
         left = pen.paragraph(0, base, fault.notice, width=half - 8, style=BODY)
@@ -231,10 +235,10 @@ def _instead(sheet: Sheet, others: tuple[Instead, ...], y: float) -> float:
     if not others or y + 34 > sheet.book.frame.last - 9:
         return y
     pen = sheet.pen
-    aside = "same sets, reps and effort; a load of its own"
+    aside = tr("same sets, reps and effort; a load of its own")
     if others[0].prepared:
-        aside = f"chosen for you; {aside}"
-    y = sheet.section(y, "Instead of it", aside=aside)
+        aside = tr("chosen for you; {aside}", aside=aside)
+    y = sheet.section(y, tr("Instead of it"), aside=aside)
     pitch = sheet.width / BESIDE
     bottom = y
     for number, other in enumerate(others[:BESIDE]):
@@ -254,7 +258,8 @@ def _instead(sheet: Sheet, others: tuple[Instead, ...], y: float) -> float:
         )
         bottom = max(bottom, end, y + 26.0 if drawn else 0.0)
     if rest := others[BESIDE:]:
-        text = "Or: " + "; ".join(f"{one.exercise.name} ({one.reason})" for one in rest) + "."
+        named = "; ".join(f"{one.exercise.name} ({one.reason})" for one in rest)
+        text = tr("Or: {exercises}.", exercises=named)
         bottom = pen.paragraph(0, bottom + 1.2, text, width=sheet.width, style=CELL)
     pen.rule(0, bottom - 1.4, sheet.width, tone=sheet.palette.hair)
     return bottom
@@ -266,12 +271,15 @@ def _notes(sheet: Sheet, y: float) -> None:
     last = sheet.book.frame.last - 9.0
     if y > last:
         return
-    width = pen.text(0, y - 1.0, "Your notes", style=SMALL_HEAD)
+    width = pen.text(0, y - 1.0, tr("Your notes"), style=SMALL_HEAD)
     pen.rule(width + 5, y, sheet.width, tone=p.line)
     sheet.note_lines(y + NOTE_LINE_MM, last)
 
 
 def _stop(sheet: Sheet) -> None:
     key = "reading" if "reading" in sheet.pages else "cautions"
-    text = f"Stop if a joint hurts or you feel dizzy. What to do then is on {sheet.page_text(key)}."
+    text = tr(
+        "Stop if a joint hurts or you feel dizzy. What to do then is on {page_text}.",
+        page_text=sheet.page_text(key),
+    )
     small_caution(sheet, sheet.book.frame.last - 2.0, text)

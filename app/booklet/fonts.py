@@ -18,6 +18,7 @@ from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfbase.ttfonts import TTFError, TTFont
 
 from app.domain.errors import CoachError
+from app.domain.wording import tr
 
 MM_PER_PT = 25.4 / 72
 NBSP = "\u00a0"
@@ -211,9 +212,9 @@ def _load(folder: Path) -> _Tables:
             font = TTFont(face.value, str(path))
         except (TTFError, OSError) as problem:
             raise BookletError(
-                f"The font {path.name} cannot be read.",
-                where="Booklet",
-                mend="Install Weekloom again.",
+                tr("The font {path} cannot be read.", path=path.name),
+                where=tr("Booklet"),
+                mend=tr("Install Weekloom again."),
             ) from problem
         pdfmetrics.registerFont(font)
         names[face] = font.fontName
@@ -234,11 +235,11 @@ def refuse_missing(missing: dict[str, str]) -> None:
     if not missing:
         return
     named = ", ".join(letter_name(letter) for letter in list(missing)[:6])
-    more = f" and {len(missing) - 6} more" if len(missing) > 6 else ""
+    more = tr(" and {missing} more", missing=len(missing) - 6) if len(missing) > 6 else ""
     texts = list(dict.fromkeys(missing.values()))[:3]
     where = ", ".join(f"“{text[:60]}”" for text in texts)
     raise BookletError(
-        f"The booklet's fonts have no {named}{more}.",
+        tr("The booklet's fonts have no {named}{more}.", named=named, more=more),
         where=where,
-        mend="Write it in Latin, Greek or Cyrillic letters.",
+        mend=tr("Write it in Latin, Greek or Cyrillic letters."),
     )

@@ -8,8 +8,9 @@ from app.booklet.block_table import BlockRow, block_row, draw_key, draw_table
 from app.booklet.book import Book, Draw, Page, Sheet
 from app.booklet.fonts import BODY
 from app.booklet.glance_chart import cites_of, draw_charts
-from app.booklet.words import and_text, span_text
+from app.booklet.words import span_text
 from app.domain.units import number_text
+from app.domain.wording import listing, tr, trn
 
 
 def pages(book: Book) -> Iterator[Page]:
@@ -27,7 +28,7 @@ def pages(book: Book) -> Iterator[Page]:
         yield Page(
             f"glance-{number}" if number else "glance",
             _drawing(tuple(part), first=not number),
-            title="" if number else "The program at a glance",
+            title="" if number else tr("The program at a glance"),
             cites=() if number else cites_of(book),
         )
 
@@ -36,7 +37,7 @@ def _drawing(rows: tuple[BlockRow, ...], *, first: bool) -> Draw:
     def draw(sheet: Sheet) -> None:
         program = sheet.book.issue.program
         dates = span_text(program.start, len(program.weeks))
-        sheet.title("The program at a glance", dates)
+        sheet.title(tr("The program at a glance"), dates)
         y = 32.0
         if first:
             y = sheet.pen.paragraph(0, y, intro(sheet.book), width=sheet.width, style=BODY)
@@ -56,24 +57,42 @@ def intro(book: Book) -> str:
     planned = [week for week in season.weeks if week.reps is not None and not week.light]
     count = len(season.weeks)
     if not planned:
-        return f"{count} week{'s' if count > 1 else ''}, nothing planned yet."
+        return trn("{n} week, nothing planned yet.", "{n} weeks, nothing planned yet.", count)
     first, last = planned[0].reps, planned[-1].reps
     assert first is not None
     assert last is not None
-    text = f"For {count} weeks " if count > 1 else "In this week "
+    was, becomes = number_text(first[1]), number_text(last[1])
     if last[1] < first[1]:
-        text += (
-            f"the repetitions come down, from about {number_text(first[1])} to "
-            f"{number_text(last[1])}, so that the loads can go up."
+        text = trn(
+            "In this week the repetitions come down, from about {was} to {becomes}, so that the "
+            "loads can go up.",
+            "For {n} weeks the repetitions come down, from about {was} to {becomes}, so that the "
+            "loads can go up.",
+            count,
+            was=was,
+            becomes=becomes,
         )
     elif last[1] > first[1]:
-        text += (
-            f"the repetitions go up, from about {number_text(first[1])} to {number_text(last[1])}."
+        text = trn(
+            "In this week the repetitions go up, from about {was} to {becomes}.",
+            "For {n} weeks the repetitions go up, from about {was} to {becomes}.",
+            count,
+            was=was,
+            becomes=becomes,
         )
     else:
-        text += f"the core exercises stay near {number_text(first[1])} repetitions."
-    light = season.light
-    if light:
-        weeks = and_text(tuple(map(str, light)))
-        text += f" Light, so that you recover: week{'s' if len(light) > 1 else ''} {weeks}."
+        text = trn(
+            "In this week the core exercises stay near {reps} repetitions.",
+            "For {n} weeks the core exercises stay near {reps} repetitions.",
+            count,
+            reps=was,
+        )
+    if season.light:
+        light = trn(
+            "Light, so that you recover: week {weeks}.",
+            "Light, so that you recover: weeks {weeks}.",
+            len(season.light),
+            weeks=listing(tuple(map(str, season.light))),
+        )
+        return f"{text} {light}"
     return text

@@ -13,6 +13,7 @@ from app.booklet.season import WeekSum
 from app.booklet.words import sets_text
 from app.domain.ranges import Range
 from app.domain.units import number_text
+from app.domain.wording import tr
 from app.domain.working import UNSOURCED
 
 _LEFT = 23.0
@@ -56,8 +57,8 @@ def cites_of(book: Book) -> tuple[Cite, ...]:
     """The sources of the beds, and of the way sets are counted."""
     sources = dict.fromkeys(bed.range.source for bed in _beds(book))
     return (
-        *(Cite(key, Topic.TRAINING, "weekly sets") for key in sources if key not in UNSOURCED),
-        Cite(FRACTION_SOURCE, Topic.TRAINING, "counting a set as ½"),
+        *(Cite(key, Topic.TRAINING, tr("weekly sets")) for key in sources if key not in UNSOURCED),
+        Cite(FRACTION_SOURCE, Topic.TRAINING, tr("counting a set as ½")),
     )
 
 
@@ -69,13 +70,13 @@ def draw_charts(sheet: Sheet, y: float) -> float:
     middle = top + _REPS_MM
     bottom = middle + 13.0 + _SETS_MM
     light_columns(sheet, axis, Box(_LEFT, top, axis.width, bottom - top))
-    pen.text(0, top + 3.0, "Reps", style=SMALL_HEAD)
-    pen.text(0, top + 7.4, "core", style=LABEL, tone=p.mid)
-    pen.text(0, top + 11.4, "exercises", style=LABEL, tone=p.mid)
+    pen.text(0, top + 3.0, tr("Reps"), style=SMALL_HEAD)
+    core = pen.faces.wrap(tr("core exercises"), LABEL, 15.0)
+    pen.lines(0, top + 7.4, core, style=LABEL, tone=p.mid)
     _staircase(sheet, axis, Box(_LEFT, top + 6, axis.width, _REPS_MM - 6))
-    name = book.muscle(book.season.emphasis) if book.season.emphasis else "all exercises"
-    pen.text(0, middle + 8.0, "Sets", style=SMALL_HEAD)
-    said = pen.faces.wrap(f"{name}, a week", LABEL, 15.0)
+    name = book.muscle(book.season.emphasis) if book.season.emphasis else tr("all exercises")
+    pen.text(0, middle + 8.0, tr("Sets"), style=SMALL_HEAD)
+    said = pen.faces.wrap(tr("{name}, a week", name=name), LABEL, 15.0)
     pen.lines(0, middle + 12.4, said, style=LABEL, tone=p.mid)
     _bars(sheet, axis, Box(_LEFT, middle + 13.0, axis.width, _SETS_MM))
     y = week_axis(sheet, axis, bottom)
@@ -207,16 +208,28 @@ def _band_texts(band: Range, sheet: Sheet) -> tuple[str, ...]:
     """A range with who says so, in ever fewer words."""
     low = "" if band.low is None else number_text(band.low)
     high = "" if band.high is None else number_text(band.high)
-    figures = f"{low} to {high}" if low and high else f"at least {low}" if low else f"up to {high}"
+    figures = (
+        tr("{low} to {high}", low=low, high=high)
+        if low and high
+        else tr("at least {low}", low=low)
+        if low
+        else tr("up to {high}", high=high)
+    )
     cite = sheet.cite(band.source)
-    who = "your coach’s range" if band.own else "a published range" if cite else "common practice"
+    who = (
+        tr("your coach’s range")
+        if band.own
+        else tr("a published range")
+        if cite
+        else tr("common practice")
+    )
     return f"{figures}: {who}{cite}", f"{figures}{cite}", figures
 
 
 def _brackets(sheet: Sheet, axis: Axis, y: float) -> float:
     """The blocks as brackets under the axis; gives back the lower edge."""
     pen, p, program = sheet.pen, sheet.palette, sheet.book.issue.program
-    pen.text(0, y + 4.4, "Block", style=CELL, tone=p.mid)
+    pen.text(0, y + 4.4, tr("Block"), style=CELL, tone=p.mid)
     for number, block in enumerate(program.blocks):
         weeks = program.block_range(number)
         left, right = axis.start(weeks.start) + 0.5, axis.start(weeks.stop) - 0.5

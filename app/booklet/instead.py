@@ -18,6 +18,7 @@ from app.domain.edits.parts import locate
 from app.domain.exercise import Equipment, Exercise, ExerciseKey
 from app.domain.program import MAX_PREPARED, Slot
 from app.domain.substitute import Demand, Substitute, rank
+from app.domain.wording import mark, tr
 
 BESIDE = 3
 """So many stand side by side."""
@@ -26,9 +27,9 @@ MOST = BESIDE
 """So many are offered where none are prepared."""
 
 _DEMAND = {
-    Demand.SAME: "about as hard",
-    Demand.EASIER: "easier",
-    Demand.HARDER: "harder",
+    Demand.SAME: mark("about as hard"),
+    Demand.EASIER: mark("easier"),
+    Demand.HARDER: mark("harder"),
 }
 
 
@@ -69,7 +70,11 @@ def _prepared(
         found = by_key.get(key)
         new = book.exercise(key)
         if _can_do(book, new, on):
-            reason = _reason(found, exercise) if found else f"for other muscles; {_needs(new)}"
+            reason = (
+                _reason(found, exercise)
+                if found
+                else tr("for other muscles; {needs}", needs=_needs(new))
+            )
             chosen.append(Instead(new, reason, prepared=True))
     return tuple(chosen[:MAX_PREPARED])
 
@@ -101,10 +106,12 @@ def _can_do(book: Book, exercise: Exercise, on: date) -> bool:
 def _reason(found: Substitute, old: Exercise) -> str:
     """'easier, and easier on the back; needs two dumbbells'."""
     new = found.exercise
-    text = _DEMAND[found.demand]
+    text = tr(_DEMAND[found.demand])
     if new.spinal_load < old.spinal_load:
         text += (
-            ", and easier on the back" if found.demand is Demand.EASIER else ", easier on the back"
+            tr(", and easier on the back")
+            if found.demand is Demand.EASIER
+            else tr(", easier on the back")
         )
     return f"{text}; {_needs(new)}"
 
@@ -112,5 +119,5 @@ def _reason(found: Substitute, old: Exercise) -> str:
 def _needs(exercise: Exercise) -> str:
     """'needs two dumbbells'."""
     if set(exercise.equipment) <= {Equipment.BODY}:
-        return "needs nothing"
-    return f"needs {equipment_text(exercise)}"
+        return tr("needs nothing")
+    return tr("needs {equipment_text}", equipment_text=equipment_text(exercise))

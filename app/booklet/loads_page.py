@@ -14,23 +14,24 @@ from app.domain.loads import calibration, newest_test, one_rep_max_of
 from app.domain.one_rm import EQUATIONS, set_text
 from app.domain.program import Slot
 from app.domain.units import number_text
+from app.domain.wording import mark, tr
 
 EQUATION_SOURCES = tuple(equation.source for equation in EQUATIONS.values())
 """Where the equations for the one-repetition maximum come from."""
 
 _STEPS = (
-    "Warm up. Begin with the load named below and do the reps of the week, in good form.",
-    (
-        "If you could have done five more or better, go up as named below; if three or four, go up "
-        "one step. Rest two minutes. Repeat."
+    mark("Warm up. Begin with the load named below and do the reps of the week, in good form."),
+    mark(
+        "If you could have done five more or better, go up as named below; if "
+        "three or four, go up one step. Rest two minutes. Repeat."
     ),
-    (
-        "Stop at the first set that leaves what the effort column asks for. If pain or bad form "
-        "comes earlier, stop there."
+    mark(
+        "Stop at the first set that leaves what the effort column asks for. If "
+        "pain or bad form comes earlier, stop there."
     ),
-    (
-        "That set counts as your first. Write the load into the box, and on the line in the load "
-        "column of the weeks to come."
+    mark(
+        "That set counts as your first. Write the load into the box, and on the "
+        "line in the load column of the weeks to come."
     ),
 )
 _TEST_X, _ONE_X, _SPAN_X = 66.0, 118.0, 148.0
@@ -128,14 +129,14 @@ def _tested(book: Book, exercise: Exercise) -> _Tested:
     assert test is not None
     assert estimate is not None
     units = client.units
-    reserve = f", {number_text(test.rir)} left" if test.rir else ""
+    reserve = tr(", {rir} left", rir=number_text(test.rir)) if test.rir else ""
     done = set_text(test.load_kg, test.reps, unit=units).replace(" ", NBSP) + reserve
     low, high = (number_text(_in(edge, units)) for edge in (estimate.low, estimate.high))
     return _Tested(
         name=book.wrap(exercise.name, CELL_BOLD, _TEST_X - 3),
         test=f"{done}, {day_text(test.on)} {test.on.year}",
         one_rm=f"{number_text(_in(estimate.median, units))}{NBSP}{units}",
-        span=f"{low} to {high}",
+        span=tr("{low} to {high}", low=low, high=high),
     )
 
 
@@ -144,11 +145,11 @@ def _in(mass_kg: float, units: str) -> float:
 
 
 def _untested(book: Book, slot: Slot, exercise: Exercise) -> _Untested:
-    steps = calibration(slot, exercise, book.issue.client).steps
-    go_up = steps[2].split("better, ", 1)[-1]
+    found = calibration(slot, exercise, book.issue.client)
+    go_up = found.go_up
     return _Untested(
         name=book.wrap(exercise.name, CELL_BOLD, 50.0),
-        begin=book.wrap(steps[0], CELL, 60.0),
+        begin=book.wrap(found.steps[0], CELL, 60.0),
         go_up=book.wrap(go_up[:1].upper() + go_up[1:], CELL, book.frame.width - 118.0),
     )
 
@@ -160,10 +161,10 @@ def _page(
     return Page(
         f"loads-{number}" if number else "loads",
         _drawing(tested, untested, curve.source, first=not number),
-        title="" if number else "Where your loads come from",
+        title="" if number else tr("Where your loads come from"),
         cites=(
-            Cite(curve.source, Topic.TRAINING, "reps and load"),
-            *(Cite(key, Topic.TRAINING, "one-repetition maximum") for key in EQUATION_SOURCES),
+            Cite(curve.source, Topic.TRAINING, tr("reps and load")),
+            *(Cite(key, Topic.TRAINING, tr("one-repetition maximum")) for key in EQUATION_SOURCES),
         )
         if tested
         else (),
@@ -174,14 +175,16 @@ def _drawing(
     tested: tuple[_Tested, ...], untested: tuple[_Untested, ...], curve: str, *, first: bool
 ) -> Draw:
     def draw(sheet: Sheet) -> None:
-        sheet.title("Where your loads come from")
+        sheet.title(tr("Where your loads come from"))
         y = 32.0
         if tested:
             y = _draw_tested(sheet, tested, y, curve=curve) + 10.0
         if untested:
             y = _draw_untested(sheet, untested, y) + 10.0
         if y + 30.0 < sheet.book.frame.last:
-            y = sheet.section(y, "New tests", "date, exercise, load × reps, how many were left")
+            y = sheet.section(
+                y, tr("New tests"), tr("date, exercise, load × reps, how many were left")
+            )
             sheet.note_lines(y + NOTE_LINE_MM, sheet.book.frame.last)
         sheet.foot()
 
@@ -191,22 +194,23 @@ def _drawing(
 def _draw_tested(sheet: Sheet, tested: tuple[_Tested, ...], y: float, *, curve: str) -> float:
     """The tests and what they stand for; gives back the lower edge."""
     pen, p = sheet.pen, sheet.palette
-    text = (
-        f"Each load follows from your newest test: seven published "
-        f"equations{sheet.cite(*EQUATION_SOURCES)} estimate the most you "
-        "could lift once, their middle is taken, and a table says what "
-        f"share of it allows the reps and the effort of the week{sheet.cite(curve)}. Then it is "
-        "rounded to what you can load."
+    text = tr(
+        "Each load follows from your newest test: seven published "
+        "equations{cite} estimate the most you could lift once, their middle is "
+        "taken, and a table says what share of it allows the reps and the effort "
+        "of the week{cite_curve}. Then it is rounded to what you can load.",
+        cite=sheet.cite(*EQUATION_SOURCES),
+        cite_curve=sheet.cite(curve),
     )
     program = sheet.book.issue.program
     if any(slot.load_kg is not None for week in program.weeks for slot in week.slots()):
-        text += " A load that your coach set by hand stands as it is."
+        text = f"{text} {tr('A load that your coach set by hand stands as it is.')}"
     y = pen.paragraph(0, y, text, width=sheet.width, style=BODY) + 3.4
     for x, head in (
-        (0.0, "exercise"),
-        (_TEST_X, "your test"),
-        (_ONE_X, "once, about"),
-        (_SPAN_X, "between"),
+        (0.0, tr("exercise")),
+        (_TEST_X, tr("your test")),
+        (_ONE_X, tr("once, about")),
+        (_SPAN_X, tr("between")),
     ):
         pen.text(x, y, head, style=LABEL, tone=p.mid)
     y += 1.8
@@ -228,12 +232,12 @@ def _draw_untested(sheet: Sheet, untested: tuple[_Untested, ...], y: float) -> f
     Gives back the lower edge.
     """
     pen, p = sheet.pen, sheet.palette
-    y = sheet.section(y, "How to find a load", "where the booklet leaves a line") + 6.0
-    for number, step in enumerate(_STEPS, start=1):
+    y = sheet.section(y, tr("How to find a load"), tr("where the booklet leaves a line")) + 6.0
+    for number, step in enumerate(map(tr, _STEPS), start=1):
         pen.text(0, y, str(number), style=BODY_BOLD)
         y = pen.paragraph(6.0, y, step, width=sheet.width - 6, style=BODY) + 0.8
     y += 2.6
-    for x, head in ((0.0, "exercise"), (54.0, "first"), (118.0, "five more or better")):
+    for x, head in ((0.0, tr("exercise")), (54.0, tr("first")), (118.0, tr("five more or better"))):
         pen.text(x, y, head, style=LABEL, tone=p.mid)
     y += 1.8
     pen.rule(0, y, sheet.width, weight=0.9)

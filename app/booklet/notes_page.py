@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from app.booklet.book import Page, Sheet
+from app.domain.wording import tr
 
 
 def page(key: str) -> Page:
@@ -11,6 +12,6 @@ def page(key: str) -> Page:
 
 
 def _draw(sheet: Sheet) -> None:
-    sheet.title("Notes")
+    sheet.title(tr("Notes"))
     sheet.note_lines(38.0, sheet.book.frame.last)
     sheet.foot()

@@ -28,17 +28,19 @@ from app.booklet.words import dose_text, effort_text, mass_number, number_of_rep
 from app.domain.effort import Rir
 from app.domain.exercise import Exercise
 from app.domain.program import Slot
+from app.domain.wording import mark, tr, trn
 
-STOP_TITLE = "Stop, and ask, when something is wrong"
+STOP_TITLE = mark("Stop, and ask, when something is wrong")
 STOP = (
-    (
-        "Stop the exercise if it hurts in a joint, if pain is sharp or spreads, or if you feel "
-        "dizzy, faint, sick or short of breath beyond the effort."
+    mark(
+        "Stop the exercise if it hurts in a joint, if pain is sharp or spreads, "
+        "or if you feel dizzy, faint, sick or short of breath beyond the effort."
     ),
-    "Chest pain or pressure, or fainting: stop training and call for medical help at once.",
-    (
-        "See a doctor or physiotherapist before you go on if a pain is still there after a few "
-        "days, or if you are ill, pregnant, or on a new medicine. Tell your coach."
+    mark("Chest pain or pressure, or fainting: stop training and call for medical help at once."),
+    mark(
+        "See a doctor or physiotherapist before you go on if a pain is still "
+        "there after a few days, or if you are ill, pregnant, or on a new "
+        "medicine. Tell your coach."
     ),
 )
 _LETTERS = "abcdef"
@@ -69,10 +71,10 @@ def pages(book: Book) -> Iterator[Page]:
     yield Page(
         "reading",
         _draw,
-        title="How to read this booklet",
+        title=tr("How to read this booklet"),
         cites=(
-            Cite("zourdos2016", Topic.TRAINING, "effort"),
-            Cite("hackett2017", Topic.TRAINING, "how well effort is judged"),
+            Cite("zourdos2016", Topic.TRAINING, tr("effort")),
+            Cite("hackett2017", Topic.TRAINING, tr("how well effort is judged")),
         ),
     )
 
@@ -93,15 +95,16 @@ def sample(book: Book) -> _Sample | None:
 
 
 def _draw(sheet: Sheet) -> None:
-    sheet.title("How to read this booklet")
+    sheet.title(tr("How to read this booklet"))
     found = sample(sheet.book)
     y = 33.4
     if found is not None:
-        sheet.pen.text(0, y, "One row of a week page, from left to right", style=SECTION)
+        sheet.pen.text(0, y, tr("One row of a week page, from left to right"), style=SECTION)
         y = _draw_sample(sheet, found, y + 4.0)
     y = _draw_words(sheet, _words(sheet, found), y + 1.0)
-    y = min(y + 3.0, sheet.book.frame.last - caution_height(sheet.book, STOP))
-    caution_box(sheet, y, STOP_TITLE, STOP)
+    stop = tuple(map(tr, STOP))
+    y = min(y + 3.0, sheet.book.frame.last - caution_height(sheet.book, stop))
+    caution_box(sheet, y, tr(STOP_TITLE), stop)
     sheet.foot()
 
 
@@ -159,32 +162,40 @@ def _words(sheet: Sheet, found: _Sample | None) -> tuple[_Word, ...]:
     if found is not None:
         sets, reps = found.slot.sets, number_of_reps(found.slot.reps)
         timed = found.exercise.timed
-    unit = "seconds" if timed else "repetitions"
     words = [
         _Word(
-            "Exercise",
-            "The name, and a picture of where the movement ends. Full instructions and what you "
-            "may do instead are on the page named under it.",
+            tr("Exercise"),
+            tr(
+                "The name, and a picture of where the movement ends. Full "
+                "instructions and what you may do instead are on the page named "
+                "under it."
+            ),
         ),
         _Word(
-            "Sets × reps",
-            f"{sets}{NBSP}×{NBSP}{reps} means {sets} set{'s' if sets > 1 else ''} of {reps} "
-            f"{unit}, resting between sets.",
+            tr("Sets × reps"),
+            _dose_words(sets, reps, timed=timed),
         ),
         _effort_word(sheet, found),
         _Word(
-            "Load",
-            "What to put on the bar, or hold in each hand. It is a starting value: effort "
-            "decides. If the day is poor, take off 5 to 10 %.",
+            tr("Load"),
+            tr(
+                "What to put on the bar, or hold in each hand. It is a starting "
+                "value: effort decides. If the day is poor, take off 5 to 10 %."
+            ),
         ),
         _Word(
-            "Rest",
-            "Minutes and seconds from the end of one set to the start of the next. Longer is fine.",
+            tr("Rest"),
+            tr(
+                "Minutes and seconds from the end of one set to the start of the "
+                "next. Longer is fine."
+            ),
         ),
         _Word(
-            "Your record",
-            "One box above the other for each set: load on top, reps below. No box, no set. Leave "
-            "a box empty if you skip the set.",
+            tr("Your record"),
+            tr(
+                "One box above the other for each set: load on top, reps below. No "
+                "box, no set. Leave a box empty if you skip the set."
+            ),
         ),
     ]
     lettered = [
@@ -194,20 +205,45 @@ def _words(sheet: Sheet, found: _Sample | None) -> tuple[_Word, ...]:
     return (*lettered, *_more_words(sheet.book, found))
 
 
-def _effort_word(sheet: Sheet, found: _Sample | None) -> _Word:
-    text = (
-        "RIR: repetitions in reserve, how many more you could have done with clean form when you "
-        "put the load down. "
+def _dose_words(sets: int, reps: str, *, timed: bool) -> str:
+    """What the sample's sets and repetitions mean."""
+    dose = f"{sets}{NBSP}×{NBSP}{reps}"
+    if timed:
+        return trn(
+            "{dose} means {n} set of {reps} seconds, resting between sets.",
+            "{dose} means {n} sets of {reps} seconds, resting between sets.",
+            sets,
+            dose=dose,
+            reps=reps,
+        )
+    return trn(
+        "{dose} means {n} set of {reps} repetitions, resting between sets.",
+        "{dose} means {n} sets of {reps} repetitions, resting between sets.",
+        sets,
+        dose=dose,
+        reps=reps,
     )
-    more = "If clearly more are left than planned, use more load next set; if fewer, use less."
+
+
+def _effort_word(sheet: Sheet, found: _Sample | None) -> _Word:
+    text = tr(
+        "RIR: repetitions in reserve, how many more you could have done with "
+        "clean form when you put the load down."
+    )
+    more = tr("If clearly more are left than planned, use more load next set; if fewer, use less.")
     cite = sheet.cite("zourdos2016", "hackett2017")
     slot = None if found is None or found.exercise.timed else found.slot
     if slot is None or not isinstance(slot.effort, Rir) or slot.effort.reps % 1:
-        return _Word("Effort (RIR)", f"{text}{more}{cite}")
+        return _Word(tr("Effort (RIR)"), f"{text} {more}{cite}")
     done, left = slot.reps.high, int(slot.effort.reps)
-    text += f"RIR {left} with {done} reps means {done + left} would have been your honest limit. "
+    example = tr(
+        "RIR {left} with {done} reps means {limit} would have been your honest limit.",
+        left=left,
+        done=done,
+        limit=done + left,
+    )
     if done + left > 40:
-        return _Word("Effort (RIR)", f"{text}{more}{cite}")
+        return _Word(tr("Effort (RIR)"), f"{text} {example} {more}{cite}")
 
     def dots(sheet: Sheet, y: float) -> float:
         pen, p = sheet.pen, sheet.palette
@@ -218,11 +254,11 @@ def _effort_word(sheet: Sheet, found: _Sample | None) -> _Word:
             else:
                 pen.disc(x, y + 1.6, 0.8, stroke=p.ink)
         x = _TEXT_X + 5 + (done + left) * 2.3
-        said = f"{done} done, {left} kept in reserve"
+        said = tr("{done} done, {left} kept in reserve", done=done, left=left)
         pen.text(x, y + 2.8, said, style=CELL, tone=p.mid)
         return y + 5.0
 
-    return _Word("Effort (RIR)", f"{text}{more}{cite}", picture=dots)
+    return _Word(tr("Effort (RIR)"), f"{text} {example} {more}{cite}", picture=dots)
 
 
 def _more_words(book: Book, found: _Sample | None) -> Iterator[_Word]:
@@ -231,15 +267,19 @@ def _more_words(book: Book, found: _Sample | None) -> Iterator[_Word]:
     on_pages = Part.EXERCISES in book.options.parts
     if any(slot.tempo or (on_pages and book.exercise(slot.exercise).tempo) for slot in slots):
         yield _Word(
-            "Tempo",
-            "Four numbers, where given: seconds down, seconds still at the bottom, seconds up, "
-            "seconds still at the top.",
+            tr("Tempo"),
+            tr(
+                "Four numbers, where given: seconds down, seconds still at the "
+                "bottom, seconds up, seconds still at the top."
+            ),
         )
     if any(slot.pair for slot in slots):
         yield _Word(
-            "Pairs",
-            "Exercises joined by a bracket are done in turn: one set of A1, then one of A2, rest, "
-            "and again.",
+            tr("Pairs"),
+            tr(
+                "Exercises joined by a bracket are done in turn: one set of A1, then "
+                "one of A2, rest, and again."
+            ),
         )
     ramp = ramp_of(book, found.slot, found.exercise) if found else ()
     if found is None or not ramp:
@@ -265,8 +305,11 @@ def _more_words(book: Book, found: _Sample | None) -> Iterator[_Word]:
         return y + 13.0
 
     yield _Word(
-        "Ramp sets",
-        "Short, easy sets that lead up to the working load, named in the warm-up line. Rest about "
-        "a minute between them. They do not count as sets and you need not write them down.",
+        tr("Ramp sets"),
+        tr(
+            "Short, easy sets that lead up to the working load, named in the warm-up "
+            "line. Rest about a minute between them. They do not count as sets and "
+            "you need not write them down."
+        ),
         picture=stairs,
     )

@@ -38,20 +38,21 @@ from app.domain.bullet import bullet_of
 from app.domain.client import Client
 from app.domain.findings import Finding
 from app.domain.program import Program
+from app.domain.wording import mark, tr, trn
 from app.domain.working import UNSOURCED
 
 _TEXT_X = 7.0
 _MEASURE_MM = PICTURE_MM + 32.0
 _CAUTIONS = (
-    (
-        "This report reviews a plan. It does not clear anybody for training and does not replace "
-        "screening, a diagnosis or treatment."
+    mark(
+        "This report reviews a plan. It does not clear anybody for training and "
+        "does not replace screening, a diagnosis or treatment."
     ),
-    (
-        "Ranges describe groups of people that were studied. One person may need less or more; the "
-        "record of training decides."
+    mark(
+        "Ranges describe groups of people that were studied. One person may need "
+        "less or more; the record of training decides."
     ),
-    "What a doctor, a physiotherapist or local rules say comes before anything here.",
+    mark("What a doctor, a physiotherapist or local rules say comes before anything here."),
 )
 
 
@@ -104,16 +105,16 @@ class _Layout:
 
     def _blocks(self) -> Iterator[Block]:
         yield self._about()
-        yield self.ground.cautions(_CAUTIONS)
+        yield self.ground.cautions(tuple(map(tr, _CAUTIONS)))
         for section in self.sections:
             yield self.ground.heading(section.title, f"{section.count}")
             for part in section.parts:
                 yield from self._part(part, section)
         if not self.sections:
-            text = "The checks have nothing to say about this program."
+            text = tr("The checks have nothing to say about this program.")
             yield self.ground.paragraph(text)
         if self.sources:
-            yield self.ground.heading("Sources")
+            yield self.ground.heading(tr("Sources"))
             yield from (self._source(key, number) for key, number in self.sources.items())
         yield self._review()
 
@@ -121,16 +122,21 @@ class _Layout:
         report, program = self.report, self.report.program
         weeks = len(program.weeks)
         lines = [
-            ("Client", client_text(report.client, named=report.named)),
-            ("Program", program.name),
+            (tr("Client"), client_text(report.client, named=report.named)),
+            (tr("Program"), program.name),
             (
-                "Length",
-                f"{weeks} week{'s' * (weeks != 1)} from {full_day_text(program.start)}",
+                tr("Length"),
+                trn(
+                    "{n} week from {start}",
+                    "{n} weeks from {start}",
+                    weeks,
+                    start=full_day_text(program.start),
+                ),
             ),
-            ("Findings", counts_text(self.sections)),
+            (tr("Findings"), counts_text(self.sections)),
         ]
         if report.coach:
-            lines.insert(0, ("Coach", report.coach))
+            lines.insert(0, (tr("Coach"), report.coach))
         return self.ground.facts(lines)
 
     def _part(self, part: Part, section: Section) -> Iterator[Block]:
@@ -175,10 +181,10 @@ class _Layout:
         said = [_sentence(entry.day), _sentence(finding.reason), self._source_text(finding)]
         if entry.accepted:
             word = finding.weight.word
-            yield f"{word}, accepted: {_sentence(entry.accepted)}"
+            yield tr("{word}, accepted: {sentence}", word=word, sentence=_sentence(entry.accepted))
         yield " ".join(part for part in said if part)
         if finding.mend is not None and not entry.accepted:
-            yield f"Would settle it: {_sentence(finding.mend.label)}"
+            yield tr("Would settle it: {sentence}", sentence=_sentence(finding.mend.label))
 
     def _source_text(self, finding: Finding) -> str:
         key = finding.source
@@ -197,10 +203,10 @@ class _Layout:
 
     def _review(self) -> Block:
         def draw(pen: Pen, y: float) -> None:
-            pen.text(0, y + 9.0, "Reviewed by", style=SECTION)
+            pen.text(0, y + 9.0, tr("Reviewed by"), style=SECTION)
             pen.rule(0, y + 10.8, self.width, weight=0.9)
             half = self.width / 2
-            for x, word in ((0.0, "Name"), (half, "Date")):
+            for x, word in ((0.0, tr("Name")), (half, tr("Date"))):
                 pen.text(x, y + 18.0, word, style=CELL, tone=self.palette.mid)
                 pen.rule(x + 14, y + 18.6, x + half - 6, tone=self.palette.line)
             for line in (28.0, 37.0, 46.0):
@@ -213,10 +219,10 @@ class _Layout:
         report = self.report
         who = client_text(report.client, named=report.named)
         heading = Heading(
-            "Findings report",
+            tr("Findings report"),
             full_day_text(report.on),
-            DOT.join((who, report.program.name, "for a colleague's review")),
-            subject=f"Findings on {report.program.name}",
+            DOT.join((who, report.program.name, tr("for a colleague's review"))),
+            subject=tr("Findings on {program}", program=report.program.name),
             author=report.coach,
         )
         return print_flow(self.ground, heading, self._blocks())
@@ -233,4 +239,4 @@ def _sentence(text: str) -> str:
 def _measured(finding: Finding) -> str:
     if finding.measured is None or finding.range is None:
         return ""
-    return f"{finding.measured:.4g}, range {finding.range.text}"
+    return tr("{measured:.4g}, range {range}", measured=finding.measured, range=finding.range.text)

@@ -6,10 +6,11 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date
 
-from app.booklet.words import and_text, full_day_text
+from app.booklet.words import full_day_text
 from app.domain.client import Client
 from app.domain.findings import Finding, Weight
 from app.domain.program import Program, day_name
+from app.domain.wording import listing, tr
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,24 +40,27 @@ class Part:
 
 @dataclass(frozen=True, slots=True)
 class Section:
-    """A weight, or what was accepted, week by week; count: of findings, week for week."""
+    """A weight, or None for what was accepted, week by week; count: of findings, week for week."""
 
-    title: str
+    weight: Weight | None
     count: int
     parts: tuple[Part, ...]
+
+    @property
+    def title(self) -> str:
+        """The word for the weight, or 'Accepted'."""
+        return tr("Accepted") if self.weight is None else self.weight.word
 
 
 def sections(program: Program, findings: Iterable[Finding]) -> tuple[Section, ...]:
     """The findings heaviest first, then the accepted ones; only sections that have any."""
     reasons = {one.finding: one.reason for one in program.accepted}
-    by_title: dict[str, list[Finding]] = {weight.word: [] for weight in Weight}
-    by_title["Accepted"] = []
+    by_weight: dict[Weight | None, list[Finding]] = {weight: [] for weight in (*Weight, None)}
     for finding in findings:
-        title = "Accepted" if finding.id in reasons else finding.weight.word
-        by_title[title].append(finding)
+        by_weight[None if finding.id in reasons else finding.weight].append(finding)
     return tuple(
-        Section(title, len(found), _parts(_entries(program, found, reasons)))
-        for title, found in by_title.items()
+        Section(weight, len(found), _parts(_entries(program, found, reasons)))
+        for weight, found in by_weight.items()
         if found
     )
 
@@ -89,10 +93,10 @@ def _parts(entries: Iterable[Entry]) -> tuple[Part, ...]:
 def weeks_title(weeks: tuple[int, ...], start: date) -> tuple[str, str]:
     """('Week 7', 'from 23 November 2026'), ('Weeks 1–5, 7', ''), ('The whole program', '')."""
     if not weeks:
-        return "The whole program", ""
+        return tr("The whole program"), ""
     if len(weeks) == 1:
         monday = date.fromordinal(start.toordinal() + 7 * (weeks[0] - 1))
-        return f"Week {weeks[0]}", f"from {full_day_text(monday)}"
+        return tr("Week {first}", first=weeks[0]), tr("from {monday}", monday=full_day_text(monday))
     runs: list[list[int]] = []
     for week in weeks:
         if runs and runs[-1][-1] == week - 1:
@@ -100,23 +104,23 @@ def weeks_title(weeks: tuple[int, ...], start: date) -> tuple[str, str]:
         else:
             runs.append([week])
     texts = [str(run[0]) if len(run) == 1 else f"{run[0]}–{run[-1]}" for run in runs]
-    return f"Weeks {', '.join(texts)}", ""
+    return tr("Weeks {texts}", texts=", ".join(texts)), ""
 
 
 def initials(name: str) -> str:
     """'R. E.' for 'Runa Estvik'; 'the client' for no name."""
-    return " ".join(f"{word[0].upper()}." for word in name.split()) or "the client"
+    return " ".join(f"{word[0].upper()}." for word in name.split()) or tr("the client")
 
 
 def counts_text(found: tuple[Section, ...]) -> str:
     """'2 conflicts, 5 outside, 3 remarks and 1 accepted'."""
-    words = {"Conflict": "conflict", "Remark": "remark"}
-    parts = []
-    for section in found:
-        word = words.get(section.title, section.title.lower())
-        plural = "s" if section.title in words and section.count != 1 else ""
-        parts.append(f"{section.count} {word}{plural}")
-    return and_text(tuple(parts)) or "no findings"
+    parts = [
+        tr("{count} accepted", count=section.count)
+        if section.weight is None
+        else section.weight.counted(section.count)
+        for section in found
+    ]
+    return listing(tuple(parts)) or tr("no findings")
 
 
 def client_text(client: Client, *, named: bool) -> str:

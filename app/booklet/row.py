@@ -18,7 +18,6 @@ from app.booklet.fonts import (
     LABEL,
     LABEL_BOLD,
     NAME,
-    NBSP,
     Style,
 )
 from app.booklet.pen import Box, Pen
@@ -33,6 +32,7 @@ from app.booklet.words import (
 )
 from app.domain.exercise import Exercise, LoadKind
 from app.domain.program import Slot
+from app.domain.wording import tr
 
 ROOMY_MM, TIGHT_MM = 21.4, 19.2
 """Height of a row with up to four sets, and the least it can be shrunk to."""
@@ -144,15 +144,18 @@ def load_cell(book: Book, slot: Slot, exercise: Exercise) -> LoadCell:
     units = book.issue.client.units
     match exercise.load_kind:
         case LoadKind.NONE:
-            return LoadCell("–", f"body{NBSP}only")
+            return LoadCell("–", tr("body\N{NO-BREAK SPACE}only"))
         case LoadKind.BAND:
-            return LoadCell("", "band")
+            return LoadCell("", tr("band"))
         case LoadKind.BODY if not load_kg:
-            return LoadCell("–", f"body{NBSP}only")
+            return LoadCell("–", tr("body\N{NO-BREAK SPACE}only"))
         case _ if load_kg is None:
-            return LoadCell("", "find it", "loads")
+            return LoadCell("", tr("find it"), "loads")
         case LoadKind.BODY if load_kg < 0:
-            return LoadCell(mass_number(-load_kg, units), f"{units}{NBSP}of{NBSP}help")
+            return LoadCell(
+                mass_number(-load_kg, units),
+                tr("{units}\N{NO-BREAK SPACE}of\N{NO-BREAK SPACE}help", units=units),
+            )
         case _:
             return LoadCell(mass_number(load_kg, units), load_words(exercise, units))
 
@@ -227,7 +230,7 @@ def _cells(sheet: Sheet, row: Row, col: Columns, y: float) -> None:
 def _draw_cells(pen: Pen, row: Row, col: Columns) -> None:
     """The boxes, their labels outside on the left, and the numbers of sets past the fourth."""
     p = pen.palette
-    lower = "time" if row.exercise.timed else "reps"
+    lower = tr("time") if row.exercise.timed else tr("reps")
     for number in range(0, len(row.cells), CELLS_A_ROW):
         line = row.cells[number : number + CELLS_A_ROW]
         for upper_box, lower_box in line:
@@ -235,14 +238,14 @@ def _draw_cells(pen: Pen, row: Row, col: Columns) -> None:
                 pen.box(box, stroke=p.cell, weight=0.5)
         first, last = line[0][0], line[-1][0]
         pen.rule(first.x, first.y, last.right, weight=0.9)
-        labels = ((first, "load"), (line[0][1], lower))
+        labels = ((first, tr("load")), (line[0][1], lower))
         for box, text in labels:
             middle = box.y + box.height / 2 + 1.1
             pen.text(col.cells - 1.4, middle, text, style=LABEL, tone=p.mid, align=1)
         if number:
             middle = first.bottom + 1.1
-            text = f"sets {number + 1}–{number + len(line)}"
-            text = text if len(line) > 1 else f"set {number + 1}"
+            text = tr("sets {first}–{last}", first=number + 1, last=number + len(line))
+            text = text if len(line) > 1 else tr("set {number}", number=number + 1)
             pen.text(col.label - 2.4, middle, text, style=LABEL, tone=p.mid, align=1)
 
 

@@ -8,16 +8,18 @@ from dataclasses import dataclass
 from app.booklet.book import Book, Cite, Draw, Page, Sheet, Topic
 from app.booklet.fonts import BODY, CELL, CELL_BOLD
 from app.booklet.words import pages_text
+from app.domain.wording import mark, tr
 
 _HEADINGS = {
-    Topic.TRAINING: "Sets, load, effort and rest",
-    Topic.ENERGY: "Energy and protein",
-    Topic.SAFETY: "Exercises and safety",
+    Topic.TRAINING: mark("Sets, load, effort and rest"),
+    Topic.ENERGY: mark("Energy and protein"),
+    Topic.SAFETY: mark("Exercises and safety"),
 }
-_INTRO = (
-    "Your coach chose the exercises. The ranges and equations behind the numbers in this booklet "
-    "are published; here they are, with the pages that lean on them. A range describes groups of "
-    "people. You are one person: your record decides."
+_INTRO = mark(
+    "Your coach chose the exercises. The ranges and equations behind the numbers "
+    "in this booklet are published; here they are, with the pages that lean on "
+    "them. A range describes groups of people. You are one person: your record "
+    "decides."
 )
 _USED_X, _TEXT_X, _NUMBER_X = 139.0, 10.0, 6.0
 _HEADING_MM = 11.6
@@ -63,7 +65,7 @@ def pages(book: Book, cites: Cites) -> Iterator[Page]:
         yield Page(
             f"sources-{number}" if number else "sources",
             _drawing(tuple(part), first=not number),
-            title="" if number else "Where the numbers come from",
+            title="" if number else tr("Where the numbers come from"),
         )
 
 
@@ -77,7 +79,7 @@ def _entries(book: Book, cites: Cites) -> list[_Entry]:
         entries.append(
             _Entry(
                 number,
-                heading=_HEADINGS[topic] if topic is not topic_before else "",
+                heading=tr(_HEADINGS[topic]) if topic is not topic_before else "",
                 text=book.wrap(book.content.references[key].text, CELL, _USED_X - _TEXT_X - 5),
                 used=book.wrap(used, CELL, book.frame.width - _USED_X),
             )
@@ -89,16 +91,16 @@ def _entries(book: Book, cites: Cites) -> list[_Entry]:
 def _drawing(entries: tuple[_Entry, ...], *, first: bool) -> Draw:
     def draw(sheet: Sheet) -> None:
         pen, mid = sheet.pen, sheet.palette.mid
-        sheet.title("Where the numbers come from")
+        sheet.title(tr("Where the numbers come from"))
         y = 32.0
         if first:
-            y = pen.paragraph(0, y, _INTRO, width=sheet.width, style=BODY) + 1.0
+            y = pen.paragraph(0, y, tr(_INTRO), width=sheet.width, style=BODY) + 1.0
         for entry in entries:
             if entry.heading:
                 y += 5.0
                 sheet.section(y, entry.heading)
                 if entry is entries[0]:
-                    pen.text(_USED_X, y, "used for", style=CELL, tone=mid)
+                    pen.text(_USED_X, y, tr("used for"), style=CELL, tone=mid)
                 y += 6.6
             pen.text(_NUMBER_X, y, str(entry.number), style=CELL_BOLD, align=1)
             pen.lines(_TEXT_X, y, entry.text, style=CELL)

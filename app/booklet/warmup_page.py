@@ -10,20 +10,30 @@ from app.booklet.fonts import BODY, BODY_BOLD, CELL, CELL_BOLD, LABEL
 from app.booklet.pen import Box
 from app.booklet.pictures import draw_picture, pose_of
 from app.booklet.warmup_text import easy_s, ramp_text, ramps_of
-from app.booklet.words import and_text
 from app.domain.exercise import Exercise, ExerciseKey
 from app.domain.program import day_name
+from app.domain.wording import listing, mark, tr
 
 _STEPS = (
-    "{} of easy movement, until you are warm and breathe a little deeper.",
-    "The drills of the session, slowly and without load that tires you.",
-    (
-        "Ramp sets: with the exercise itself, from light to near the working load. None of them is "
-        "hard. Rest about a minute between them."
+    mark("{easy} of easy movement, until you are warm and breathe a little deeper."),
+    mark("The drills of the session, slowly and without load that tires you."),
+    mark(
+        "Ramp sets: with the exercise itself, from light to near the working "
+        "load. None of them is hard. Rest about a minute between them."
     ),
 )
 
-_MINUTES = ("Two", "Three", "Four", "Five", "Six", "Seven", "Eight", "Nine", "Ten")
+_MINUTES = (
+    mark("Two minutes"),
+    mark("Three minutes"),
+    mark("Four minutes"),
+    mark("Five minutes"),
+    mark("Six minutes"),
+    mark("Seven minutes"),
+    mark("Eight minutes"),
+    mark("Nine minutes"),
+    mark("Ten minutes"),
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,7 +72,7 @@ def pages(book: Book) -> Iterator[Page]:
         yield Page(
             f"warmup-{number}" if number else "warmup",
             _drawing(tuple(part), ramps if last else (), easy="" if number else easy),
-            title="" if number else "Warm-up",
+            title="" if number else tr("Warm-up"),
         )
 
 
@@ -79,7 +89,7 @@ def _drills(book: Book) -> list[_Drill]:
         drawn = pose_of(book, exercise) is not None
         width = book.frame.width - (22.0 if drawn else 0.0)
         text = " ".join((*exercise.set_up, *exercise.cues))
-        said = and_text(tuple(day_name(number) for number in sorted(numbers)))
+        said = listing(tuple(day_name(number) for number in sorted(numbers)))
         drills.append(_Drill(exercise, said, book.wrap(text, CELL, width), drawn))
     return drills
 
@@ -91,8 +101,8 @@ def _easy(book: Book) -> str:
     if len(several) == 1:
         minutes, seconds = divmod(several.pop(), 60)
         if not seconds and 2 <= minutes < 2 + len(_MINUTES):
-            return f"{_MINUTES[minutes - 2]} minutes"
-    return "A few minutes"
+            return tr(_MINUTES[minutes - 2])
+    return tr("A few minutes")
 
 
 def _ramps(book: Book) -> tuple[tuple[str, str, str], ...]:
@@ -116,25 +126,25 @@ def _drawing(
 
     def draw(sheet: Sheet) -> None:
         pen = sheet.pen
-        sheet.title("Warm-up", "" if easy else "goes on")
+        sheet.title(tr("Warm-up"), "" if easy else tr("goes on"))
         y = 32.0
         if easy:
             for number, step in enumerate(_STEPS, start=1):
                 pen.text(0, y, str(number), style=BODY_BOLD)
                 y = (
-                    pen.paragraph(6.0, y, step.format(easy), width=sheet.width - 6, style=BODY)
+                    pen.paragraph(6.0, y, tr(step, easy=easy), width=sheet.width - 6, style=BODY)
                     + 1.2
                 )
             y += 6.0
         if drills:
-            y = sheet.section(y, "Drills") + 1.0
+            y = sheet.section(y, tr("Drills")) + 1.0
             for drill in drills:
                 y = _draw_drill(sheet, drill, y)
             y += 10.0
         if ramps:
             y = _draw_ramps(sheet, ramps, y) + 10.0
         if y + 30 < sheet.book.frame.last:
-            y = sheet.section(y, "Your own", "what you add, what your body asks for")
+            y = sheet.section(y, tr("Your own"), tr("what you add, what your body asks for"))
             sheet.note_lines(y + 9.0, sheet.book.frame.last)
         sheet.foot()
 
@@ -156,7 +166,9 @@ def _draw_drill(sheet: Sheet, drill: _Drill, y: float) -> float:
 
 def _draw_ramps(sheet: Sheet, ramps: tuple[tuple[str, str, str], ...], y: float) -> float:
     pen, p = sheet.pen, sheet.palette
-    y = sheet.section(y, "Ramp sets", "in your first week; later ones stand on the week's page")
+    y = sheet.section(
+        y, tr("Ramp sets"), tr("in your first week; later ones stand on the week's page")
+    )
     for day, name, text in ramps:
         y += 5.2
         pen.text(0, y, day, style=CELL_BOLD)
@@ -164,5 +176,5 @@ def _draw_ramps(sheet: Sheet, ramps: tuple[tuple[str, str, str], ...], y: float)
         pen.text(98.0, y, text, style=CELL)
         y += 2.0
         pen.rule(0, y, sheet.width, tone=p.hair)
-    pen.text(0, y + 4.6, "Load and reps of each; common practice.", style=LABEL, tone=p.mid)
+    pen.text(0, y + 4.6, tr("Load and reps of each; common practice."), style=LABEL, tone=p.mid)
     return y + 4.6

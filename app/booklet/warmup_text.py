@@ -10,10 +10,11 @@ from app.domain.exercise import Exercise
 from app.domain.program import Session, Slot
 from app.domain.strength import RampSet
 from app.domain.warmup import dose, is_general
+from app.domain.wording import mark, tr
 
 EASY_S = 300
 """Easy movement before a session without a drill that warms the whole body. Common practice."""
-EASY = f"{EASY_S // 60}{NBSP}minutes easy movement"
+EASY = mark("5\N{NO-BREAK SPACE}minutes easy movement")
 
 
 def ramps_of(book: Book, session: Session) -> tuple[tuple[Exercise, tuple[RampSet, ...]], ...]:
@@ -61,10 +62,12 @@ def warmup_text(book: Book, session: Session) -> str:
     drills = [book.exercise(key) for key in session.warmup]
     parts = [drill_text(drill) for drill in drills]
     if not any(is_general(drill) for drill in drills):
-        parts.insert(0, EASY)
+        parts.insert(0, tr(EASY))
     ramps = [(exercise.name, ramp_text(book, ramp)) for exercise, ramp in ramps_of(book, session)]
     if len(ramps) == 1:
-        parts.append(f"ramp sets {ramps[0][1]}")
+        parts.append(tr("ramp sets {sets}", sets=ramps[0][1]))
     else:
-        parts += [f"ramp sets {name}: {text}" for name, text in ramps]
+        parts += [
+            tr("ramp sets {exercise}: {sets}", exercise=name, sets=text) for name, text in ramps
+        ]
     return "; ".join(parts)

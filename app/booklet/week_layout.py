@@ -15,7 +15,8 @@ from app.booklet.row import ROOMY_MM, TIGHT_MM, Row, lay_out_rows
 from app.booklet.warmup_text import warmup_text
 from app.booklet.words import minutes_text
 from app.domain.dose import session_minutes
-from app.domain.program import DAYS, Session, Week, day_name
+from app.domain.program import Session, Week, day_name
+from app.domain.wording import tr
 
 _LEAD_FIRST, _LEAD = 6.4, 8.6  # from the rule above to the session's baseline
 _RULE, _LINE, _HAIR, _HEADS, _UNDER_HEADS = 1.8, 4.6, 1.8, 3.8, 1.4
@@ -114,7 +115,7 @@ def _parts(book: Book, week: Week) -> list[SessionPart]:
             name = (
                 day_name(number)
                 if len(day.sessions) == 1
-                else f"{day_name(number)}, session {turn}"
+                else tr("{day}, session {turn}", day=day_name(number), turn=turn)
             )
             parts.append(_part(book, session, name))
     return parts
@@ -188,7 +189,7 @@ def _split(part: SessionPart, count: int) -> tuple[SessionPart, SessionPart]:
 
 def note_paragraphs(book: Book, week: Week) -> tuple[tuple[str, tuple[str, ...]], ...]:
     """What the coach wrote about the week and its days: a head and its lines."""
-    texts = [("", week.note), *zip(DAYS, (day.note for day in week.days), strict=True)]
+    texts = [("", week.note), *((day_name(at), day.note) for at, day in enumerate(week.days))]
     paragraphs = []
     for head, text in texts:
         indent = 24.0 if head else 0.0

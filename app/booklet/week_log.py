@@ -19,8 +19,18 @@ from app.booklet.pen import Box, Pen
 from app.booklet.week_layout import EAT_MM, LINES_MM, note_paragraphs
 from app.booklet.words import thousands
 from app.domain.energy import EnergyPlan, EnergyWeek
+from app.domain.units import number_text
+from app.domain.wording import mark, tr
 
-_DAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
+_DAYS = (
+    mark("Mon"),
+    mark("Tue"),
+    mark("Wed"),
+    mark("Thu"),
+    mark("Fri"),
+    mark("Sat"),
+    mark("Sun"),
+)
 LOG_CELL_MM = (22.0, 9.0)
 """Width and height of a box for body mass or sleep."""
 
@@ -52,8 +62,11 @@ def _draw_targets(sheet: Sheet, index: int, y: float) -> float:
     page = sheet.page_text("energy")
     wide = pen.width(page, CELL)
     sheet.linked(sheet.width - wide, y, page, to="energy", style=CELL, tone=p.mid)
-    y = _section(sheet, y, "Eat", "this week, each day") + 6.6
-    parts = ((thousands(week.kcal), "kcal"), (f"{week.macros.protein_g:.0f}", "g protein"))
+    y = _section(sheet, y, tr("Eat"), tr("this week, each day")) + 6.6
+    parts = (
+        (thousands(week.kcal), "kcal"),
+        (number_text(week.macros.protein_g, 0), tr("g protein")),
+    )
     for number, (figure, unit) in enumerate(parts):
         x = number * 40.0
         x += pen.text(x, y, figure, style=FIGURE) + 1.8
@@ -66,7 +79,7 @@ def draw_notes(sheet: Sheet, paragraphs: Sequence[tuple[str, tuple[str, ...]]], 
     if not paragraphs:
         return y
     pen = sheet.pen
-    y = _section(sheet, y, "From your coach", "about this week") + 5.6
+    y = _section(sheet, y, tr("From your coach"), tr("about this week")) + 5.6
     for head, lines in paragraphs:
         if head:
             pen.text(0, y, head, style=BODY_BOLD)
@@ -77,7 +90,7 @@ def draw_notes(sheet: Sheet, paragraphs: Sequence[tuple[str, tuple[str, ...]]], 
 def draw_boxes(sheet: Sheet, y: float) -> float:
     """Seven boxes for body mass and seven for sleep; gives back their lower edge."""
     pen = sheet.pen
-    y = _section(sheet, y, "Write down", "before breakfast, on any three days")
+    y = _section(sheet, y, tr("Write down"), tr("before breakfast, on any three days"))
     pen.stamp("log", 0, y, lambda new: _draw_log_boxes(new, sheet), text=True)
     return y + 5.4 + 2 * LOG_CELL_MM[1]
 
@@ -87,9 +100,11 @@ def _draw_log_boxes(pen: Pen, sheet: Sheet) -> None:
     p = pen.palette
     boxes = log_boxes(sheet.width, 5.4)
     for day, box in zip(_DAYS, boxes[0], strict=True):
-        pen.text(box.x + box.width / 2, 4.2, day, style=LABEL, tone=p.mid, align=0.5)
+        pen.text(box.x + box.width / 2, 4.2, tr(day), style=LABEL, tone=p.mid, align=0.5)
     units = sheet.book.issue.client.units
-    for line, label in zip(boxes, (f"Body mass, {units}", "Sleep, hours"), strict=True):
+    for line, label in zip(
+        boxes, (tr("Body mass, {units}", units=units), tr("Sleep, hours")), strict=True
+    ):
         pen.text(0, line[0].y + LOG_CELL_MM[1] / 2 + 1.2, label, style=CELL)
         for box in line:
             pen.box(box, stroke=p.cell)
@@ -111,7 +126,7 @@ def draw_lines(sheet: Sheet, y: float) -> None:
     """Lines to write on, down to the foot; left out where there is room for less than two."""
     if y + LINES_MM - 12.0 > sheet.book.frame.last:
         return
-    y = _section(sheet, y, "How it went", "what was heavy, what ached, what you changed")
+    y = _section(sheet, y, tr("How it went"), tr("what was heavy, what ached, what you changed"))
     sheet.note_lines(y + NOTE_LINE_MM, sheet.book.frame.last)
 
 

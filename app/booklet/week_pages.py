@@ -35,6 +35,7 @@ from app.booklet.week_layout import (
 from app.booklet.week_log import draw_boxes, draw_lines, draw_log, draw_notes, targets_of
 from app.booklet.words import DOT, sets_text, week_text
 from app.domain.curve import find_curve
+from app.domain.wording import tr
 
 _STRIP_MM = 62.0
 
@@ -68,8 +69,8 @@ def _cites(book: Book) -> tuple[Cite, ...]:
     """What the rows of a week lean on."""
     curve = find_curve(book.issue.program.curve)
     return (
-        Cite(curve.source, Topic.TRAINING, "reps and load"),
-        *(Cite(key, Topic.TRAINING, "rest") for key in REST_SOURCES),
+        Cite(curve.source, Topic.TRAINING, tr("reps and load")),
+        *(Cite(key, Topic.TRAINING, tr("rest")) for key in REST_SOURCES),
     )
 
 
@@ -84,7 +85,7 @@ def _week_pages(book: Book, index: int) -> Iterator[Page]:
         yield Page(
             f"week-{index + 1}" if not number else f"week-{index + 1}-{number + 1}",
             _week_drawing(index, layout, number),
-            title=f"Week {index + 1}" if not number else "",
+            title=tr("Week {number}", number=index + 1) if not number else "",
             level=0,
             cites=_cites(book) if parts else (),
             even=not number,
@@ -110,9 +111,9 @@ def _week_drawing(index: int, layout: WeekLayout, number: int) -> Draw:
 
 def _hint(sheet: Sheet, y: float, *, last: bool) -> None:
     """A line under the last row that says how to write, and where the week goes on."""
-    text = "Each box is one set: load above, reps below."
+    text = tr("Each box is one set: load above, reps below.")
     if last and not sheet.number % 2:
-        text += " More of the week and its notes are on the facing page."
+        text += tr(" More of the week and its notes are on the facing page.")
     if y + 5.0 <= sheet.book.frame.last:
         sheet.pen.text(0, y + 5.0, text, style=CELL, tone=sheet.palette.mid)
 
@@ -121,14 +122,14 @@ def _head(sheet: Sheet, index: int) -> None:
     """The week's number, its dates and sums, and the strip of all weeks."""
     pen, p, book = sheet.pen, sheet.palette, sheet.book
     week = book.season.weeks[index]
-    x = pen.text(0, 20.0, f"Week {index + 1}", style=TITLE)
+    x = pen.text(0, 20.0, tr("Week {number}", number=index + 1), style=TITLE)
     x += 2.6
-    of = f"of {len(book.season.weeks)}"
+    of = tr("of {weeks}", weeks=len(book.season.weeks))
     x += pen.text(x, 20.0, of, style=SESSION_TITLE, tone=p.mid)
     x = max(48.0, x + 5.0)
     room = sheet.width - _STRIP_MM - 4.0 - x
     dates = week_text(week.start)
-    pen.text(x, 15.6, f"{dates}, light week" if week.light else dates, style=CELL)
+    pen.text(x, 15.6, tr("{dates}, light week", dates=dates) if week.light else dates, style=CELL)
     for text in _sums(book, index):
         if pen.width(text, CELL) <= room:
             pen.text(x, 20.2, text, style=CELL, tone=p.mid)
@@ -141,18 +142,25 @@ def _sums(book: Book, index: int) -> Iterator[str]:
     """What the week amounts to, in ever fewer words."""
     week = book.season.weeks[index]
     if week.empty:
-        yield "nothing planned"
+        yield tr("nothing planned")
         return
-    what = book.muscle(book.season.emphasis) if book.season.emphasis else "all"
-    sets = f"{what} {sets_text(week.sets)} sets"
+    counted = sets_text(week.sets)
+    muscle = book.season.emphasis
+    sets = (
+        tr("{muscle} {sets} sets", muscle=book.muscle(muscle), sets=counted)
+        if muscle
+        else tr("all {sets} sets", sets=counted)
+    )
     if week.reps is None:
         yield sets
         return
     low, _, high = week.reps
-    reps = f"{low} reps" if low == high else f"{low} to {high} reps"
-    yield f"core exercises {reps}{DOT}{sets}"
-    yield f"core {reps}{DOT}{sets}"
-    yield f"{reps}{DOT}{sets_text(week.sets)} sets"
+    reps = (
+        tr("{low} reps", low=low) if low == high else tr("{low} to {high} reps", low=low, high=high)
+    )
+    yield f"{tr('core exercises {reps}', reps=reps)}{DOT}{sets}"
+    yield f"{tr('core {reps}', reps=reps)}{DOT}{sets}"
+    yield f"{reps}{DOT}{tr('{sets} sets', sets=counted)}"
 
 
 def _draw_session(sheet: Sheet, part: SessionPart, y: float, *, first: bool) -> float:
@@ -160,7 +168,7 @@ def _draw_session(sheet: Sheet, part: SessionPart, y: float, *, first: bool) -> 
     pen, p = sheet.pen, sheet.palette
     top = y
     y += 6.4 if first else 8.6
-    aside = "goes on" if part.goes_on else part.minutes
+    aside = tr("goes on") if part.goes_on else part.minutes
     taken = pen.text(sheet.width, y, aside, style=CELL, tone=p.mid, align=1)
     x = pen.text(0, y, part.day, style=SESSION) + 3.2
     title = cut_short(sheet.book, part.title, sheet.width - x - taken - 4, SESSION_TITLE)
@@ -171,7 +179,7 @@ def _draw_session(sheet: Sheet, part: SessionPart, y: float, *, first: bool) -> 
     y = top + part.head_mm(first=first)
     _column_heads(sheet, y - 1.4)
     if not part.rows:
-        pen.text(0, y + 3.0, "No exercise is planned in this session.", style=BODY, tone=p.mid)
+        pen.text(0, y + 3.0, tr("No exercise is planned in this session."), style=BODY, tone=p.mid)
         return y + 8.0
     placed = []
     for row in part.rows:
@@ -189,7 +197,7 @@ def _session_text(sheet: Sheet, part: SessionPart, y: float) -> float:
         return y
     y += 4.6
     if part.warmup:
-        indent = pen.text(0, y, "Warm-up", style=CELL_BOLD) + 1.6
+        indent = pen.text(0, y, tr("Warm-up"), style=CELL_BOLD) + 1.6
         y = pen.lines(indent, y, part.warmup, style=CELL)
     y = pen.lines(0, y, part.note, style=CELL)
     y += 1.8 - CELL.lead_mm
@@ -206,17 +214,24 @@ def _column_heads(sheet: Sheet, y: float) -> None:
 
 def _draw_heads(pen: Pen, col: Columns) -> None:
     heads = (
-        (col.name, "exercise"),
-        (col.dose, "sets × reps"),
-        (col.effort, "effort"),
-        (col.load, "load"),
-        (col.rest, "rest"),
+        (col.name, tr("exercise")),
+        (col.dose, tr("sets × reps")),
+        (col.effort, tr("effort")),
+        (col.load, tr("load")),
+        (col.rest, tr("rest")),
     )
     for x, text in heads:
         pen.text(x, 0, text, style=LABEL, tone=pen.palette.mid)
     for number in range(CELLS_A_ROW):
         x = col.cells + (number + 0.5) * CELL_WIDE_MM
-        pen.text(x, 0, f"set {number + 1}", style=LABEL, tone=pen.palette.mid, align=0.5)
+        pen.text(
+            x,
+            0,
+            tr("set {number}", number=number + 1),
+            style=LABEL,
+            tone=pen.palette.mid,
+            align=0.5,
+        )
 
 
 # -- weeks without a session -----------------------------------------------------------------
@@ -227,7 +242,11 @@ def _empty_spread(weeks: Sequence[int]) -> Iterator[Page]:
     if not weeks:
         return
     first, last = weeks[0] + 1, weeks[-1] + 1
-    title = f"Week {first}" if first == last else f"Weeks {first} to {last}"
+    title = (
+        tr("Week {first}", first=first)
+        if first == last
+        else tr("Weeks {first} to {last}", first=first, last=last)
+    )
     yield Page(f"week-{first}", _empty_drawing(tuple(weeks), title), title=title, even=True)
     yield Page(f"week-{first}-2", _empty_notes(tuple(weeks), title))
 
@@ -235,12 +254,15 @@ def _empty_spread(weeks: Sequence[int]) -> Iterator[Page]:
 def _empty_drawing(weeks: tuple[int, ...], title: str) -> Draw:
     def draw(sheet: Sheet) -> None:
         pen, program = sheet.pen, sheet.book.issue.program
-        sheet.title(title, "no session is planned")
+        sheet.title(title, tr("no session is planned"))
         y = 32.0
         y = pen.paragraph(
             0,
             y,
-            "Nothing is planned here yet, or the weeks are meant for rest. Write down what you do.",
+            tr(
+                "Nothing is planned here yet, or the weeks are meant for rest. Write "
+                "down what you do."
+            ),
             width=sheet.width,
             style=BODY,
         )
@@ -257,7 +279,7 @@ def _empty_drawing(weeks: tuple[int, ...], title: str) -> Draw:
 
 def _empty_notes(weeks: tuple[int, ...], title: str) -> Draw:
     def draw(sheet: Sheet) -> None:
-        sheet.title(title, "notes")
+        sheet.title(title, tr("notes"))
         y = sheet.book.frame.first + 7.0
         program = sheet.book.issue.program
         paragraphs = [

@@ -6,60 +6,46 @@ from datetime import date, timedelta
 
 from app.booklet.fonts import NBSP
 from app.domain.effort import Effort, PercentOneRm, PercentRepMax, Rir
-from app.domain.exercise import Equipment, Exercise, LoadKind, Muscle, Pattern
+from app.domain.exercise import Equipment, Exercise, LoadKind, Muscle, Pattern, equipment_name
 from app.domain.program import Reps, Slot
 from app.domain.session_time import whole_minutes
 from app.domain.units import lb_from_kg, number_text
-
-_MONTHS = (
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
-)
+from app.domain.wording import DateForm, date_text, listing, mark, number_as_spoken, tr, trn
 
 DOT = f"{NBSP}{NBSP}·{NBSP} "
 """What stands between two facts on one line."""
 
 MUSCLES = {
-    Muscle.QUADRICEPS: "front thigh",
-    Muscle.GLUTEALS: "glutes",
-    Muscle.HIP_ABDUCTORS: "side hip",
-    Muscle.HAMSTRINGS: "back thigh",
-    Muscle.ADDUCTORS: "inner thigh",
-    Muscle.HIP_FLEXORS: "front hip",
-    Muscle.CALVES: "calves",
-    Muscle.SHIN: "shins",
-    Muscle.SPINAL_ERECTORS: "lower back",
-    Muscle.ABDOMINALS: "belly",
-    Muscle.OBLIQUES: "side of the trunk",
-    Muscle.LATISSIMUS: "broad back",
-    Muscle.UPPER_BACK: "upper back",
-    Muscle.CHEST: "chest",
-    Muscle.FRONT_DELTOID: "front shoulder",
-    Muscle.SIDE_DELTOID: "side shoulder",
-    Muscle.REAR_DELTOID: "rear shoulder",
-    Muscle.BICEPS: "front of the upper arm",
-    Muscle.TRICEPS: "back of the upper arm",
-    Muscle.FOREARMS: "forearms",
+    Muscle.QUADRICEPS: mark("front thigh"),
+    Muscle.GLUTEALS: mark("glutes"),
+    Muscle.HIP_ABDUCTORS: mark("side hip"),
+    Muscle.HAMSTRINGS: mark("back thigh"),
+    Muscle.ADDUCTORS: mark("inner thigh"),
+    Muscle.HIP_FLEXORS: mark("front hip"),
+    Muscle.CALVES: mark("calves"),
+    Muscle.SHIN: mark("shins"),
+    Muscle.SPINAL_ERECTORS: mark("lower back"),
+    Muscle.ABDOMINALS: mark("belly"),
+    Muscle.OBLIQUES: mark("side of the trunk"),
+    Muscle.LATISSIMUS: mark("broad back"),
+    Muscle.UPPER_BACK: mark("upper back"),
+    Muscle.CHEST: mark("chest"),
+    Muscle.FRONT_DELTOID: mark("front shoulder"),
+    Muscle.SIDE_DELTOID: mark("side shoulder"),
+    Muscle.REAR_DELTOID: mark("rear shoulder"),
+    Muscle.BICEPS: mark("front of the upper arm"),
+    Muscle.TRICEPS: mark("back of the upper arm"),
+    Muscle.FOREARMS: mark("forearms"),
 }
 """Plain names where the caller brings none."""
 
 EQUIPMENT = {
-    Equipment.BODY: "your own weight",
-    Equipment.PULL_UP_BAR: "bar to hang from",
-    Equipment.HEX_BAR: "hexagonal bar",
-    Equipment.CALF_MACHINE: "calf raise machine",
-    Equipment.HIP_MACHINE: "hip machine",
-    Equipment.SUSPENSION: "hanging straps",
+    Equipment.BODY: mark("your own weight"),
+    Equipment.PULL_UP_BAR: mark("bar to hang from"),
+    Equipment.HEX_BAR: mark("hexagonal bar"),
+    Equipment.CALF_MACHINE: mark("calf raise machine"),
+    Equipment.HIP_MACHINE: mark("hip machine"),
+    Equipment.SUSPENSION: mark("hanging straps"),
 }
 """Names that differ from the key's own words."""
 
@@ -94,9 +80,13 @@ def equipment_text(exercise: Exercise) -> str:
     """What the exercise needs, 'box, two dumbbells'."""
     things = []
     for thing in exercise.equipment:
-        name = EQUIPMENT.get(thing, thing.value.replace("_", " "))
+        name = tr(EQUIPMENT[thing]) if thing in EQUIPMENT else equipment_name(thing)
         if thing is Equipment.DUMBBELLS:
-            name = "two dumbbells" if exercise.load_kind is LoadKind.DUMBBELL_EACH else "dumbbell"
+            name = (
+                tr("two dumbbells")
+                if exercise.load_kind is LoadKind.DUMBBELL_EACH
+                else tr("dumbbell")
+            )
         things.append(name)
     return ", ".join(things)
 
@@ -106,8 +96,12 @@ def side_text(exercise: Exercise) -> str:
     if not exercise.unilateral:
         return ""
     if exercise.pattern in _ARM:
-        return f"each{NBSP}arm"
-    return f"each{NBSP}leg" if exercise.pattern in _LEG else f"each{NBSP}side"
+        return tr("each\N{NO-BREAK SPACE}arm")
+    return (
+        tr("each\N{NO-BREAK SPACE}leg")
+        if exercise.pattern in _LEG
+        else tr("each\N{NO-BREAK SPACE}side")
+    )
 
 
 def number_of_reps(reps: Reps) -> str:
@@ -125,11 +119,13 @@ def effort_text(effort: Effort, reps: Reps) -> tuple[str, str]:
     """The effort in two lines: 'RIR 2' and nothing, or '75 %' and 'of 1RM'."""
     match effort:
         case Rir(in_reserve):
-            return f"RIR{NBSP}{in_reserve:.3g}", ""
+            return tr("RIR\N{NO-BREAK SPACE}{in_reserve:.3g}", in_reserve=in_reserve), ""
         case PercentOneRm(percent):
-            return f"{percent:.3g}{NBSP}%", f"of{NBSP}1RM"
+            return number_as_spoken(f"{percent:.3g}{NBSP}%"), tr("of\N{NO-BREAK SPACE}1RM")
         case PercentRepMax(percent):
-            return f"{percent:.3g}{NBSP}%", f"of{NBSP}{reps.high}RM"
+            return number_as_spoken(f"{percent:.3g}{NBSP}%"), tr(
+                "of\N{NO-BREAK SPACE}{high}RM", high=reps.high
+            )
 
 
 def rest_text(rest_s: int) -> str:
@@ -146,49 +142,70 @@ def load_words(exercise: Exercise, units: str) -> str:
     """What the number of a load means: 'kg each hand', 'kg at the ankle'."""
     match exercise.load_kind:
         case LoadKind.DUMBBELL_EACH:
-            return f"{units}{NBSP}each{NBSP}hand"
+            return tr("{units}\N{NO-BREAK SPACE}each\N{NO-BREAK SPACE}hand", units=units)
         case LoadKind.BODY:
-            return f"{units}{NBSP}added"
+            return tr("{units}\N{NO-BREAK SPACE}added", units=units)
         case LoadKind.MACHINE | LoadKind.CABLE:
             stack = Equipment.SLED not in exercise.equipment
             stack = stack and Equipment.LEG_PRESS not in exercise.equipment
             return (
-                f"{units}{NBSP}on{NBSP}the{NBSP}stack"
+                tr(
+                    "{units}\N{NO-BREAK SPACE}on\N{NO-BREAK SPACE}the\N{NO-BREAK SPACE}stack",
+                    units=units,
+                )
                 if stack
-                else f"{units}{NBSP}on{NBSP}the{NBSP}sledge"
+                else tr(
+                    "{units}\N{NO-BREAK SPACE}on\N{NO-BREAK SPACE}the\N{NO-BREAK SPACE}sledge",
+                    units=units,
+                )
             )
         case _:
             if Equipment.ANKLE_WEIGHTS in exercise.equipment:
-                return f"{units}{NBSP}at{NBSP}the{NBSP}ankle"
+                return tr(
+                    "{units}\N{NO-BREAK SPACE}at\N{NO-BREAK SPACE}the\N{NO-BREAK SPACE}ankle",
+                    units=units,
+                )
             return units
 
 
 def day_text(day: date) -> str:
     """'14 Oct'."""
-    return f"{day.day}{NBSP}{_MONTHS[day.month - 1][:3]}"
+    return date_text(day, DateForm.DAY).replace(" ", NBSP)
 
 
 def full_day_text(day: date) -> str:
     """'26 August 2030'."""
-    return f"{day.day}{NBSP}{_MONTHS[day.month - 1]}{NBSP}{day.year}"
+    return date_text(day, DateForm.LONG_DATE).replace(" ", NBSP)
 
 
 def week_text(start: date, weeks: int = 1) -> str:
     """The days from a Monday on, '14 Oct to 20 Oct 2030'."""
     end = start + timedelta(weeks=weeks, days=-1)
-    first = day_text(start) if start.year == end.year else f"{day_text(start)} {start.year}"
-    return f"{first} to {day_text(end)} {end.year}"
+    form = DateForm.DAY if start.year == end.year else DateForm.DATE
+    return tr("{first} to {last}", first=_bound(start, form), last=_bound(end, DateForm.DATE))
+
+
+def _bound(day: date, form: DateForm) -> str:
+    return date_text(day, form).replace(" ", NBSP)
 
 
 def span_text(start: date, weeks: int) -> str:
     """'2 September 2030 to 26 January 2031'."""
-    return f"{full_day_text(start)} to {full_day_text(start + timedelta(weeks=weeks, days=-1))}"
+    return tr(
+        "{start} to {start_2}",
+        start=full_day_text(start),
+        start_2=full_day_text(start + timedelta(weeks=weeks, days=-1)),
+    )
 
 
 def minutes_text(low: float, high: float) -> str:
     """'42 to 54 minutes'."""
     first, last = whole_minutes(low), whole_minutes(high)
-    return f"{first} minutes" if first == last else f"{first} to {last} minutes"
+    return (
+        tr("{first} minutes", first=first)
+        if first == last
+        else tr("{first} to {last} minutes", first=first, last=last)
+    )
 
 
 def sets_text(sets: float) -> str:
@@ -198,14 +215,7 @@ def sets_text(sets: float) -> str:
 
 def thousands(number: float) -> str:
     """A whole number with its thousands parted: '2,660'."""
-    return f"{number:,.0f}"
-
-
-def and_text(parts: tuple[str, ...]) -> str:
-    """'5, 10, 15 and 20'."""
-    if len(parts) < 2:
-        return "".join(parts)
-    return f"{', '.join(parts[:-1])} and {parts[-1]}"
+    return number_as_spoken(f"{number:,.0f}")
 
 
 def pages_text(pages: tuple[int, ...]) -> str:
@@ -219,7 +229,15 @@ def pages_text(pages: tuple[int, ...]) -> str:
     if len(runs) > 3:
         runs = [[runs[0][0], runs[-1][-1]]]
     named = tuple(
-        f"{run[0]}" if len(run) == 1 else f"{run[0]}{NBSP}to{NBSP}{run[-1]}" for run in runs
+        f"{run[0]}"
+        if len(run) == 1
+        else tr("{first}\N{NO-BREAK SPACE}to\N{NO-BREAK SPACE}{last}", first=run[0], last=run[-1])
+        for run in runs
     )
-    word = "page" if len(runs) == 1 and len(runs[0]) == 1 else "pages"
-    return f"{word}{NBSP}{and_text(named)}"
+    several = 2 if len(runs) > 1 else len(runs[0])
+    return trn(
+        "page\N{NO-BREAK SPACE}{pages}",
+        "pages\N{NO-BREAK SPACE}{pages}",
+        several,
+        pages=listing(named),
+    )

@@ -197,6 +197,23 @@ class Joint(StrEnum):
     ANKLE = "ankle"
 
 
+_JOINTS = {
+    Joint.NECK: mark("Neck"),
+    Joint.SHOULDER: mark("Shoulder"),
+    Joint.ELBOW: mark("Elbow"),
+    Joint.WRIST: mark("Wrist"),
+    Joint.SPINE: mark("Spine"),
+    Joint.HIP: mark("Hip"),
+    Joint.KNEE: mark("Knee"),
+    Joint.ANKLE: mark("Ankle"),
+}
+
+
+def joint_name(joint: Joint) -> str:
+    """The joint, capital first: 'Knee'."""
+    return tr(_JOINTS[joint])
+
+
 class Motion(StrEnum):
     """What a joint does when a limitation forbids it past some angle or altogether."""
 

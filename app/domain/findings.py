@@ -9,7 +9,7 @@ from typing import Any
 
 from app.domain.program import Program, SessionId, SlotId, StrandId, WeekId
 from app.domain.ranges import Range
-from app.domain.wording import tr
+from app.domain.wording import tr, trn
 
 
 class Weight(IntEnum):
@@ -23,6 +23,16 @@ class Weight(IntEnum):
     def word(self) -> str:
         """The word that stands beside the sign."""
         return (tr("Conflict"), tr("Outside"), tr("Remark"))[self]
+
+    def counted(self, count: int) -> str:
+        """So many findings of this weight: '2 conflicts', '5 outside', '1 remark'."""
+        match self:
+            case Weight.CONFLICT:
+                return trn("{n} conflict", "{n} conflicts", count)
+            case Weight.OUTSIDE:
+                return tr("{count} outside", count=count)
+            case Weight.REMARK:
+                return trn("{n} remark", "{n} remarks", count)
 
 
 @dataclass(frozen=True, slots=True)

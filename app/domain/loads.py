@@ -231,11 +231,13 @@ class Calibration:
     """How a client finds the load in the first session, where nothing has been tested.
 
     first_kg: where to begin (None for bands and own weight); steps: sentences for the client, in
-    order; source: common practice.
+    order; go_up: the middle one's end, how to go on where five more were in reach; source: common
+    practice.
     """
 
     first_kg: float | None
     steps: tuple[str, ...]
+    go_up: str
     source: str = COMMON_PRACTICE
 
 
@@ -244,6 +246,7 @@ def calibration(slot: Slot, exercise: Exercise, client: Client) -> Calibration:
     reps = slot.reps.high
     first_kg = _first_kg(exercise, client.increments)
     reserve = _reserve_text(slot, reps)
+    go_up = _go_up_text(exercise, client)
     return Calibration(
         first_kg,
         (
@@ -259,7 +262,9 @@ def calibration(slot: Slot, exercise: Exercise, client: Client) -> Calibration:
                 "Do {n} repetitions, in good form, and rest two minutes.",
                 reps,
             ),
-            _raise_text(exercise, client),
+            tr("If you could have done five seconds more or better, {go_up}", go_up=go_up)
+            if exercise.timed
+            else tr("If you could have done five repetitions more or better, {go_up}", go_up=go_up),
             tr(
                 "Stop raising at the first set that leaves {reserve}. If pain or "
                 "bad form comes earlier, stop there.",
@@ -275,6 +280,7 @@ def calibration(slot: Slot, exercise: Exercise, client: Client) -> Calibration:
                 "repetitions you did and how many more you could have done."
             ),
         ),
+        go_up,
     )
 
 
@@ -320,39 +326,25 @@ def _begin_text(exercise: Exercise, client: Client, *, first_kg: float | None) -
             )
 
 
-def _raise_text(exercise: Exercise, client: Client) -> str:
-    """How to go on from set to set."""
-    rule = (
-        tr("If you could have done five seconds more or better,")
-        if exercise.timed
-        else tr("If you could have done five repetitions more or better,")
-    )
+def _go_up_text(exercise: Exercise, client: Client) -> str:
+    """How to go on where five more were in reach."""
     match exercise.load_kind:
         case LoadKind.BAND if not client.increments.bands:
-            return tr("{if_five_more} do a few more next time.", if_five_more=rule)
+            return tr("do a few more next time.")
         case LoadKind.BAND:
-            return tr(
-                "{if_five_more} take the next stronger band: {bands}.",
-                if_five_more=rule,
-                bands=", ".join(map(band_name, client.increments.bands)),
-            )
+            bands = ", ".join(map(band_name, client.increments.bands))
+            return tr("take the next stronger band: {bands}.", bands=bands)
         case LoadKind.BODY | LoadKind.NONE:
-            return tr(
-                "{if_five_more} add a little load or take a harder variation.", if_five_more=rule
-            )
+            return tr("add a little load or take a harder variation.")
         case LoadKind.BARBELL:
             step_kg = 2 * min(client.increments.plates_kg, default=1.25)
             return tr(
-                "{if_five_more} add {some}; if three or four, add {less}. Repeat.",
-                if_five_more=rule,
+                "add {some}; if three or four, add {less}. Repeat.",
                 some=mass_text(4 * step_kg, client.units),
                 less=mass_text(step_kg, client.units),
             )
         case _:
-            return tr(
-                "{if_five_more} go up two steps; if three or four, one step. Repeat.",
-                if_five_more=rule,
-            )
+            return tr("go up two steps; if three or four, one step. Repeat.")
 
 
 def next_band(bands: tuple[str, ...], grade: str, *, harder: bool = True) -> str | None:

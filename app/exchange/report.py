@@ -51,7 +51,7 @@ class Checked:
         accepted = self.accepted
         open_ones = [f for f in self.findings if f.id not in accepted]
         counts = {
-            weight.word.lower(): sum(f.weight is weight for f in open_ones) for weight in Weight
+            weight.name.lower(): sum(f.weight is weight for f in open_ones) for weight in Weight
         }
         return counts | {"accepted": len(self.findings) - len(open_ones)}
 
@@ -142,7 +142,7 @@ def _finding_record(finding: Finding, checked: Checked) -> dict[str, Any]:
     record: dict[str, Any] = {
         "id": finding.id,
         "rule": finding.rule,
-        "weight": finding.weight.word.lower(),
+        "weight": finding.weight.name.lower(),
         "week": None if place.week is None else checked.program.week_index(place.week) + 1,
         "day": None if place.day is None else day_name(place.day),
         "about": finding.about,

@@ -10,6 +10,7 @@ from app.booklet import words
 from app.domain.effort import PercentOneRm, PercentRepMax, Rir
 from app.domain.exercise import ExerciseKey, Muscle
 from app.domain.program import Reps
+from app.domain.wording import listing
 from tests.builders import CATALOGUE, slot
 
 NBSP = "\u00a0"
@@ -85,9 +86,9 @@ def test_pages_are_gathered_into_runs(pages, said):
 
 
 def test_lists_end_with_and():
-    assert words.and_text(("5", "10", "15")) == "5, 10 and 15"
-    assert words.and_text(("5",)) == "5"
-    assert words.and_text(()) == ""
+    assert listing(("5", "10", "15")) == "5, 10 and 15"
+    assert listing(("5",)) == "5"
+    assert listing(()) == ""
 
 
 def test_every_muscle_has_a_plain_name():

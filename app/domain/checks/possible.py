@@ -8,12 +8,12 @@ from datetime import date
 from app.domain.checks.context import Breach, Context, own_word
 from app.domain.checks.say import day_place, day_text, finding, slot_finding
 from app.domain.client import Limitation, Side
-from app.domain.exercise import Equipment, Motion, equipment_name
+from app.domain.exercise import Equipment, Motion, equipment_name, joint_name
 from app.domain.facts import Placed, WeekFacts
 from app.domain.findings import Finding
 from app.domain.program import DAYS, day_name
 from app.domain.session_time import whole_minutes
-from app.domain.wording import listing, mark, tr
+from app.domain.wording import listing, mark, mid_sentence, tr
 
 
 def session_minutes(week: WeekFacts, context: Context, *, index: int) -> Iterator[Finding]:
@@ -156,7 +156,7 @@ def breach_text(breach: Breach) -> str:
         "{motion} the {side}{joint}{far}",
         motion=tr(_DOES[ruled_out.motion]),
         side=side,
-        joint=tr(ruled_out.joint.value),
+        joint=mid_sentence(joint_name(ruled_out.joint)),
         far=far,
     )
 
