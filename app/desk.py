@@ -22,6 +22,7 @@ from app.domain.findings import Edit, Finding
 from app.domain.loads import load_for, printed_loads
 from app.domain.program import Program, ProgramId, Slot, Week
 from app.domain.ranges import RangeBook
+from app.domain.results import Diary
 from app.domain.strength import Load
 from app.domain.work import Coach, Issue, IssueId, Work
 from app.history import History, Step
@@ -42,6 +43,9 @@ class Keeper(Protocol):
 
     def load_program(self, program_id: ProgramId) -> Program:
         """The program as last kept."""
+
+    def load_diary(self, client_id: ClientId) -> Diary:
+        """The client's diary as last kept."""
 
     def add_issue(self, issue: Issue) -> None:
         """Keep what was handed out."""
@@ -120,6 +124,19 @@ class Desk:
         """True if a program is open."""
         return self.work is not None and self.work.program is not None
 
+    @property
+    def diary(self) -> Diary:
+        """The open client's diary, read the first time it is asked for.
+
+        Raises LookupError if no client is open, and StoreError if it cannot be read.
+        """
+        work = self._open_work()
+        if work.diary is not None:
+            return work.diary
+        diary = self.store.load_diary(work.client.id)
+        self.work = replace(work, diary=diary)
+        return diary
+
     def listen(self, listener: Listener) -> None:
         """Call `listener(before, after)` after every change of what is open."""
         self._listeners.append(listener)
@@ -142,9 +159,11 @@ class Desk:
 
     def _show(self, work: Work | None) -> None:
         before, self.work = self.work, work
-        self._findings = None
         if before is None or work is None or before.client is not work.client:
             self._loads.clear()
+            self._findings = None
+        elif before.program is not work.program:
+            self._findings = None
         for listener in tuple(self._listeners):
             listener(before, work)
 
@@ -153,12 +172,14 @@ class Desk:
         self.catalogue = catalogue
         self._memo = checks.Memo()
         self._loads.clear()
+        self._findings = None
         self._show(self.work)
 
     def use_ranges(self, ranges: RangeBook) -> None:
         """Check by other ranges from now on; what was found by the old ones is dropped."""
         self.ranges = ranges
         self._memo = checks.Memo()
+        self._findings = None
         self._show(self.work)
 
     # -- edits -----------------------------------------------------------------------------
@@ -175,6 +196,30 @@ class Desk:
     def keep_client(self, label: str, client: Client, *, key: Hashable = None) -> Step | None:
         """Keep the open client as changed; None if nothing did."""
         return self._keep(label, replace(self._open_work(), client=client), key=key)
+
+    def keep_diary(self, label: str, diary: Diary, *, key: Hashable = None) -> Step | None:
+        """Keep the open client's diary as changed; None if nothing did."""
+        return self.keep_work(label, diary=diary, key=key)
+
+    def keep_work(
+        self,
+        label: str,
+        *,
+        client: Client | None = None,
+        program: Program | None = None,
+        diary: Diary | None = None,
+        key: Hashable = None,
+    ) -> Step | None:
+        """Keep several parts of what is open as one step; None if nothing changed.
+
+        What is not given stays. Raises StoreError if it cannot be kept; everything is then as it
+        was.
+        """
+        if diary is not None and diary == self.diary:  # and the one before is read by that
+            diary = None
+        work = self._open_work()
+        after = Work(client or work.client, program or work.program, diary or work.diary)
+        return self._keep(label, after, key=key)
 
     def _open_work(self) -> Work:
         if self.work is None:
@@ -247,7 +292,7 @@ class Desk:
             self.store.save(leg.frm, leg.to, label=f"{word} {steps}")
             self._histories[leg.to.client.id] = replace(history, done=leg.done)
             self._note_kept(f"{word} {steps}")
-            self._show(leg.to)
+            self._show(self._with_diary(leg.to))
             gone += leg.steps
         return gone
 
@@ -260,8 +305,14 @@ class Desk:
         self.store.save(frm, to, label=f"{word}: {step.label}")
         self._histories[to.client.id] = history
         self._note_kept(f"{word}: {step.label}")
-        self._show(to)
+        self._show(self._with_diary(to))
         return step
+
+    def _with_diary(self, work: Work) -> Work:
+        """`work` with the open diary, where its step was made before one had been read."""
+        if work.diary is not None or self.work is None or self.work.client.id != work.client.id:
+            return work
+        return replace(work, diary=self.work.diary)
 
     # -- checks and previews ---------------------------------------------------------------
 

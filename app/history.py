@@ -39,7 +39,10 @@ class History:
         steps = self.steps[: self.done]
         last = steps[-1] if steps else None
         if last is not None and step.key is not None and last.key == step.key:
-            steps = (*steps[:-1], replace(step, before=last.before))
+            before = last.before
+            if before.diary is None:  # not read by then, and so not changed by that step
+                before = replace(before, diary=step.before.diary)
+            steps = (*steps[:-1], replace(step, before=before))
         else:
             steps = (*steps, step)[-DEPTH:]
         return History(steps, len(steps))

@@ -9,14 +9,17 @@ from app.domain.client import (
     NO_TIME,
     Client,
     ClientId,
+    Consent,
     EnergyGoal,
     FreeTime,
     Goal,
     Increments,
     Limitation,
+    Place,
     Screening,
     Sex,
     Side,
+    Stage,
     Status,
     StrengthTest,
 )
@@ -38,6 +41,8 @@ def read_client(raw: sqlite3.Connection, client_id: ClientId) -> tuple[Client, i
         query = f"SELECT * FROM {table} WHERE client_id = ? ORDER BY {order}"  # noqa: S608
         return rows_of(raw, query, client_id)
 
+    places = rows("places")
+    of_places = _of_places(raw, client_id) if places else {}
     parts = _Parts(
         emphasis=tuple(Muscle(r["muscle"]) for r in rows("client_emphasis")),
         free=_free_from(rows("free_times", "day")),
@@ -51,6 +56,9 @@ def read_client(raw: sqlite3.Connection, client_id: ClientId) -> tuple[Client, i
         tests=tuple(map(_test, rows("strength_tests"))),
         dislikes=frozenset(ExerciseKey(r["exercise"]) for r in rows("dislikes", "exercise")),
         refer=tuple(r["reason"] for r in rows("referrals")),
+        tags=tuple(r["tag"] for r in rows("client_tags", "tag")),
+        likes=frozenset(ExerciseKey(r["exercise"]) for r in rows("likes", "exercise")),
+        places=tuple(_place(r, of_places.get(r["position"], {})) for r in places),
     )
     return _client(row, parts), row["version"]
 
@@ -67,6 +75,9 @@ class _Parts:
     tests: tuple[StrengthTest, ...]
     dislikes: frozenset[ExerciseKey]
     refer: tuple[str, ...]
+    tags: tuple[str, ...]
+    likes: frozenset[ExerciseKey]
+    places: tuple[Place, ...]
 
 
 def _client(row: sqlite3.Row, parts: _Parts) -> Client:
@@ -86,14 +97,7 @@ def _client(row: sqlite3.Row, parts: _Parts) -> Client:
         emphasis=parts.emphasis,
         free=parts.free,
         equipment=parts.equipment,
-        increments=Increments(
-            bar_kg=row["bar_kg"],
-            plates_kg=parts.plates_kg,
-            dumbbells_kg=(row["dumbbell_low_kg"], row["dumbbell_step_kg"], row["dumbbell_high_kg"]),
-            machine_step_kg=row["machine_step_kg"],
-            cable_step_kg=row["cable_step_kg"],
-            bands=parts.bands,
-        ),
+        increments=_increments(row, plates_kg=parts.plates_kg, bands=parts.bands),
         limitations=parts.limitations,
         screenings=parts.screenings,
         tests=parts.tests,
@@ -104,13 +108,70 @@ def _client(row: sqlite3.Row, parts: _Parts) -> Client:
         refer=parts.refer,
         units=row["units"],
         archived=bool(row["archived"]),
+        stage=Stage(row["stage"]),
+        tags=parts.tags,
+        consent=_consent(row),
+        keep_until=date_or_none(row["keep_until"]),
+        places=parts.places,
+        likes=parts.likes,
+        language=row["language"],
+        paper=row["paper"],
+        energy_equation=row["energy_equation"],
+    )
+
+
+def _consent(row: sqlite3.Row) -> Consent | None:
+    on = date_or_none(row["consent_on"])
+    return None if on is None else Consent(on, row["consent_note"])
+
+
+def _increments(
+    row: sqlite3.Row, *, plates_kg: tuple[float, ...], bands: tuple[str, ...]
+) -> Increments:
+    return Increments(
+        bar_kg=row["bar_kg"],
+        plates_kg=plates_kg,
+        dumbbells_kg=(row["dumbbell_low_kg"], row["dumbbell_step_kg"], row["dumbbell_high_kg"]),
+        machine_step_kg=row["machine_step_kg"],
+        cable_step_kg=row["cable_step_kg"],
+        bands=bands,
+    )
+
+
+Things = dict[str, list[sqlite3.Row]]
+"""What stands at one place: rows by their table, in order."""
+
+
+def _of_places(raw: sqlite3.Connection, client_id: ClientId) -> dict[int, Things]:
+    """What stands at each of the client's places, by its position."""
+    found: dict[int, Things] = {}
+    for table, order in (
+        ("place_equipment", "equipment"),
+        ("place_plates", "position"),
+        ("place_bands", "position"),
+    ):
+        query = f"SELECT * FROM {table} WHERE client_id = ? ORDER BY place, {order}"  # noqa: S608
+        for row in rows_of(raw, query, client_id):
+            found.setdefault(row["place"], {}).setdefault(table, []).append(row)
+    return found
+
+
+def _place(row: sqlite3.Row, things: Things) -> Place:
+    return Place(
+        name=row["name"],
+        equipment=frozenset(Equipment(r["equipment"]) for r in things.get("place_equipment", ())),
+        increments=_increments(
+            row,
+            plates_kg=tuple(r["size_kg"] for r in things.get("place_plates", ())),
+            bands=tuple(r["name"] for r in things.get("place_bands", ())),
+        ),
     )
 
 
 def _free_from(rows: list[sqlite3.Row]) -> tuple[FreeTime, ...]:
     days = list(NO_TIME)
     for row in rows:
-        days[row["day"]] = FreeTime(row["minutes"], row["note"])
+        days[row["day"]] = FreeTime(row["minutes"], row["note"], row["place"])
     return tuple(days)
 
 
@@ -139,6 +200,7 @@ def _screening(row: sqlite3.Row) -> Screening:
 
 
 def _test(row: sqlite3.Row) -> StrengthTest:
+    guess = row["guessed_from"]
     return StrengthTest(
         exercise=ExerciseKey(row["exercise"]),
         on=date_of(row["on_date"]),
@@ -146,4 +208,5 @@ def _test(row: sqlite3.Row) -> StrengthTest:
         reps=row["reps"],
         rir=row["rir"],
         note=row["note"],
+        guessed_from=None if guess is None else ExerciseKey(guess),
     )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from app.domain.client import Client, FreeTime
+from app.domain.client import Client, FreeTime, Increments, Place
 from db import models
 from db.rows import Rows, Values, put, table_of
 
@@ -18,6 +18,12 @@ LIMITATIONS = table_of(models.LimitationRow)
 SCREENINGS = table_of(models.ScreeningRow)
 TESTS = table_of(models.StrengthTestRow)
 DISLIKES = table_of(models.DislikeRow)
+LIKES = table_of(models.LikeRow)
+TAGS = table_of(models.ClientTagRow)
+PLACES = table_of(models.PlaceRow)
+PLACE_EQUIPMENT = table_of(models.PlaceEquipmentRow)
+PLACE_PLATES = table_of(models.PlacePlateRow)
+PLACE_BANDS = table_of(models.PlaceBandRow)
 REFERRALS = table_of(models.ReferralRow)
 
 
@@ -34,6 +40,10 @@ def client_rows(client: Client) -> Rows:
     put(rows, SCREENINGS, _screening_rows(client))
     put(rows, TESTS, _test_rows(client))
     put(rows, DISLIKES, _each(client, "exercise", client.dislikes))
+    put(rows, LIKES, _each(client, "exercise", client.likes))
+    put(rows, TAGS, _each(client, "tag", client.tags))
+    for position, place in enumerate(client.places):
+        _put_place(rows, client, place, position)
     put(rows, REFERRALS, _in_order(client, "reason", client.refer))
     return rows
 
@@ -49,8 +59,38 @@ def _in_order(client: Client, name: str, things: Iterable[str | float]) -> list[
     ]
 
 
+def _put_place(rows: Rows, client: Client, place: Place, position: int) -> None:
+    key: Values = {"client_id": client.id, "place": position}
+    steps = place.increments
+    row: Values = {"client_id": client.id, "position": position, "name": place.name}
+    put(rows, PLACES, [row | _step_values(steps)])
+    put(rows, PLACE_EQUIPMENT, [{**key, "equipment": e.value} for e in place.equipment])
+    put(
+        rows,
+        PLACE_PLATES,
+        [{**key, "position": n, "size_kg": size} for n, size in enumerate(steps.plates_kg)],
+    )
+    put(
+        rows,
+        PLACE_BANDS,
+        [{**key, "position": n, "name": band} for n, band in enumerate(steps.bands)],
+    )
+
+
+def _step_values(increments: Increments) -> Values:
+    low, step, high = increments.dumbbells_kg
+    return {
+        "bar_kg": increments.bar_kg,
+        "dumbbell_low_kg": low,
+        "dumbbell_step_kg": step,
+        "dumbbell_high_kg": high,
+        "machine_step_kg": increments.machine_step_kg,
+        "cable_step_kg": increments.cable_step_kg,
+    }
+
+
 def _client_row(client: Client) -> Values:
-    low, step, high = client.increments.dumbbells_kg
+    consent = client.consent
     return {
         "id": client.id,
         "name": client.name,
@@ -69,18 +109,26 @@ def _client_row(client: Client) -> Values:
         "activity_level": client.activity_level,
         "units": client.units,
         "archived": client.archived,
-        "bar_kg": client.increments.bar_kg,
-        "dumbbell_low_kg": low,
-        "dumbbell_step_kg": step,
-        "dumbbell_high_kg": high,
-        "machine_step_kg": client.increments.machine_step_kg,
-        "cable_step_kg": client.increments.cable_step_kg,
+        **_step_values(client.increments),
+        "stage": client.stage.value,
+        "consent_on": None if consent is None else consent.on,
+        "consent_note": "" if consent is None else consent.note,
+        "keep_until": client.keep_until,
+        "language": client.language,
+        "paper": client.paper,
+        "energy_equation": client.energy_equation,
     }
 
 
 def _free_times(client: Client) -> list[Values]:
     return [
-        {"client_id": client.id, "day": day, "minutes": free.minutes, "note": free.note}
+        {
+            "client_id": client.id,
+            "day": day,
+            "minutes": free.minutes,
+            "note": free.note,
+            "place": free.place,
+        }
         for day, free in enumerate(client.free)
         if free != FreeTime()
     ]
@@ -131,6 +179,7 @@ def _test_rows(client: Client) -> list[Values]:
             "reps": test.reps,
             "rir": test.rir,
             "note": test.note,
+            "guessed_from": test.guessed_from,
         }
         for position, test in enumerate(client.tests)
     ]

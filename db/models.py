@@ -9,65 +9,59 @@ together on disk and a whole one is read in a handful of queries.
 from __future__ import annotations
 
 from datetime import date
-from typing import Any, ClassVar
 
-from sqlalchemy import (
-    CheckConstraint,
-    Date,
-    Double,
-    ForeignKey,
-    ForeignKeyConstraint,
-    Index,
-    Integer,
-    MetaData,
-    Text,
+from sqlalchemy import ForeignKey, ForeignKeyConstraint, Index
+from sqlalchemy.orm import Mapped, mapped_column
+
+from db.columns import CLUSTERED, Model, client_key, law, place_in_order, program_key
+from db.diary_models import (
+    CheckInPictureRow,
+    CheckInRow,
+    GirthRow,
+    ResultRow,
+    ResultSetRow,
 )
-from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 
-NAMING = {
-    "pk": "pk_%(table_name)s",
-    "fk": "fk_%(table_name)s_%(referred_table_name)s",
-    "uq": "uq_%(table_name)s_%(column_0_N_name)s",
-    "ix": "ix_%(table_name)s_%(column_0_N_name)s",
-    "ck": "ck_%(table_name)s_%(constraint_name)s",
-}
-"""Without names a constraint cannot be changed by a later migration."""
-
-CLUSTERED = {"sqlite_with_rowid": False}
-"""Rows lie in the order of their key: all of a program's rows together."""
-
-
-class Model(DeclarativeBase):
-    """What all tables share: names of constraints and types of columns."""
-
-    metadata = MetaData(naming_convention=NAMING)
-    type_annotation_map: ClassVar[dict[Any, Any]] = {
-        str: Text,
-        int: Integer,
-        float: Double,
-        date: Date,
-    }
-
-
-def law(name: str, condition: str) -> CheckConstraint:
-    """A check named for what it holds."""
-    return CheckConstraint(condition, name=name)
-
-
-def client_key() -> Mapped[str]:
-    """The client a row belongs to, as the first part of its key."""
-    return mapped_column(ForeignKey("clients.id", ondelete="CASCADE"), primary_key=True)
-
-
-def program_key() -> Mapped[str]:
-    """The program a row belongs to, as the first part of its key."""
-    return mapped_column(ForeignKey("programs.id", ondelete="CASCADE"), primary_key=True)
-
-
-def place_in_order() -> Mapped[int]:
-    """Where a row stands in its list, from 0, as the last part of its key."""
-    return mapped_column(primary_key=True, autoincrement=False)
-
+__all__ = [
+    "AcceptanceRow",
+    "BandRow",
+    "BlockRow",
+    "CheckInPictureRow",
+    "CheckInRow",
+    "ClientEmphasisRow",
+    "ClientEquipmentRow",
+    "ClientRow",
+    "ClientTagRow",
+    "CoachRow",
+    "DayRow",
+    "DislikeRow",
+    "EditRow",
+    "FreeTimeRow",
+    "GirthRow",
+    "IssueRow",
+    "LikeRow",
+    "LimitationRow",
+    "Model",
+    "OwnExerciseRow",
+    "PlaceBandRow",
+    "PlaceEquipmentRow",
+    "PlacePlateRow",
+    "PlaceRow",
+    "PlateRow",
+    "ProgramEmphasisRow",
+    "ProgramRow",
+    "RangeOverrideRow",
+    "ReferralRow",
+    "ResultRow",
+    "ResultSetRow",
+    "ScreeningRow",
+    "SessionRow",
+    "SettingRow",
+    "SlotRow",
+    "StrengthTestRow",
+    "WarmupRow",
+    "WeekRow",
+]
 
 # ---------------------------------------------------------------------------- the coach
 
@@ -117,7 +111,10 @@ class RangeOverrideRow(Model):
 
 
 class ClientRow(Model):
-    """One client. `version` counts the saves, so that two windows cannot overwrite each other."""
+    """One client. `version` counts the saves, so that two windows cannot overwrite each other.
+
+    diary_version counts those of the diary, which is saved apart from the rest.
+    """
 
     __tablename__ = "clients"
     __table_args__ = (
@@ -148,6 +145,23 @@ class ClientRow(Model):
     dumbbell_high_kg: Mapped[float]
     machine_step_kg: Mapped[float]
     cable_step_kg: Mapped[float]
+    stage: Mapped[str] = mapped_column(server_default="active")
+    consent_on: Mapped[date | None]
+    consent_note: Mapped[str] = mapped_column(server_default="")
+    keep_until: Mapped[date | None]
+    language: Mapped[str] = mapped_column(server_default="")
+    paper: Mapped[str] = mapped_column(server_default="")
+    energy_equation: Mapped[str] = mapped_column(server_default="")
+    diary_version: Mapped[int] = mapped_column(default=1, server_default="1")
+
+
+class ClientTagRow(Model):
+    """A word of the coach's own for a client."""
+
+    __tablename__ = "client_tags"
+    __table_args__ = (CLUSTERED,)
+    client_id: Mapped[str] = client_key()
+    tag: Mapped[str] = mapped_column(primary_key=True)
 
 
 class ClientEmphasisRow(Model):
@@ -173,6 +187,7 @@ class FreeTimeRow(Model):
     day: Mapped[int] = place_in_order()
     minutes: Mapped[int]
     note: Mapped[str]
+    place: Mapped[str] = mapped_column(server_default="")
 
 
 class ClientEquipmentRow(Model):
@@ -254,12 +269,22 @@ class StrengthTestRow(Model):
     reps: Mapped[int]
     rir: Mapped[float]
     note: Mapped[str]
+    guessed_from: Mapped[str | None]
 
 
 class DislikeRow(Model):
     """An exercise the client does not want."""
 
     __tablename__ = "dislikes"
+    __table_args__ = (CLUSTERED,)
+    client_id: Mapped[str] = client_key()
+    exercise: Mapped[str] = mapped_column(primary_key=True)
+
+
+class LikeRow(Model):
+    """An exercise the client likes."""
+
+    __tablename__ = "likes"
     __table_args__ = (CLUSTERED,)
     client_id: Mapped[str] = client_key()
     exercise: Mapped[str] = mapped_column(primary_key=True)
@@ -273,6 +298,61 @@ class ReferralRow(Model):
     client_id: Mapped[str] = client_key()
     position: Mapped[int] = place_in_order()
     reason: Mapped[str]
+
+
+class PlaceRow(Model):
+    """A place to train at beside the usual one, in order, with its steps to load with, kg."""
+
+    __tablename__ = "places"
+    __table_args__ = (law("name", "name <> ''"), CLUSTERED)
+    client_id: Mapped[str] = client_key()
+    position: Mapped[int] = place_in_order()
+    name: Mapped[str]
+    bar_kg: Mapped[float]
+    dumbbell_low_kg: Mapped[float]
+    dumbbell_step_kg: Mapped[float]
+    dumbbell_high_kg: Mapped[float]
+    machine_step_kg: Mapped[float]
+    cable_step_kg: Mapped[float]
+
+
+def part_of_place() -> ForeignKeyConstraint:
+    """The place that a row belongs to, as the first two parts of its key."""
+    return ForeignKeyConstraint(
+        ["client_id", "place"], ["places.client_id", "places.position"], ondelete="CASCADE"
+    )
+
+
+class PlaceEquipmentRow(Model):
+    """A thing to train with at a place."""
+
+    __tablename__ = "place_equipment"
+    __table_args__ = (part_of_place(), CLUSTERED)
+    client_id: Mapped[str] = mapped_column(primary_key=True)
+    place: Mapped[int] = place_in_order()
+    equipment: Mapped[str] = mapped_column(primary_key=True)
+
+
+class PlacePlateRow(Model):
+    """A size of plate at a place, kg."""
+
+    __tablename__ = "place_plates"
+    __table_args__ = (part_of_place(), CLUSTERED)
+    client_id: Mapped[str] = mapped_column(primary_key=True)
+    place: Mapped[int] = place_in_order()
+    position: Mapped[int] = place_in_order()
+    size_kg: Mapped[float]
+
+
+class PlaceBandRow(Model):
+    """A grade of band at a place, light to heavy."""
+
+    __tablename__ = "place_bands"
+    __table_args__ = (part_of_place(), CLUSTERED)
+    client_id: Mapped[str] = mapped_column(primary_key=True)
+    place: Mapped[int] = place_in_order()
+    position: Mapped[int] = place_in_order()
+    name: Mapped[str]
 
 
 # ---------------------------------------------------------------------------- programs
@@ -445,7 +525,7 @@ class SlotRow(Model):
     prepared: Mapped[str]
 
 
-# ---------------------------------------------------------------------------- what was done
+# ---------------------------------------------------------------------------- what was kept
 
 
 class IssueRow(Model):

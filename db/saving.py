@@ -6,6 +6,7 @@ SQLAlchemy, so `db.store` imports it with the first write.
 
 from __future__ import annotations
 
+import sqlite3
 from collections.abc import Mapping
 from datetime import UTC, datetime
 
@@ -13,8 +14,11 @@ from sqlalchemy import Connection, Table, delete, insert, select, update
 
 from app.domain.client import Client, ClientId
 from app.domain.program import Program, ProgramId
+from app.domain.results import Diary
 from app.domain.work import Work
 from db.client_rows import CLIENTS, client_rows
+from db.diary_reading import read_diary
+from db.diary_rows import changed_diary_rows, diary_rows
 from db.errors import Cause, StoreFailure
 from db.models import EditRow
 from db.program_rows import PROGRAMS, changed_rows, program_rows
@@ -22,8 +26,10 @@ from db.rows import table_of, write_difference
 
 EDITS = table_of(EditRow)
 
+DIARIES = "diaries"
+
 Versions = dict[tuple[str, str], int]
-"""How often a client or a program has been saved, by table and id."""
+"""How often a client, a diary or a program has been saved, by kind and id."""
 
 
 def save(
@@ -44,6 +50,17 @@ def save(
     earlier = before.client if before and before.client.id == after.client.id else None
     if earlier is not after.client:
         versions |= _write_client(connection, earlier, after.client, seen=seen)
+    if after.diary is not None:
+        known_diary = before.diary if before and earlier is not None else None
+        if known_diary is not after.diary:
+            versions |= _write_diary(
+                connection,
+                after.client.id,
+                before=known_diary,
+                after=after.diary,
+                seen=seen,
+                is_new=earlier is None,
+            )
     program_id = None
     if after.program is not None:
         known = before.program if before and before.program else None
@@ -69,10 +86,44 @@ def _write_client(
     if before is None:
         version = _first_version(connection, CLIENTS, after.id)
     else:
-        version = _next_version(connection, CLIENTS, after.id, seen=seen)
+        version = _next_version(
+            connection, CLIENTS, after.id, known=seen.get((CLIENTS.name, after.id))
+        )
     old = {} if before is None else client_rows(before)
     write_difference(connection, old, client_rows(after))
     return {(CLIENTS.name, after.id): version}
+
+
+def _write_diary(
+    connection: Connection,
+    client_id: ClientId,
+    *,
+    before: Diary | None,
+    after: Diary,
+    seen: Mapping[tuple[str, str], int],
+    is_new: bool,
+) -> Versions:
+    if is_new:
+        write_difference(connection, {}, diary_rows(client_id, after))
+        return {(DIARIES, client_id): 1}
+    version = _next_version(
+        connection,
+        CLIENTS,
+        client_id,
+        known=seen.get((DIARIES, client_id)),
+        counted_in="diary_version",
+    )
+    if before is None:  # it was not read, so what is to be changed is looked up
+        before = _stored_diary(connection, client_id)
+    write_difference(connection, *changed_diary_rows(client_id, before, after))
+    return {(DIARIES, client_id): version}
+
+
+def _stored_diary(connection: Connection, client_id: ClientId) -> Diary:
+    raw = connection.connection.driver_connection
+    assert isinstance(raw, sqlite3.Connection)
+    diary, _ = read_diary(raw, client_id)
+    return diary
 
 
 def _write_program(
@@ -87,7 +138,9 @@ def _write_program(
         version = _first_version(connection, PROGRAMS, after.id)
         write_difference(connection, {}, program_rows(client_id, after))
         return {(PROGRAMS.name, after.id): version}
-    version = _next_version(connection, PROGRAMS, after.id, seen=seen)
+    version = _next_version(
+        connection, PROGRAMS, after.id, known=seen.get((PROGRAMS.name, after.id))
+    )
     write_difference(connection, *changed_rows(client_id, before, after))
     return {(PROGRAMS.name, after.id): version}
 
@@ -104,15 +157,19 @@ def _first_version(connection: Connection, table: Table, key: str) -> int:
 
 
 def _next_version(
-    connection: Connection, table: Table, key: str, *, seen: Mapping[tuple[str, str], int]
+    connection: Connection,
+    table: Table,
+    key: str,
+    *,
+    known: int | None,
+    counted_in: str = "version",
 ) -> int:
     """Counts one save more, and refuses if another window has counted one meanwhile."""
-    known = seen.get((table.name, key))
+    column = table.c[counted_in]
     if known is None:
-        found = select(table.c.version).where(table.c.id == key)
-        known = connection.execute(found).scalar()
-    mine = (table.c.id == key) & (table.c.version == known)
-    counted = connection.execute(update(table).where(mine).values(version=(known or 0) + 1))
+        known = connection.execute(select(column).where(table.c.id == key)).scalar()
+    mine = (table.c.id == key) & (column == known)
+    counted = connection.execute(update(table).where(mine).values({column: (known or 0) + 1}))
     if counted.rowcount != 1:
         raise StoreFailure(Cause.CHANGED_OUTSIDE)
     return (known or 0) + 1

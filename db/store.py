@@ -18,6 +18,7 @@ from app.domain.client import Client, ClientId
 from app.domain.exercise import Exercise, ExerciseKey
 from app.domain.program import Program, ProgramId
 from app.domain.ranges import Override, Who
+from app.domain.results import Diary
 from app.domain.work import Coach, Issue, IssueId, Work
 from db import reading
 from db.client_reading import read_client
@@ -157,14 +158,24 @@ class Store:
         self._versions["programs", program_id] = version
         return program
 
+    def load_diary(self, client_id: ClientId) -> Diary:
+        """All that the client did and reported. Raises StoreFailure if there is no such client."""
+        from db.diary_reading import read_diary
+
+        with self._reading():
+            diary, version = read_diary(self._raw, client_id)
+        self._versions["diaries", client_id] = version
+        return diary
+
     # ------------------------------------------------------------------------ saving
 
     def save(self, before: Work | None, after: Work, *, label: str) -> None:
         """Writes the difference between two values and notes `label` in the log.
 
         before: what the file holds, as it was loaded or last saved; None for a new client. Parts
-        that are the same object in both are skipped. Raises StoreFailure, with the file as it
-        was, also if another window changed the same client or program meanwhile.
+        that are the same object in both are skipped, and a diary of None stays as it is stored.
+        Raises StoreFailure, with the file as it was, also if another window changed the same
+        client, diary or program meanwhile.
         """
         from db import saving
 
@@ -197,7 +208,8 @@ class Store:
 
         with self._writing():
             saving.remove_client(self._connection, client_id)
-        self._versions.pop(("clients", client_id), None)
+        for kind in ("clients", "diaries"):
+            self._versions.pop((kind, client_id), None)
         self._listed = None
 
     def log(self, program_id: ProgramId, limit: int = 100) -> tuple[LogLine, ...]:

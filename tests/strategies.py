@@ -9,16 +9,20 @@ from datetime import date, timedelta
 from hypothesis import strategies as st
 
 from app.domain.client import (
+    PAPERS,
     Client,
     ClientId,
+    Consent,
     EnergyGoal,
     FreeTime,
     Goal,
     Increments,
     Limitation,
+    Place,
     Screening,
     Sex,
     Side,
+    Stage,
     Status,
     StrengthTest,
 )
@@ -40,6 +44,7 @@ from app.domain.exercise import (
 from app.domain.exercise import Work as MuscleWork
 from app.domain.program import (
     MAX_PREPARED,
+    MAX_SECONDS,
     MAX_SETS,
     Acceptance,
     Block,
@@ -57,6 +62,7 @@ from app.domain.program import (
     Week,
     WeekId,
 )
+from app.domain.results import CheckIn, Diary, Girth, SetDone, Site, SlotResult
 from app.domain.work import Coach, Issue, IssueId, PrintedLoad
 
 EXERCISE_KEYS = tuple(
@@ -117,6 +123,7 @@ strength_tests = st.builds(
     reps=st.integers(1, 30),
     rir=amounts(0, 10),
     note=texts,
+    guessed_from=st.none() | exercise_keys,
 )
 
 increments = st.builds(
@@ -129,7 +136,25 @@ increments = st.builds(
     bands=few(names),
 )
 
-clients = st.builds(
+places = st.builds(
+    Place,
+    name=names,
+    equipment=st.frozensets(st.sampled_from(Equipment), max_size=4),
+    increments=increments,
+)
+
+
+def _at_places(client: Client, taken: list[int]) -> Client:
+    """The client with weekdays at places that there are; 0 for the usual one."""
+    known = ("", *(place.name for place in client.places))
+    free = tuple(
+        replace(time, place=known[number % len(known)])
+        for time, number in zip(client.free, taken, strict=True)
+    )
+    return replace(client, free=free)
+
+
+clients_at_home = st.builds(
     Client,
     id=st.uuids().map(str).map(ClientId),
     name=names,
@@ -157,6 +182,65 @@ clients = st.builds(
     refer=few(names),
     units=st.sampled_from(("kg", "lb")),
     archived=st.booleans(),
+    stage=st.sampled_from(Stage),
+    tags=few(texts),
+    consent=st.none() | st.builds(Consent, on=days, note=texts),
+    keep_until=st.none() | days,
+    places=st.lists(places, max_size=2, unique_by=lambda place: place.name).map(tuple),
+    likes=st.frozensets(exercise_keys, max_size=3),
+    language=st.sampled_from(("", "de", "pt-BR")),
+    paper=st.sampled_from(PAPERS),
+    energy_equation=st.sampled_from(("", "mifflin")),
+)
+clients = st.builds(
+    _at_places, clients_at_home, st.lists(st.integers(0, 2), min_size=7, max_size=7)
+)
+
+# ---------------------------------------------------------------------------- diaries
+
+marks = st.none() | st.integers(1, 5)
+girths = st.lists(
+    st.builds(Girth, site=st.sampled_from(Site), cm=amounts(10, 300)),
+    max_size=3,
+    unique_by=lambda girth: girth.site,
+).map(tuple)
+
+check_ins = st.builds(
+    CheckIn,
+    on=days,
+    mass_kg=st.none() | amounts(25, 400),
+    kcal=st.none() | amounts(0, 15_000),
+    sleep=marks,
+    soreness=marks,
+    mood=marks,
+    note=texts,
+    stress=marks,
+    adherence=st.none() | amounts(0, 1),
+    girths=girths,
+    pictures=few(st.from_regex(r"[a-z0-9]{1,8}\.(jpg|png)", fullmatch=True)),
+)
+
+sets_done = st.builds(
+    SetDone,
+    load_kg=amounts(-300, 1000),
+    reps=st.integers(0, MAX_SECONDS),
+    rir=st.none() | amounts(0, 10),
+)
+
+slot_results = st.builds(
+    SlotResult,
+    program=st.sampled_from(("base", "peak")).map(ProgramId),
+    slot=st.integers(1, 5).map(SlotId),
+    exercise=exercise_keys,
+    on=st.dates(date(2026, 1, 1), date(2026, 1, 9)),
+    sets=few(sets_done, 4),
+    note=texts,
+)
+
+diaries = st.builds(
+    Diary,
+    check_ins=st.lists(check_ins, max_size=3, unique_by=lambda one: one.on).map(tuple),
+    results=st.lists(slot_results, max_size=5, unique_by=lambda one: one.key).map(tuple),
 )
 
 # ---------------------------------------------------------------------------- programs

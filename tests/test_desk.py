@@ -24,12 +24,14 @@ from app.domain.exercise import ExerciseKey
 from app.domain.findings import Edit, edit
 from app.domain.program import Field, Program, ProgramId, SlotId, Span, broken_laws
 from app.domain.ranges import Override, Who
+from app.domain.results import Diary, SetDone, SlotResult
 from app.domain.work import Coach, Work
 from db.errors import Cause, StoreFailure
 from db.store import Store
 from tests import builders
 from tests.domain.edits.random_edits import edits_of, start
 from tests.domain.edits.reading import slot_at, slot_id
+from tests.strategies import slot_results
 
 CURL = builders.CATALOGUE[ExerciseKey("curl")]
 RUNA = builders.client(tests=(StrengthTest(ExerciseKey("back_squat"), date(2026, 10, 2), 90, 5),))
@@ -312,6 +314,105 @@ def test_an_issue_freezes_the_program_and_its_loads(desk: Desk, store: Store) ->
     assert store.load_issue(issue.id) == issue
 
 
+# ---------------------------------------------------------------------------- the diary
+
+
+def squats(*reps: int, on: date = date(2026, 10, 12)) -> SlotResult:
+    slot = slot_at(PLAN, 0, 0)
+    sets = tuple(SetDone(60.0, n, 2.0) for n in reps)
+    return SlotResult(PLAN.id, slot.id, slot.exercise, on, sets)
+
+
+def test_the_diary_is_read_once_and_not_before_it_is_asked_for(
+    desk: Desk, store: Store, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    asked: list[ClientId] = []
+    load = store.load_diary
+
+    def reading(who: ClientId) -> Diary:
+        asked.append(who)
+        return load(who)
+
+    monkeypatch.setattr(store, "load_diary", reading)
+    desk.keep(placing())
+    desk.undo()
+    assert asked == []
+    assert desk.diary is desk.diary
+    desk.keep(placing())
+    desk.undo()
+    assert desk.diary == Diary()
+    assert asked == [RUNA.id]
+    desk.open(JORUNN.id)
+    assert desk.diary == Diary()
+    assert asked == [RUNA.id, JORUNN.id]
+
+
+def test_results_are_kept_taken_back_and_done_again(desk: Desk, store: Store) -> None:
+    desk.keep(placing())  # made before the diary is read
+    step = desk.keep_diary("Results of Monday", desk.diary.with_results([squats(10, 10, 9)]))
+    assert step is not None
+    noted = desk.diary
+    assert store.load_diary(RUNA.id) == noted
+    placed = desk.program
+    desk.undo()
+    assert desk.diary == store.load_diary(RUNA.id) == Diary()
+    desk.undo()
+    assert desk.program == PLAN
+    desk.go_to(2)
+    assert desk.program == placed
+    assert desk.diary == store.load_diary(RUNA.id) == noted
+    desk.go_to(0)
+    assert saved(desk) == Work(RUNA, PLAN)
+    assert store.load_diary(RUNA.id) == Diary()
+
+
+def test_keeping_the_same_diary_is_no_step(desk: Desk) -> None:
+    desk.keep_diary("Results", desk.diary.with_results([squats(10)]))
+    assert desk.keep_diary("Results", Diary(results=(squats(10),))) is None
+    assert len(desk.history.steps) == 1
+
+
+def test_client_program_and_diary_change_in_one_step(desk: Desk, store: Store) -> None:
+    heavier = StrengthTest(ExerciseKey("back_squat"), date(2026, 11, 2), 120, 5)
+    client = replace(RUNA, tests=(*RUNA.tests, heavier))
+    program = rename(desk.program, name="Peak")
+    diary = Diary(results=(squats(8, 8),))
+    desk.keep_work("From the results", client=client, program=program, diary=diary)
+    assert (desk.client, desk.program, desk.diary) == (client, program, diary)
+    assert saved(desk) == Work(client, program)
+    desk.undo()
+    assert saved(desk) == Work(RUNA, PLAN)
+    assert store.load_diary(RUNA.id) == Diary()
+    assert desk.redo() is not None
+    assert store.load_diary(RUNA.id) == diary
+
+
+def test_results_of_one_sitting_merge_and_are_taken_back_together(desk: Desk, store: Store) -> None:
+    desk.keep_client("Team", replace(RUNA, team="Valley"), key="sitting")
+    for reps in (8, 9, 10):
+        desk.keep_diary("Results", desk.diary.with_results([squats(reps)]), key="sitting")
+    assert len(desk.history.steps) == 1
+    desk.undo()
+    assert desk.client == RUNA
+    assert desk.diary == store.load_diary(RUNA.id) == Diary()
+
+
+def test_results_that_cannot_be_kept_leave_everything_as_it_was(
+    desk: Desk, store: Stubborn
+) -> None:
+    store.full = True
+    with pytest.raises(StoreError):
+        desk.keep_diary("Results", desk.diary.with_results([squats(10)]))
+    assert desk.diary == Diary()
+    assert desk.history.undoable is None
+
+
+def test_findings_are_not_worked_out_again_for_results(desk: Desk) -> None:
+    found = desk.findings
+    desk.keep_diary("Results", desk.diary.with_results([squats(10)]))
+    assert desk.findings is found
+
+
 # ---------------------------------------------------------------------------- at random
 
 
@@ -325,14 +426,14 @@ class DeskMachine(RuleBasedStateMachine):
 
     @initialize()
     def open_first(self) -> None:
-        first = Work(RUNA, start())
+        first = Work(RUNA, start(), Diary())
         self.store.save(None, first, label="Add")
         self._open(first)
 
     def _open(self, work: Work) -> None:
         self.desk = Desk(self.store, builders.CATALOGUE, resources.range_book())
         self.desk.open(work.client.id, work.program.id)
-        assert self.desk.work == work
+        assert self.desk.work == replace(work, diary=None)
         self.values, self.at = [work], 0
 
     def _done(self, work: Work) -> None:
@@ -360,6 +461,16 @@ class DeskMachine(RuleBasedStateMachine):
         self.desk.keep_client("Profile", client)
         self._done(replace(self.values[self.at], client=client))
 
+    @rule(results=st.lists(slot_results, min_size=1, max_size=2))
+    def note_results(self, results: list[SlotResult]) -> None:
+        diary = self.desk.diary.with_results(results)
+        self.desk.keep_diary("Results", diary)
+        self._done(replace(self.values[self.at], diary=diary))
+
+    @rule()
+    def ask_for_the_diary(self) -> None:
+        assert self.desk.diary == self.values[self.at].diary
+
     @rule()
     def undo(self) -> None:
         assert (self.desk.undo() is None) == (self.at == 0)
@@ -383,7 +494,9 @@ class DeskMachine(RuleBasedStateMachine):
         if not hasattr(self, "desk"):
             return
         now = self.values[self.at]
-        assert self.desk.work == now
+        assert (self.desk.client, self.desk.program) == (now.client, now.program)
+        assert self.desk.work.diary in (None, now.diary)
+        assert self.store.load_diary(now.client.id) == now.diary
         assert self.store.load_program(now.program.id) == now.program
         assert self.store.load_client(now.client.id) == now.client
         assert broken_laws(now.program) == ()

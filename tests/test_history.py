@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from datetime import date
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from app.domain.results import CheckIn, Diary
 from app.domain.work import Work
 from app.history import DEPTH, History, Leg, Step
 from tests import builders
@@ -40,6 +44,16 @@ def test_steps_of_one_gesture_merge_from_its_first_before_to_its_last_after() ->
     history = History().pushed(step(0)).pushed(step(1, "spin")).pushed(step(2, "spin"))
     assert history.steps == (step(0), Step("edit 2", WORKS[1], WORKS[3], "spin"))
     assert history.done == 2
+
+
+def test_a_merged_step_knows_the_diary_that_was_read_in_between() -> None:
+    work, diary = WORKS[0], Diary()
+    noted = Diary((CheckIn(date(2026, 10, 2)),))
+    first = Step("one", work, replace(WORKS[1]), "key")
+    second = Step("two", replace(WORKS[1], diary=diary), replace(WORKS[1], diary=noted), "key")
+    (step_now,) = History().pushed(first).pushed(second).steps
+    assert step_now.before == replace(work, diary=diary)
+    assert step_now.after.diary is noted
 
 
 def test_gestures_do_not_merge_across_another_step_nor_without_a_key() -> None:

@@ -5,6 +5,7 @@ Only what the engine and the booklet need; contact details and notes stay plain 
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 from datetime import date
 from enum import StrEnum
@@ -60,6 +61,15 @@ class EnergyGoal(StrEnum):
     LOSE = "lose"
 
 
+class Stage(StrEnum):
+    """Where the work with a client stands."""
+
+    ENQUIRY = "enquiry"
+    ACTIVE = "active"
+    PAUSED = "paused"
+    ENDED = "ended"
+
+
 class Side(StrEnum):
     """Which side a limitation is on."""
 
@@ -70,10 +80,14 @@ class Side(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class FreeTime:
-    """What a client has on one weekday: minutes for training (0: not free) and why."""
+    """What a client has on one weekday: minutes for training (0: not free) and why.
+
+    place: the name of the place trained at; empty for the usual one.
+    """
 
     minutes: int = 0
     note: str = ""
+    place: str = ""
 
     def __post_init__(self) -> None:
         require("minutes a day", self.minutes, low=0, high=600)
@@ -109,7 +123,8 @@ class StrengthTest:
 
     load_kg in the exercise's own terms (per hand for dumbbells; with body-weight exercises what
     was added: 0 for none, below 0 for help, down to -100); rir: repetitions left in reserve as
-    the client judged it.
+    the client judged it; guessed_from: the related exercise that a confirmed guess was made from,
+    None for a test that was done.
     """
 
     exercise: ExerciseKey
@@ -118,6 +133,7 @@ class StrengthTest:
     reps: int
     rir: float = 0.0
     note: str = ""
+    guessed_from: ExerciseKey | None = None
 
     def __post_init__(self) -> None:
         require("load lifted, kg", self.load_kg, low=-100, high=600)
@@ -191,6 +207,29 @@ class Increments:
 _KILOGRAMS = Increments()
 
 
+@dataclass(frozen=True, slots=True)
+class Place:
+    """A place to train at beside the usual one, with what stands there.
+
+    Raises CoachError for an empty name.
+    """
+
+    name: str
+    equipment: frozenset[Equipment] = frozenset({Equipment.BODY})
+    increments: Increments = field(default_factory=Increments)
+
+    def __post_init__(self) -> None:
+        require_name(self.name, "place")
+
+
+@dataclass(frozen=True, slots=True)
+class Consent:
+    """The client's agreement that records on health are kept: when it was given, and how."""
+
+    on: date
+    note: str = ""
+
+
 class Outcome(StrEnum):
     """What a screening says about starting, worded as a prompt and never as a diagnosis."""
 
@@ -217,6 +256,14 @@ class Screening:
 
 NO_TIME = (FreeTime(),) * 7
 
+PAPERS = ("", "A4", "Letter", "A5")
+"""Sizes of paper for a client's papers; empty for the coach's."""
+
+
+def tidy_tags(tags: Iterable[str]) -> tuple[str, ...]:
+    """Tags without white space around them, blanks and doubles, sorted."""
+    return tuple(sorted({tag.strip() for tag in tags} - {""}))
+
 
 @dataclass(frozen=True, slots=True)
 class Client:
@@ -227,8 +274,13 @@ class Client:
     activity_level: physical activity level, training included (FAO classes: 1.40 to 2.40);
     refer: reasons why numbers on energy must come from a practitioner ('kidney disease',
     'history of disordered eating'); units: 'kg' or 'lb', in which loads are shown. A client with
-    pounds and the usual steps in kg gets the usual steps in pounds. Raises QuantityError outside
-    the ranges, and CoachError for an empty name or another unit.
+    pounds and the usual steps in kg gets the usual steps in pounds. equipment and increments are
+    those of the usual place, places the others; tags: words of the coach's own, sorted, each once;
+    keep_until: until when records are agreed to be kept; language: BCP 47 code for the client's
+    papers, and paper: its size (A4, Letter, A5), empty for the coach's; energy_equation: a resting
+    equation that the coach chose, empty for the program's own choice.
+    Raises QuantityError outside the ranges, and CoachError for an empty name, another unit or
+    paper, two places of one name, and a weekday at a place that there is not.
     """
 
     id: ClientId
@@ -257,6 +309,15 @@ class Client:
     refer: tuple[str, ...] = ()
     units: str = "kg"
     archived: bool = False
+    stage: Stage = Stage.ACTIVE
+    tags: tuple[str, ...] = ()
+    consent: Consent | None = None
+    keep_until: date | None = None
+    places: tuple[Place, ...] = ()
+    likes: frozenset[ExerciseKey] = frozenset()
+    language: str = ""
+    paper: str = ""
+    energy_equation: str = ""
 
     def __post_init__(self) -> None:
         require_name(self.name, "client")
@@ -281,6 +342,42 @@ class Client:
         if self.units == "lb" and self.increments == _KILOGRAMS:
             # steps of 2.5 kg are in nobody's reach where plates are in pounds
             object.__setattr__(self, "increments", Increments.pounds())
+        object.__setattr__(self, "tags", tidy_tags(self.tags))
+        if self.paper not in PAPERS:
+            raise CoachError(
+                tr("{paper!r} is no size of paper.", paper=self.paper),
+                mend=tr("Choose A4, Letter or A5."),
+            )
+        self._require_places()
+
+    def _require_places(self) -> None:
+        names = [place.name for place in self.places]
+        for number, name in enumerate(names):
+            if name in names[:number]:
+                raise CoachError(
+                    tr("Two places are called {name}.", name=name),
+                    mend=tr("Give one of them another name."),
+                )
+        for free in self.free:
+            if free.place and free.place not in names:
+                raise CoachError(
+                    tr("There is no place called {name}.", name=free.place),
+                    mend=tr("Choose one of the client's places, or the usual one."),
+                )
+
+    def equipment_on(self, weekday: int) -> frozenset[Equipment]:
+        """What there is to train with on a weekday (0 for Monday)."""
+        place = self._place_on(weekday)
+        return self.equipment if place is None else place.equipment
+
+    def increments_on(self, weekday: int) -> Increments:
+        """What there is to load with on a weekday (0 for Monday)."""
+        place = self._place_on(weekday)
+        return self.increments if place is None else place.increments
+
+    def _place_on(self, weekday: int) -> Place | None:
+        name = self.free[weekday].place
+        return next((place for place in self.places if place.name == name), None)
 
     @property
     def latest_screening(self) -> Screening | None:

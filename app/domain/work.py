@@ -8,16 +8,21 @@ from typing import NewType
 
 from app.domain.client import Client
 from app.domain.program import Program, SlotId
+from app.domain.results import Diary
 
 IssueId = NewType("IssueId", str)
 
 
 @dataclass(frozen=True, slots=True)
 class Work:
-    """A client with one of the client's programs, or none yet."""
+    """A client with one of the client's programs, or none yet, and the client's diary.
+
+    diary: None where it has not been read; the stored one is then left alone.
+    """
 
     client: Client
     program: Program | None = None
+    diary: Diary | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -22,7 +22,7 @@ from app.exchange.json_text import read_json, write_json
 from app.exchange.record import WEEKDAYS, from_record, to_record
 
 FORMAT = "weekloom plan"
-VERSION = 1
+VERSION = 2
 SUFFIX = ".plan.json"
 """How the names of plan files end."""
 
@@ -194,7 +194,11 @@ def _refuse_loads_of_tests(plan: Plan, catalogue: Catalogue) -> None:
 def _named(client: Client, program: Program | None) -> Iterator[tuple[str, ExerciseKey]]:
     """Every exercise that client and program name, with its place in the file."""
     yield from _keys("client.tests[{}].exercise", (test.exercise for test in client.tests))
+    for number, test in enumerate(client.tests):
+        if test.guessed_from is not None:
+            yield f"client.tests[{number}].guessed_from", test.guessed_from
     yield from _keys("client.dislikes[{}]", sorted(client.dislikes))
+    yield from _keys("client.likes[{}]", sorted(client.likes))
     for where, session in _sessions(program):
         yield from _keys(where + ".warmup[{}]", session.warmup)
     for where, slot in _slots(program):

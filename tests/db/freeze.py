@@ -15,7 +15,7 @@ from pathlib import Path
 from db.canonical import encode
 from db.engine import APPLICATION_ID
 from db.schema import HEAD, SCHEMA
-from tests.db.samples import PLAN, RUNA, filled_file
+from tests.db.samples import DIARY, PLAN, RUNA, filled_file
 
 SCHEMAS = Path(__file__).parent / "schemas"
 
@@ -36,7 +36,7 @@ def main() -> int:
         return 1
     with tempfile.TemporaryDirectory() as folder:
         target.write_text(dump(filled_file(Path(folder, "coach.weekloom"))), encoding="utf-8")
-    for name, value in (("client", RUNA), ("program", PLAN)):
+    for name, value in (("client", RUNA), ("program", PLAN), ("diary", DIARY)):
         text = encode(value) + "\n"
         (SCHEMAS / f"{HEAD}.{name}.json").write_text(text, encoding="utf-8")
     return 0

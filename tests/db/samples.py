@@ -9,12 +9,15 @@ from pathlib import Path
 from app.domain.client import (
     Client,
     ClientId,
+    Consent,
     EnergyGoal,
     FreeTime,
     Increments,
     Limitation,
+    Place,
     Screening,
     Sex,
+    Stage,
     StrengthTest,
 )
 from app.domain.edits.fields import set_prepared
@@ -31,6 +34,7 @@ from app.domain.exercise import (
 from app.domain.exercise import Work as MuscleWork
 from app.domain.program import Acceptance
 from app.domain.ranges import Override, Range, Who
+from app.domain.results import CheckIn, Diary, Girth, SetDone, Site, SlotResult
 from app.domain.work import Coach, Issue, IssueId, PrintedLoad, Work
 from db.store import Store
 from tests.builders import program
@@ -46,20 +50,41 @@ RUNA = Client(
     contact="by radio",
     note="Łukasz’s rope partner; “tall”",
     emphasis=(Muscle.GLUTEALS, Muscle.QUADRICEPS),
-    free=(FreeTime(75), FreeTime(), FreeTime(0, "night watch"), *(FreeTime(),) * 4),
+    free=(FreeTime(75), FreeTime(), FreeTime(0, "night watch", "Hut"), *(FreeTime(),) * 4),
     equipment=frozenset({Equipment.BODY, Equipment.BARBELL, Equipment.RACK}),
     increments=Increments(plates_kg=(20.0, 10.0, 2.5, 0.5)),
     limitations=(Limitation(Joint.KNEE, Motion.FLEXION, past_degrees=90, since=date(2026, 3, 1)),),
     screenings=(Screening(date(2026, 1, 2), True, known_disease=False, symptoms=False),),
     tests=(
         StrengthTest(ExerciseKey("back_squat"), date(2026, 1, 3), 62.5, 5, rir=1.5),
-        StrengthTest(ExerciseKey("pull_up"), date(2026, 1, 3), -12.5, 6),
+        StrengthTest(
+            ExerciseKey("pull_up"),
+            date(2026, 1, 3),
+            -12.5,
+            6,
+            guessed_from=ExerciseKey("lat_pulldown"),
+        ),
     ),
     dislikes=frozenset({ExerciseKey("burpee")}),
     kcal_now=2640.0,
     energy_goal=EnergyGoal.GAIN,
     activity_level=1.7,
     refer=("kidney disease",),
+    stage=Stage.PAUSED,
+    tags=("abroad", "rope party"),
+    consent=Consent(date(2026, 1, 2), "signed"),
+    keep_until=date(2028, 1, 2),
+    places=(
+        Place(
+            "Hut",
+            frozenset({Equipment.BODY, Equipment.BAND}),
+            Increments(plates_kg=(5.0,), bands=("red", "blue")),
+        ),
+    ),
+    likes=frozenset({ExerciseKey("step_up")}),
+    language="de",
+    paper="A5",
+    energy_equation="mifflin",
 )
 
 PLAN = replace(
@@ -84,6 +109,36 @@ PLAN = replace(
             note="nights",
             days=(*PLAN.weeks[1].days[:6], replace(PLAN.weeks[1].days[6], note="rest")),
         ),
+    ),
+)
+
+DIARY = Diary(
+    check_ins=(
+        CheckIn(
+            date(2026, 1, 11),
+            mass_kg=74.5,
+            kcal=2600.0,
+            sleep=4,
+            soreness=3,
+            mood=5,
+            note="Łukasz drove",
+            stress=2,
+            adherence=0.9,
+            girths=(Girth(Site.WAIST, 78.5), Girth(Site.THIGH, 59.0)),
+            pictures=("2026-01-11-front.jpg",),
+        ),
+        CheckIn(date(2026, 1, 18), mass_kg=74.25),
+    ),
+    results=tuple(
+        SlotResult(
+            PLAN.id,
+            slot.id,
+            slot.exercise,
+            date(2026, 1, 5),
+            (SetDone(52.5, 10, 2.0), SetDone(52.5, 9), SetDone(-5.0, 8, 0.5)),
+            note="“light”",
+        )
+        for slot in PLAN.weeks[0].slots()
     ),
 )
 
@@ -120,7 +175,7 @@ ISSUE = Issue(
 
 def fill(store: Store) -> Work:
     """Puts rows into every table of the store; what is open afterwards."""
-    work = Work(RUNA, PLAN)
+    work = Work(RUNA, PLAN, DIARY)
     store.set_coach(COACH)
     store.set_setting("open", "runa")
     store.save_exercise(STEP_OVER)

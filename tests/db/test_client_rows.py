@@ -12,6 +12,7 @@ from app.domain.client import (
     FreeTime,
     Increments,
     Limitation,
+    Place,
     Screening,
     StrengthTest,
 )
@@ -20,8 +21,14 @@ from db.client_rows import (
     DISLIKES,
     EQUIPMENT,
     FREE_TIMES,
+    LIKES,
     LIMITATIONS,
+    PLACE_BANDS,
+    PLACE_EQUIPMENT,
+    PLACE_PLATES,
+    PLACES,
     SCREENINGS,
+    TAGS,
     TESTS,
     client_rows,
 )
@@ -38,6 +45,10 @@ ELSEWHERE = {
     "tests",
     "dislikes",
     "refer",
+    "consent",
+    "tags",
+    "places",
+    "likes",
 }
 """Fields of a client that have tables of their own."""
 
@@ -53,7 +64,17 @@ def columns(table) -> set[str]:
 def test_a_client_has_a_column_or_a_table_for_every_field():
     dumbbells = {"dumbbell_low_kg", "dumbbell_step_kg", "dumbbell_high_kg"}
     increments = names(Increments) - {"plates_kg", "bands", "dumbbells_kg"} | dumbbells
-    assert columns(CLIENTS) == names(Client) - ELSEWHERE | increments | {"version"}
+    consent = {"consent_on", "consent_note"}
+    versions = {"version", "diary_version"}
+    assert columns(CLIENTS) == names(Client) - ELSEWHERE | increments | consent | versions
+
+
+def test_a_place_has_a_column_or_a_table_for_every_field():
+    dumbbells = {"dumbbell_low_kg", "dumbbell_step_kg", "dumbbell_high_kg"}
+    increments = names(Increments) - {"plates_kg", "bands", "dumbbells_kg"} | dumbbells
+    assert columns(PLACES) == names(Place) - {"equipment", "increments"} | increments
+    rows = client_rows(RUNA)
+    assert [len(rows[table]) for table in (PLACE_EQUIPMENT, PLACE_PLATES, PLACE_BANDS)] == [2, 1, 2]
 
 
 @pytest.mark.parametrize(
@@ -75,3 +96,5 @@ def test_sets_have_a_row_for_each_member(client):
     rows = client_rows(client)
     assert {row["equipment"] for row in rows[EQUIPMENT].values()} == set(client.equipment)
     assert {row["exercise"] for row in rows[DISLIKES].values()} == set(client.dislikes)
+    assert {row["exercise"] for row in rows[LIKES].values()} == set(client.likes)
+    assert [row["tag"] for row in rows[TAGS].values()] == list(client.tags)

@@ -14,6 +14,7 @@ import pytest
 
 from app.domain.client import Client
 from app.domain.program import Program
+from app.domain.results import Diary
 from db import header, migrate, opening, schema
 from db.backup import verify
 from db.canonical import decode
@@ -100,6 +101,9 @@ def test_a_frozen_file_opens_with_all_its_rows_and_values(tmp_path, revision):
     program = decode(Program, (SCHEMAS / f"{revision}.program.json").read_text("utf-8"))
     assert store.load_client(client.id) == client
     assert store.load_program(program.id) == program
+    diary = SCHEMAS / f"{revision}.diary.json"  # older revisions had none
+    kept = decode(Diary, diary.read_text("utf-8")) if diary.exists() else Diary()
+    assert store.load_diary(client.id) == kept
     assert [line.programs for line in store.clients()] == [1]
     assert store.load_issue(store.issues(program.id)[0].id).program == program
     assert store.check_integrity() == ()

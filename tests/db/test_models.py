@@ -70,6 +70,13 @@ def test_a_filled_file_has_rows_in_every_table():
         "UPDATE sessions SET week_id = 999",
         "UPDATE programs SET client_id = 'nobody'",
         "INSERT INTO days VALUES ('ridge', 999, 0, '')",
+        "UPDATE places SET name = ''",
+        "UPDATE check_ins SET adherence = 1.5",
+        "UPDATE girths SET cm = 0",
+        "UPDATE result_sets SET reps = -1",
+        "UPDATE result_sets SET rir = -1",
+        "UPDATE result_sets SET program_id = 'other'",
+        "UPDATE results SET client_id = 'nobody'",
     ],
 )
 def test_a_row_that_breaks_a_law_is_refused(breach):

@@ -15,6 +15,7 @@ from hypothesis import strategies as st
 from sqlalchemy import event
 
 from app.domain.client import Client, ClientId
+from app.domain.exercise import ExerciseKey
 from app.domain.program import (
     Block,
     Day,
@@ -31,10 +32,11 @@ from app.domain.program import (
     broken_laws,
     empty_program,
 )
+from app.domain.results import CheckIn, Diary, SetDone, SlotResult
 from app.domain.work import Work
 from db.errors import Cause, StoreFailure
 from db.store import Store
-from tests.strategies import clients, programs, rearranged
+from tests.strategies import clients, diaries, programs, rearranged
 
 RUNA = Client(ClientId("runa"), "Runa Estvik")
 
@@ -179,7 +181,7 @@ def test_loading_takes_the_same_number_of_queries_for_any_program(store, weeks):
     store.clients()
     store.programs(RUNA.id)
     selects = [query for query in seen if query.startswith("SELECT")]
-    assert len(selects) == 9 + 11 + 1 + 1
+    assert len(selects) == 9 + 14 + 1 + 1
 
 
 def test_a_save_that_fails_changes_nothing(store):
@@ -331,7 +333,7 @@ def test_the_queries_of_an_open_program_use_its_key_and_never_read_a_whole_table
     store.issues(ProgramId("base"))
     queries = [query for query in seen if query.startswith("SELECT")]
     store._raw.set_trace_callback(None)
-    assert len(queries) == 23
+    assert len(queries) == 26
     for query in queries:
         plan_of = store._connection.exec_driver_sql(f"EXPLAIN QUERY PLAN {query}")
         steps = [row.detail for row in plan_of]
@@ -382,3 +384,92 @@ def test_the_list_of_clients_is_read_again_only_when_it_has_changed(tmp_path):
     assert store.clients() == ()
     store.close()
     other.close()
+
+
+# ---------------------------------------------------------------------------- diaries
+
+
+def squats(on: date, *reps: int) -> SlotResult:
+    sets = tuple(SetDone(60.0, n, 2.0) for n in reps)
+    return SlotResult(ProgramId("base"), SlotId(201), ExerciseKey("back_squat"), on, sets)
+
+
+FIRST = Diary((CheckIn(date(2026, 1, 6), mass_kg=74.0),), (squats(date(2026, 1, 5), 5, 5, 4),))
+
+
+@given(diaries, diaries)
+def test_a_diary_can_become_any_other_and_back(first, second):
+    store = Store.in_memory()
+    work = Work(RUNA, diary=first)
+    store.save(None, work, label="Add the client")
+    store.save(work, Work(RUNA, diary=second), label="Fill in")
+    assert store.load_diary(RUNA.id) == second
+    store.save(Work(RUNA, diary=second), work, label="Undo")
+    assert store.load_diary(RUNA.id) == first
+    assert store.check_integrity() == ()
+    store.close()
+
+
+def test_a_diary_that_was_not_read_stays_as_it_is_stored(store):
+    store.save(None, Work(RUNA, diary=FIRST), label="Add the client")
+    renamed = Work(replace(RUNA, note="new"))
+    store.save(Work(RUNA), renamed, label="Note")
+    assert store.load_diary(RUNA.id) == FIRST
+
+
+def test_a_diary_that_was_not_read_is_replaced_by_one_that_is_given(store):
+    store.save(None, Work(RUNA, diary=FIRST), label="Add the client")
+    other = Diary(results=(squats(date(2026, 1, 8), 5),))
+    store.save(Work(RUNA), Work(RUNA, diary=other), label="Bring")
+    assert store.load_diary(RUNA.id) == other
+
+
+def test_one_more_session_writes_its_rows_and_no_others(store):
+    days = [date(2026, 1, day) for day in range(5, 25)]
+    diary = Diary(results=tuple(squats(day, 5, 5, 5) for day in days))
+    work = Work(RUNA, diary=diary)
+    store.save(None, work, label="Add the client")
+    seen = statements_of(store)
+    after = Work(RUNA, diary=diary.with_results([squats(date(2026, 1, 30), 5, 5)]))
+    store.save(work, after, label="Results")
+    written = [(s.split("(")[0].strip(), n) for s, n in seen if s.startswith(("INSERT", "UPDATE"))]
+    assert written == [
+        (
+            "UPDATE clients SET diary_version=? WHERE clients.id = ? AND clients.diary_version = ?",
+            1,
+        ),
+        ("INSERT INTO results", 1),
+        ("INSERT INTO result_sets", 2),
+        ("INSERT INTO edits", 1),
+    ]
+
+
+def test_two_windows_cannot_overwrite_each_others_diary(tmp_path):
+    path = tmp_path / "coach.weekloom"
+    here, there = Store.open(path), Store.open(path)
+    here.save(None, Work(RUNA, diary=FIRST), label="Add the client")
+    theirs = there.load_diary(RUNA.id)
+    mine = here.load_diary(RUNA.id)
+    more = theirs.with_results([squats(date(2026, 1, 8), 5)])
+    there.save(Work(RUNA, diary=theirs), Work(RUNA, diary=more), label="Results")
+    with pytest.raises(StoreFailure) as refused:
+        here.save(
+            Work(RUNA, diary=mine),
+            Work(RUNA, diary=mine.without_check_in(date(2026, 1, 6))),
+            label="x",
+        )
+    assert refused.value.cause is Cause.CHANGED_OUTSIDE
+    assert here.load_diary(RUNA.id) == more
+    # the client itself is another matter
+    here.save(Work(RUNA), Work(replace(RUNA, note="new")), label="Note")
+    here.close()
+    there.close()
+
+
+def test_a_diary_that_cannot_be_kept_whole_is_not_kept_at_all(store):
+    store.save(None, Work(RUNA, diary=FIRST), label="Add the client")
+    bad = replace(squats(date(2026, 1, 8), 5), note="half \ud800")
+    after = FIRST.with_results([squats(date(2026, 1, 7), 5), bad])
+    with pytest.raises(StoreFailure):
+        store.save(Work(RUNA, diary=FIRST), Work(RUNA, diary=after), label="Results")
+    assert store.load_diary(RUNA.id) == FIRST

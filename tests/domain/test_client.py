@@ -9,9 +9,18 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from app.domain.client import Client, ClientId, Increments, Limitation, Screening, StrengthTest
+from app.domain.client import (
+    Client,
+    ClientId,
+    FreeTime,
+    Increments,
+    Limitation,
+    Place,
+    Screening,
+    StrengthTest,
+)
 from app.domain.errors import CoachError, QuantityError
-from app.domain.exercise import ExerciseKey, Joint, Motion
+from app.domain.exercise import Equipment, ExerciseKey, Joint, Motion
 from tests import builders
 
 DAY = date(2026, 11, 25)
@@ -130,6 +139,9 @@ def test_a_client_may_have_one_dumbbell_and_neither_plates_nor_bands() -> None:
         ({"kcal_now": 10.0}, "energy eaten now, kcal a day 10.0 is outside 300 to 15000"),
         ({"units": "stone"}, "'stone' is no unit for loads.*Choose kg or lb"),
         ({"free": ()}, "0 days have free time"),
+        ({"paper": "A3"}, "'A3' is no size of paper"),
+        ({"places": (Place("Hut"), Place("Hut"))}, "Two places are called Hut"),
+        ({"free": (FreeTime(30, place="Hut"),) * 7}, "There is no place called Hut"),
     ],
 )
 def test_a_client_that_there_cannot_be_is_refused_by_name(fields: dict, said: str) -> None:
@@ -155,3 +167,24 @@ def test_steps_that_a_client_with_pounds_has_named_stay() -> None:
     own = Increments(bar_kg=15.0)
     assert Client(ClientId("jorunn"), "Jorunn Aske", units="lb", increments=own).increments == own
     assert builders.client(units="kg").increments == Increments()
+
+
+def test_tags_are_sorted_and_stand_once() -> None:
+    tags = ("rope party", " abroad ", "", "rope party", " ")
+    assert builders.client(tags=tags).tags == ("abroad", "rope party")
+
+
+def test_a_weekday_at_a_named_place_has_what_stands_there() -> None:
+    light = Increments(plates_kg=(5.0,))
+    hut = Place("Hut", frozenset({Equipment.BAND}), light)
+    free = (FreeTime(60), FreeTime(30, place="Hut"), *(FreeTime(),) * 5)
+    client = builders.client(places=(hut,), free=free)
+    assert client.equipment_on(0) == client.equipment
+    assert client.equipment_on(1) == {Equipment.BAND}
+    assert client.increments_on(0) == client.increments
+    assert client.increments_on(1) == light
+
+
+def test_a_place_without_a_name_is_refused() -> None:
+    with pytest.raises(CoachError, match="The place has no name"):
+        Place(" ")

@@ -17,7 +17,7 @@ from app.domain.edits.fields import set_prepared
 from app.domain.errors import PlanFileError
 from app.domain.exercise import Catalogue, ExerciseKey
 from app.domain.program import Program
-from app.exchange.plan_file import Plan, gather, read_plan, write_plan
+from app.exchange.plan_file import VERSION, Plan, gather, read_plan, write_plan
 from tests import strategies
 from tests.builders import CATALOGUE, client, exercise, program
 from tests.domain.edits.random_edits import runs
@@ -160,7 +160,7 @@ def first_slot(record: Any) -> Any:
             lambda r: r["client"].update(increments={"dumbbells_kg": [10, 2, 5]}),
             ["client.increments: heaviest dumbbell, kg 5"],
         ),
-        (lambda r: r.update(version=2), ["version 2", "Update Weekloom"]),
+        (lambda r: r.update(version=VERSION + 1), [f"version {VERSION + 1}", "Update Weekloom"]),
         (lambda r: r.update(format="other"), ['"weekloom plan"']),
         (lambda r: r["program"].update(next_id=1), ["program: An id lies past"]),
     ],

@@ -13,14 +13,17 @@ from app import filing
 from app.domain.client import (
     Client,
     ClientId,
+    Consent,
     EnergyGoal,
     FreeTime,
     Goal,
     Increments,
     Limitation,
+    Place,
     Screening,
     Sex,
     Side,
+    Stage,
     Status,
     StrengthTest,
 )
@@ -173,7 +176,25 @@ PROGRAM = Program(
     archived=True,
 )
 
-PLANS = {1: Plan(CLIENT, PROGRAM, (EXERCISE,))}
+TRAVELLER = replace(
+    CLIENT,
+    free=(FreeTime(60, place="Hut"), *CLIENT.free[1:]),
+    tests=(*CLIENT.tests, StrengthTest(MARCH, date(2026, 9, 4), 40, 8, guessed_from=SQUAT)),
+    stage=Stage.PAUSED,
+    tags=("abroad", "rope party"),
+    consent=Consent(date(2026, 9, 1), "signed"),
+    keep_until=date(2028, 9, 1),
+    places=(Place("Hut", frozenset({Equipment.BAND}), Increments(bands=("red", "blue"))),),
+    likes=frozenset({MARCH}),
+    language="nb",
+    paper="A5",
+    energy_equation="mifflin",
+)
+
+PLANS = {
+    1: Plan(CLIENT, PROGRAM, (EXERCISE,)),
+    2: Plan(TRAVELLER, PROGRAM, (EXERCISE,)),
+}
 
 
 def test_every_version_has_its_frozen_file() -> None:

@@ -9,7 +9,7 @@ import pytest
 
 from app.domain.client import Increments
 from app.domain.exercise import ExerciseKey, LoadKind
-from app.domain.program import Reps, Slot, SlotId, StrandId
+from app.domain.program import ProgramId, Reps, Slot, SlotId, StrandId
 from app.domain.progress import Move, next_load, rises_in_reach
 from app.domain.progress.next_load import RAISE_BY
 from app.domain.results import SetDone, SlotResult
@@ -40,7 +40,9 @@ def _after_passing(load_kg: float, step_kg: float) -> str:
     """What is suggested after every set was two repetitions over the target."""
     rack = Increments(dumbbells_kg=(step_kg, step_kg, 40.0))
     slot = Slot(SlotId(1), StrandId(1), ExerciseKey("curl"), 3, Reps(8, 8))
-    done = SlotResult(slot.id, slot.exercise, date(2026, 10, 2), (SetDone(load_kg, 10, 2),) * 3)
+    done = SlotResult(
+        ProgramId("p"), slot.id, slot.exercise, date(2026, 10, 2), (SetDone(load_kg, 10, 2),) * 3
+    )
     found = next_load(slot, [done], rack, kind=LoadKind.DUMBBELL_ONE)
     assert rises_in_reach(load_kg, rack, kind=LoadKind.DUMBBELL_ONE) == ()
     jump = f"{step_kg / load_kg:.0%}".replace("%", " %")

@@ -10,7 +10,7 @@ from app.domain.client import Increments
 from app.domain.effort import PercentOneRm, Rir
 from app.domain.errors import QuantityError
 from app.domain.exercise import ExerciseKey, LoadKind
-from app.domain.program import Reps, Slot, SlotId, StrandId
+from app.domain.program import ProgramId, Reps, Slot, SlotId, StrandId
 from app.domain.progress import Move, next_load, rises_in_reach
 from app.domain.results import SetDone, SlotResult
 
@@ -27,6 +27,7 @@ def results(*days):
     """Each day a tuple of sets (load, reps, reserve)."""
     return [
         SlotResult(
+            ProgramId("p"),
             SlotId(1),
             ExerciseKey("squat"),
             START + timedelta(days=7 * n),

@@ -6,7 +6,7 @@ import pytest
 
 from app.domain.effort import Rir
 from app.domain.exercise import ExerciseKey
-from app.domain.program import Reps, Slot, SlotId, StrandId
+from app.domain.program import ProgramId, Reps, Slot, SlotId, StrandId
 from app.domain.progress import Sign, over_reach, stall
 from app.domain.results import CheckIn, SetDone, SlotResult
 from app.domain.trend import Trend
@@ -49,7 +49,12 @@ def test_a_stall_is_four_weeks_without_a_clear_rise(trend, said):
 
 
 def tired(rir):
-    return [(SLOT, SlotResult(SLOT.id, SLOT.exercise, START, (SetDone(60, 8, rir),) * 3))]
+    return [
+        (
+            SLOT,
+            SlotResult(ProgramId("p"), SLOT.id, SLOT.exercise, START, (SetDone(60, 8, rir),) * 3),
+        )
+    ]
 
 
 POOR = [CheckIn(START, sleep=2, soreness=1, mood=2)]

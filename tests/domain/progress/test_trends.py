@@ -9,7 +9,18 @@ from scipy.stats import theilslopes
 from app.domain.client import StrengthTest
 from app.domain.errors import CoachError
 from app.domain.exercise import ExerciseKey
-from app.domain.program import Day, Reps, Session, SessionId, Slot, SlotId, StrandId, Week, WeekId
+from app.domain.program import (
+    Day,
+    ProgramId,
+    Reps,
+    Session,
+    SessionId,
+    Slot,
+    SlotId,
+    StrandId,
+    Week,
+    WeekId,
+)
 from app.domain.progress import adherence, mass_trend, maxima, strength_trend
 from app.domain.results import CheckIn, SetDone, SlotResult
 from app.domain.strength import estimate_one_rep_max
@@ -20,7 +31,11 @@ START = date(2026, 9, 7)
 
 def result(slot, *sets, exercise=SQUAT, week=0):
     return SlotResult(
-        SlotId(slot), exercise, START + timedelta(weeks=week), tuple(SetDone(*s) for s in sets)
+        ProgramId("p"),
+        SlotId(slot),
+        exercise,
+        START + timedelta(weeks=week),
+        tuple(SetDone(*s) for s in sets),
     )
 
 
