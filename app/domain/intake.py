@@ -77,7 +77,20 @@ GOALS = (
     (Goal.HEALTH.value, mark("health")),
 )
 THINGS = tuple((thing.value, thing.value.replace("_", " ")) for thing in Equipment)[1:]
-MUSCLES = tuple((group.key, group.name) for group in GROUPS if group.main)
+MUSCLES = (
+    ("quadriceps", mark("front of the thighs")),
+    ("gluteals", mark("buttocks")),
+    ("hamstrings", mark("back of the thighs")),
+    ("calves", mark("calves")),
+    ("spinal_erectors", mark("lower back")),
+    ("trunk", mark("abdomen")),
+    ("back", mark("upper back")),
+    ("chest", mark("chest")),
+    ("shoulders", mark("shoulders")),
+    ("biceps", mark("biceps")),
+    ("triceps", mark("triceps")),
+)
+"""The main groups of the tally, in a client's words."""
 
 PERSON = (
     Question("name", Kind.LINE, mark("Name")),

@@ -9,7 +9,8 @@ from hypothesis import strategies as st
 from app.domain.client import Client, ClientId, FreeTime, Goal, Sex
 from app.domain.errors import CoachError
 from app.domain.exercise import Equipment, Muscle
-from app.domain.intake import FORM, QUESTIONS, Kind, require_form, take
+from app.domain.intake import FORM, MUSCLES, QUESTIONS, Kind, require_form, take
+from app.domain.muscle_groups import GROUPS
 
 TODAY = date(2026, 11, 25)
 NEW = Client(ClientId("new"), "New client")
@@ -139,3 +140,7 @@ def test_another_pdf_is_no_intake_form() -> None:
 
 def test_every_kind_of_question_is_asked() -> None:
     assert {question.kind for question in QUESTIONS} == set(Kind)
+
+
+def test_the_muscles_are_the_main_groups_of_the_tally() -> None:
+    assert [key for key, _ in MUSCLES] == [group.key for group in GROUPS if group.main]
