@@ -46,9 +46,14 @@ def read_fields(data: bytes, *, where: str) -> Mapping[str, str]:
 
 def _fields(data: bytes, where: str) -> Iterator[tuple[str, str]]:
     from pypdf import PdfReader
+    from pypdf.errors import DependencyError
 
-    reader = PdfReader(BytesIO(data), strict=False)
-    if reader.is_encrypted:
+    try:
+        reader = PdfReader(BytesIO(data), strict=False)
+        locked = reader.is_encrypted
+    except DependencyError:  # it has no cipher to open it with
+        locked = True
+    if locked:
         raise _error(tr("The PDF is locked with a password."), where)
     form = _object(reader.trailer["/Root"]).get("/AcroForm")
     kids = _object(_object(form).get("/Fields")) if form is not None else None
