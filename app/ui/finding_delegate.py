@@ -11,11 +11,21 @@ from PySide6.QtCore import (
     QModelIndex,
     QObject,
     QPersistentModelIndex,
+    QPointF,
     QRectF,
     QSize,
     Qt,
 )
-from PySide6.QtGui import QColor, QFont, QFontMetricsF, QHelpEvent, QMouseEvent, QPainter, QPen
+from PySide6.QtGui import (
+    QColor,
+    QFont,
+    QFontMetricsF,
+    QHelpEvent,
+    QMouseEvent,
+    QPainter,
+    QPen,
+    QPixmap,
+)
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QStyle,
@@ -38,6 +48,16 @@ _SOURCE_ROOM = 130.0
 """The line with word, place and source keeps this much, px, before a measure is drawn in it."""
 
 
+MOST_PICTURES = 200
+"""Painted rows that are kept: a drag shows the same ones again and again."""
+
+_STATES = (
+    QStyle.StateFlag.State_Selected,
+    QStyle.StateFlag.State_HasFocus,
+    QStyle.StateFlag.State_MouseOver,
+)
+
+
 @dataclass(frozen=True, slots=True)
 class RowActs:
     """What a row's button says and does, and where a click beside it leads."""
@@ -54,6 +74,7 @@ class FindingDelegate(QStyledItemDelegate):
         super().__init__(parent)
         self.bench = bench
         self.acts = acts
+        self._pictures: dict[tuple[object, ...], tuple[QPixmap, Finding]] = {}
 
     def sizeHint(
         self, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex
@@ -76,18 +97,39 @@ class FindingDelegate(QStyledItemDelegate):
         index: QModelIndex | QPersistentModelIndex,
     ) -> None:
         row: Row = index.data(ROW)
+        first = bool(index.data(FIRST_OF_GROUP)) and index.row() > 0
+        states = tuple(bool(option.state & state) for state in _STATES)
+        size, ratio = option.rect.size(), painter.device().devicePixelRatioF()
+        look = (row.state, row.reason, self.acts.button_text(row), first, states)
+        ground = (size.width(), size.height(), ratio, current().dark, font("body").pointSizeF())
+        key = (id(row.finding), *look, *ground)
+        known = self._pictures.get(key)
+        if known is None:
+            if len(self._pictures) >= MOST_PICTURES:
+                self._pictures.clear()
+            picture = QPixmap(size * ratio)
+            picture.setDevicePixelRatio(ratio)
+            picture.fill(current().sheet)
+            inner = QPainter(picture)
+            self._paint_row(inner, QRectF(QPointF(), size.toSizeF()), row, first=first, at=states)
+            inner.end()
+            # beside the finding, so that its id is nobody else's
+            known = self._pictures[key] = (picture, row.finding)
+        painter.drawPixmap(option.rect.topLeft(), known[0])
+
+    def _paint_row(
+        self, painter: QPainter, rect: QRectF, row: Row, *, first: bool, at: tuple[bool, ...]
+    ) -> None:
+        selected, focused, hovered = at
         colours = current()
-        rect = QRectF(option.rect)
-        painter.save()
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        focused = bool(option.state & QStyle.StateFlag.State_HasFocus)
-        if row.state == "would appear" or option.state & QStyle.StateFlag.State_Selected:
+        if row.state == "would appear" or selected:
             painter.fillRect(rect, colours.wash)
-        elif option.state & QStyle.StateFlag.State_MouseOver:
+        elif hovered:
             painter.fillRect(rect, colours.hover)
         painter.setPen(QPen(colours.hair, 1))
         painter.drawLine(rect.bottomLeft(), rect.bottomRight())
-        if index.data(FIRST_OF_GROUP) and index.row() > 0:
+        if first:
             painter.fillRect(QRectF(rect.left(), rect.top() - 1, rect.width(), 2), colours.rule)
         if focused:
             painter.setPen(QPen(colours.accent, 2))
@@ -107,7 +149,6 @@ class FindingDelegate(QStyledItemDelegate):
             QRectF(rect.left() + 26, rect.top() + 3, right - rect.left() - 34, rect.height() - 6),
             row,
         )
-        painter.restore()
 
     def _paint_right(self, painter: QPainter, rect: QRectF, row: Row) -> float:
         colours = current()

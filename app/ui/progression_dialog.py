@@ -241,8 +241,9 @@ class ProgressionDialog(Sheet):
         self._tell_light_weeks()
         try:
             scheme = self.scheme()
-            rows = progression.table(desk.program, scheme, desk.catalogue)
             preview = desk.preview(self._edit(scheme))
+            after = preview.after
+            rows = progression.table(desk.program, scheme, desk.catalogue, after=after)
         except CoachError as error:
             self.show_error(error.sentence)
             self.keep_button.setEnabled(False)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import gc
 import logging
+import os
 import sys
 from datetime import UTC, datetime
 from pathlib import Path
@@ -26,14 +27,22 @@ log = logging.getLogger(__name__)
 
 SIZE = (1440, 900)
 
+WATCHED = "WEEKLOOM_WATCHDOG"
+"""The environment variable that has the window watch how long it is held, and log it at the end."""
+
+SWITCH_S = 0.0005
+"""How long a worker may keep Python to itself, s. Every call of Qt lets go of Python, and with the
+usual 5 ms the window would wait that long, hundreds of times, to get it back from a booklet."""
+
 SETTLES_MS = 200
 """How long after showing the window what it does not need yet is brought in, ms."""
 
 
 def application() -> QApplication:
     """The one application object, dressed in the theme."""
-    app = QApplication.instance() or QApplication(sys.argv[:1])
+    app = QApplication.instance() or _fresh_application()
     assert isinstance(app, QApplication)
+    sys.setswitchinterval(SWITCH_S)
     app.setApplicationName("weekloom")
     app.setApplicationDisplayName("")
     app.setDesktopFileName("weekloom")
@@ -42,6 +51,22 @@ def application() -> QApplication:
         app.setWindowIcon(QIcon(str(picture)))
     theme.apply(app)
     return app
+
+
+def _fresh_application() -> QApplication:
+    """A new application; one that watches how long it is held where the environment asks."""
+    if os.environ.get(WATCHED):
+        from app.ui.watchdog import WatchedApplication
+
+        return WatchedApplication(sys.argv[:1])
+    return QApplication(sys.argv[:1])
+
+
+def _tell_what_was_seen(app: QApplication) -> None:
+    if os.environ.get(WATCHED):
+        from app.ui.watchdog import tell
+
+        tell(app)
 
 
 def desk_on(store: Store) -> Desk:
@@ -89,6 +114,7 @@ def run(path: Path, *, demo: bool = False) -> int:
             window.say(f"The file was brought up to date. A copy as it was: {store.backup_made}")
         return app.exec()
     finally:
+        _tell_what_was_seen(app)
         gc.enable()
         store.close()
         if not (demo or store.read_only):

@@ -65,14 +65,15 @@ class TallyBars(QWidget):
         self.setMouseTracking(True)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.MinimumExpanding)
         self.setAccessibleName("Tally")
-        bench.changed.connect(lambda *_: self.refresh())
-        bench.week_shown.connect(lambda _: self.refresh())
-        bench.previewed.connect(lambda _: self._previewed())
+        # methods, which Qt lets go of with a dialog's bars; a lambda would outlive them
+        bench.changed.connect(self.refresh)
+        bench.week_shown.connect(self.refresh)
+        bench.previewed.connect(self._previewed)
         self.refresh()
 
     # -- values ----------------------------------------------------------------------------
 
-    def refresh(self) -> None:
+    def refresh(self, *_: object) -> None:
         """Read the open week again."""
         week = self.bench.open_week
         if week is None:
@@ -84,24 +85,39 @@ class TallyBars(QWidget):
         self.focus_row = min(self.focus_row, max(0, len(self.rows) - 1))
         self.setAccessibleDescription("; ".join(map(self._spoken, self.rows)))
         self.setMinimumHeight(round(self._height()))
-        self._previewed()
+        self.would = self._tried()
+        self.update()
 
     def _names(self) -> dict[Muscle, str]:
         return {muscle: name.trade for muscle, name in self.bench.shelf.muscles.items()}
 
-    def _previewed(self) -> None:
+    def _previewed(self, _: object = None) -> None:
+        """Show what is tried; only rows that look different are painted again."""
+        before, top = self.would, self._top()
+        self.would = self._tried()
+        if self._top() != top:
+            self.update()
+            return
+        for k, row in enumerate(self.rows):
+            if self.would.get(row.about) != before.get(row.about):
+                self.update(self._place(k).adjusted(-8, -2, 8, 2).toAlignedRect())
+
+    def _top(self) -> float:
+        return scale_top((*self.rows, *self.would.values()))
+
+    def _tried(self) -> dict[str, TallyRow]:
+        """The rows that the edit being tried would change."""
         preview = self.bench.preview
-        self.would = {}
         if preview is not None and self.bench.week < len(preview.after.weeks):
             desk, week = self.bench.desk, preview.after.weeks[self.bench.week]
             would = tally(desk.facts(week), desk.context, self.bench.week, self._names())
             now = {row.about: row for row in self.rows}
-            self.would = {
+            return {
                 row.about: row
                 for row in would
                 if row.about not in now or row.sets != now[row.about].sets
             }
-        self.update()
+        return {}
 
     def _spoken(self, row: TallyRow) -> str:
         text = f"{row.name} {number(row.sets)} sets"
@@ -149,9 +165,13 @@ class TallyBars(QWidget):
         colours = current()
         painter.fillRect(self.rect(), colours.sheet)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        self._paint_head(painter, colours)
-        top = scale_top((*self.rows, *self.would.values()))
+        wanted = QRectF(event.rect())
+        if wanted.top() < self._head():
+            self._paint_head(painter, colours)
+        top = self._top()
         for k, row in enumerate(self.rows):
+            if not self._place(k).adjusted(-8, -2, 8, 2).intersects(wanted):
+                continue
             self._paint_row(painter, self._place(k), row, top=top, colours=colours)
             if self.hasFocus() and k == self.focus_row:
                 signs.paint_ring(

@@ -124,7 +124,8 @@ def force(theme: Theme | None) -> None:
         _forced.append(theme)
 
 
-_fonts: dict[tuple[str, Step], QFont] = {}
+_fonts: dict[Step, QFont] = {}
+_fonts_of: list[QFont] = []
 
 
 def font(step: Step) -> QFont:
@@ -132,10 +133,13 @@ def font(step: Step) -> QFont:
 
     Made once for each system font: painters ask for it hundreds of times a frame.
     """
-    key = (QApplication.font().key(), step)
-    if key not in _fonts:
-        _fonts[key] = _make_font(step)
-    return QFont(_fonts[key])
+    system = QApplication.font()
+    if not _fonts_of or system != _fonts_of[0]:
+        _fonts.clear()
+        _fonts_of[:] = [system]
+    if step not in _fonts:
+        _fonts[step] = _make_font(step)
+    return QFont(_fonts[step])
 
 
 def _make_font(step: Step) -> QFont:

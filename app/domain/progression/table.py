@@ -55,12 +55,19 @@ class WeekRow:
         return self.light != self.was_light or any(cell.changed for cell in self.cells)
 
 
-def table(program: Program, scheme: Scheme | Series, catalogue: Catalogue) -> tuple[WeekRow, ...]:
+def table(
+    program: Program,
+    scheme: Scheme | Series,
+    catalogue: Catalogue,
+    *,
+    after: Program | None = None,
+) -> tuple[WeekRow, ...]:
     """What applying the scheme would make of each week in its reach, in order.
 
-    It is read off the applied program, so table and result cannot differ.
+    It is read off the applied program, so table and result cannot differ; `after` is that program
+    where it is known already.
     """
-    after = apply(program, scheme, catalogue)
+    after = after or apply(program, scheme, catalogue)
     aims: dict[int, tuple[Reps, ...]] = {}
     for part in scheme.schemes if isinstance(scheme, Series) else (scheme,):
         span = part.span(program)

@@ -54,10 +54,17 @@ def need(card: CardFace, pens: Pens) -> float:
 
 
 def paint_card(painter: QPainter, rect: QRectF, card: CardFace, *, pens: Pens, form: Form) -> None:
-    """The card in its rectangle."""
+    """The card in its rectangle, and nothing outside it, however wide the system's font is."""
+    painter.save()
+    painter.setClipRect(rect, Qt.ClipOperation.IntersectClip)
     if form.carried:
         _paint_gap(painter, rect, card, pens=pens)
-        return
+    else:
+        _paint_text(painter, rect, card, pens=pens, form=form)
+    painter.restore()
+
+
+def _paint_text(painter: QPainter, rect: QRectF, card: CardFace, *, pens: Pens, form: Form) -> None:
     _paint_ground(painter, rect, card, pens=pens, selected=form.selected)
     left, right = _inner(rect, card, narrow=form.narrow)
     small, number = pens.height("small"), pens.height("number")

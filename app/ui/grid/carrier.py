@@ -21,7 +21,7 @@ from app.ui.grid.hand import Aim, Hand, Via
 
 JUDGE_AFTER_MS = 150
 WIDEN_AFTER_MS = 40
-PIECE_S = 0.004
+PIECE_S = 0.002
 """How long one piece of work may keep the window busy."""
 
 SCROLL_EVERY_MS = 30

@@ -39,6 +39,7 @@ class WeekSurface(QWidget):
         self.carrier = Carrier(bench, self, self)
         self._pens: Pens | None = None
         self._picture: QPixmap | None = None
+        self._carried: frozenset[SlotId] = frozenset()
         self._scrolls: dict[int, float] = {}
         self._day = 0
         self._slot: SlotId | None = None
@@ -115,6 +116,12 @@ class WeekSurface(QWidget):
         self._picture = None
         self.update()
 
+    def carried_changed(self) -> None:
+        """Paint the week afresh only if other cards show as carried than in the picture."""
+        if frozenset(self.carrier.carried_slots) != self._carried:
+            self._picture = None
+        self.update()
+
     # -- painting --------------------------------------------------------------------------
 
     def sizeHint(self) -> QSize:
@@ -149,12 +156,13 @@ class WeekSurface(QWidget):
             picture.setDevicePixelRatio(ratio)
             picture.fill(self.pens.theme.sheet)
             painter = QPainter(picture)
+            self._carried = frozenset(self.carrier.carried_slots)
             scene = Scene(
                 self.face,
                 self.layout_now,
                 self._scrolls,
                 selection=frozenset(self.bench.selection),
-                carried=frozenset(self.carrier.carried_slots),
+                carried=self._carried,
             )
             paint_week(painter, scene, self.pens)
             painter.end()

@@ -78,7 +78,7 @@ class WeekGrid(WeekSurface):
         bench.selected.connect(self._selected)
         bench.span_chosen.connect(self._span_chosen)
         self.carrier.changed.connect(self._carry_changed)
-        self.carrier.picked_up.connect(self.forget_picture)
+        self.carrier.picked_up.connect(self.carried_changed)
         self.carrier.ended.connect(self._landed)
         self.cursor_moved.connect(self._tell_focus)
 
@@ -101,7 +101,7 @@ class WeekGrid(WeekSurface):
     def _carry_changed(self) -> None:
         hand = self.carrier.hand
         if hand is None:
-            self.forget_picture()
+            self.carried_changed()
             return
         if hand.via is not Via.MOUSE:
             access.announce(self, hand.sentence())

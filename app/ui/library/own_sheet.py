@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import replace
 
 from PySide6.QtCore import QTimer
@@ -51,6 +50,9 @@ TEXTS = {
 }
 HINTS = TEXTS | {"activation": HINT}
 
+Rows = tuple[tuple[str, QWidget], ...]
+"""Fields of a page by their names in the exercise."""
+
 
 class OwnSheet(Sheet):
     """Make an exercise, from a pattern if one is given, or change one.
@@ -80,20 +82,19 @@ class OwnSheet(Sheet):
         self.changes = pattern if change else None
         self.touched = False
         self._build_fields()
-        tabs = QTabWidget()
+        tabs = self.tabs = QTabWidget()
         tabs.setDocumentMode(True)
-        for name, page in (
-            ("What it is", self._identity()),
-            ("Muscles", _page((("work", self.work),))),
-            ("Joints", _page((("stress", self.stress), ("reaches", self.texts["reaches"])))),
-            ("Prescription", self._prescription()),
-            ("Words", _page((n, self.texts[n]) for n in ("set_up", "cues", "faults"))),
-            ("Relatives and figure", self._kin()),
-            ("Evidence", _page((("activation", self.activation),))),
-        ):
-            tabs.addTab(page, name)
-        self.tabs = tabs
         self.body.addWidget(tabs)
+        for name, rows in (
+            ("What it is", self._identity()),
+            ("Muscles", (("work", self.work),)),
+            ("Joints", (("stress", self.stress), ("reaches", self.texts["reaches"]))),
+            ("Prescription", self._prescription()),
+            ("Words", tuple((n, self.texts[n]) for n in ("set_up", "cues", "faults"))),
+            ("Relatives and figure", self._kin()),
+            ("Evidence", (("activation", self.activation),)),
+        ):
+            _add_page(tabs, name, rows)
         self._later = QTimer(self)
         self._later.setSingleShot(True)
         self._later.timeout.connect(self.check)
@@ -146,22 +147,24 @@ class OwnSheet(Sheet):
         self.activation = FiguresField(self.bench)
         self.warmup_for = CheckList(LABELS["warmup_for"], Pattern)
 
-    def _identity(self) -> QWidget:
+    def _identity(self) -> Rows:
         rows = [(name, getattr(self, name)) for name in ("name", "aliases", "pattern", "plane")]
         rows += [(name, box) for name, box in self.flags.items()]
-        return _page([*rows, ("equipment", self.equipment), ("load_kind", self.load_kind)])
+        return (*rows, ("equipment", self.equipment), ("load_kind", self.load_kind))
 
-    def _prescription(self) -> QWidget:
+    def _prescription(self) -> Rows:
         rows = [(name, field) for name, field in self.numbers.items()]
-        return _page(
-            [*rows, ("tempo", self.tempo), ("skill", self.skill), ("spinal_load", self.spinal_load)]
+        return (
+            *rows,
+            ("tempo", self.tempo),
+            ("skill", self.skill),
+            ("spinal_load", self.spinal_load),
         )
 
-    def _kin(self) -> QWidget:
+    def _kin(self) -> Rows:
         names = ("figure", "easier", "harder", "warmup_for")
-        return _page(
-            zip(names, (self.pose, self.easier, self.harder, self.warmup_for), strict=True)
-        )
+        fields = (self.pose, self.easier, self.harder, self.warmup_for)
+        return tuple(zip(names, fields, strict=True))
 
     def _connect(self) -> None:
         for field in self.findChildren(QLineEdit):
@@ -291,9 +294,21 @@ def _word(value: Pattern | Plane) -> str:
     return value.value.replace("_", " ").capitalize()
 
 
-def _page(rows: Iterable[tuple[str, QWidget]]) -> QWidget:
-    """A page of the form that scrolls if it must; labels are buddies of their fields."""
+def _add_page(tabs: QTabWidget, title: str, rows: Rows) -> None:
+    """Add a page of the form that scrolls if it must; labels are buddies of their fields.
+
+    From the outside in: a widget that moves into a dressed window is dressed again with all in it.
+    """
+    holder = QWidget()
+    tabs.addTab(holder, title)
+    column = QVBoxLayout(holder)
+    column.setContentsMargins(0, 8, 0, 0)
+    area = QScrollArea()
+    column.addWidget(area)
+    area.setWidgetResizable(True)
+    area.setFrameShape(QFrame.Shape.NoFrame)
     page = QWidget()
+    area.setWidget(page)
     form = QFormLayout(page)
     form.setFieldGrowthPolicy(QFormLayout.FieldGrowthPolicy.AllNonFixedFieldsGrow)
     form.setHorizontalSpacing(16)
@@ -307,12 +322,3 @@ def _page(rows: Iterable[tuple[str, QWidget]]) -> QWidget:
         form.addRow(label, field)
         if name in HINTS:  # the hint inside a field goes once something is typed
             form.addRow("", Wrapped(HINTS[name], step="small", role="small"))
-    area = QScrollArea()
-    area.setWidget(page)
-    area.setWidgetResizable(True)
-    area.setFrameShape(QFrame.Shape.NoFrame)
-    holder = QWidget()
-    column = QVBoxLayout(holder)
-    column.setContentsMargins(0, 8, 0, 0)
-    column.addWidget(area)
-    return holder

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtCore import QMimeData, QPoint, QPointF, Qt
 from PySide6.QtGui import QDragEnterEvent, QDragLeaveEvent, QDragMoveEvent, QDropEvent
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QWidget
 
 from app.ui.carry import Carried, to_mime
 from app.ui.grid import WeekGrid
@@ -18,7 +18,7 @@ LEFT = Qt.MouseButton.LeftButton
 class Drag:
     """One drag over a grid, step by step; the mime data lives as long as this does."""
 
-    def __init__(self, grid: WeekGrid, carried: Carried, mime: QMimeData | None = None) -> None:
+    def __init__(self, grid: QWidget, carried: Carried, mime: QMimeData | None = None) -> None:
         self.grid = grid
         self.mime = mime or to_mime(carried)
 
