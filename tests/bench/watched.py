@@ -37,6 +37,7 @@ from app.resources.layouts import layouts
 from app.ui import start, theme
 from app.ui.bench import Bench
 from app.ui.carry import Carried
+from app.ui.client import open_form
 from app.ui.watchdog import Stretch, WatchedApplication, spread
 from app.ui.window import Window
 from db.store import Store
@@ -211,10 +212,10 @@ DIALOGS: tuple[Callable[[Window], object], ...] = (
     Window.new_client,
     Window.edit_emphasis,
     Window.edit_coach,
-    lambda window: window.client_pane.edit_profile(),
-    lambda window: window.client_pane.edit_screening(),
-    lambda window: window.client_pane.add_test(),
-    lambda window: window.client_pane.add_limitation(),
+    lambda window: open_form.profile(window.bench, window),
+    lambda window: open_form.screening(window.bench, window),
+    lambda window: open_form.test(window.bench, window),
+    lambda window: open_form.limitation(window.bench, window),
     lambda window: window.library.acts.make_own(),
     lambda window: window.library.compare(),
 )
