@@ -35,9 +35,9 @@ from app.domain.program import Program, ProgramId, Span, empty_program
 from app.domain.work import Work
 from app.resources.layouts import layouts
 from app.ui import start, theme
+from app.ui.actions import ACTIONS
 from app.ui.bench import Bench
 from app.ui.carry import Carried
-from app.ui.client import open_form
 from app.ui.watchdog import Stretch, WatchedApplication, spread
 from app.ui.window import Window
 from db.store import Store
@@ -178,10 +178,10 @@ def evening(app: WatchedApplication, window: Window) -> None:
     ]
     for run in acts:
         run_as_event(app, run)
-    for open_it in DIALOGS:
-        if open_it in NEEDS_A_CARD:
-            grid.walk(0, 1)
-        run_as_event(app, partial(opened, app, partial(open_it, window)))
+    for action in DIALOGS:
+        grid.walk(0, 1)  # some are about the marked card
+        if action.enabled(bench):
+            run_as_event(app, partial(opened, app, partial(action.run, window)))
     for line in window.store.clients():
         run_as_event(app, partial(window.choose_client, line.id))
 
@@ -192,32 +192,11 @@ def run_as_event(app: WatchedApplication, run: Callable[[], object]) -> None:
     settle(app)
 
 
-NEEDS_A_CARD: tuple[Callable[[Window], object], ...] = (
-    Window.show_substitutes,
-    lambda window: window.grid.edit_fields(),
-)
-DIALOGS: tuple[Callable[[Window], object], ...] = (
-    *NEEDS_A_CARD,
-    Window.show_progression,
-    Window.show_split,
-    Window.show_report,
-    Window.show_warmup,
-    Window.show_layouts,
-    Window.show_comparison,
-    Window.give_program,
-    Window.show_history,
-    Window.show_programs,
-    Window.show_clients,
-    Window.make_booklet,
-    Window.new_client,
-    Window.edit_emphasis,
-    Window.edit_coach,
-    lambda window: open_form.profile(window.bench, window),
-    lambda window: open_form.screening(window.bench, window),
-    lambda window: open_form.test(window.bench, window),
-    lambda window: open_form.limitation(window.bench, window),
-    lambda window: window.library.acts.make_own(),
-    lambda window: window.library.compare(),
+ASK_FOR_A_FILE = {"export_plan", "import_plan", "save_exercises", "take_in_exercises"}
+"""Dialogs of the system, which would wait for somebody."""
+
+DIALOGS = tuple(
+    action for action in ACTIONS if action.text.endswith("…") and action.id not in ASK_FOR_A_FILE
 )
 
 
