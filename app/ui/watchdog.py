@@ -9,6 +9,7 @@ objects die there.
 
 from __future__ import annotations
 
+import atexit
 import logging
 import signal
 import threading
@@ -173,6 +174,8 @@ class WatchedApplication(QApplication):
         if hasattr(signal, "setitimer"):  # else stretches are told without a place
             signal.signal(signal.SIGALRM, self._look)
             signal.setitimer(signal.ITIMER_REAL, LOOK_EVERY_S, LOOK_EVERY_S)
+            # Python forgets its handlers at the end, and the signal would then end the process
+            atexit.register(signal.setitimer, signal.ITIMER_REAL, 0)
 
     def notify(self, receiver: QObject, event: QEvent) -> bool:
         if threading.get_ident() != self._gui:
