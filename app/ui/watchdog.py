@@ -89,6 +89,7 @@ class _Open:
     began: float
     worked: float
     inner: int = 0
+    waits: bool = False  # an inner loop has run: until it ends, time passes without work
 
 
 class Watchdog:
@@ -117,8 +118,8 @@ class Watchdog:
         if self._open and level <= self._open[-1].level:
             self._open[-1].inner += 1
             return
-        if self._open:
-            self._note(self._open[-1])
+        if self._open and not self._open[-1].waits:
+            self._note(self._open[-1])  # what led to the inner loop
         self._open.append(_Open(level, what(), self._clock(), self._work()))
 
     def leave(self) -> None:
@@ -130,7 +131,7 @@ class Watchdog:
         self._note(self._open.pop())
         if self._open:  # back in the outer loop's event, which goes on from here
             outer = self._open[-1]
-            outer.began, outer.worked = self._clock(), self._work()
+            outer.began, outer.worked, outer.waits = self._clock(), self._work(), True
 
     def _note(self, ended: _Open) -> None:
         held, worked = self._clock() - ended.began, self._work() - ended.worked
