@@ -6,12 +6,12 @@ another question. What cannot be read is named and left out; nothing is guessed.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Collection, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
 from enum import StrEnum
 
-from app.domain.client import Client, FreeTime, Goal, Screening, Sex
+from app.domain.client import Client, Consent, FreeTime, Goal, Screening, Sex
 from app.domain.errors import CoachError
 from app.domain.exercise import Equipment, Muscle
 from app.domain.muscle_groups import GROUPS
@@ -165,16 +165,37 @@ Answers = Mapping[str, str]
 
 
 @dataclass(frozen=True, slots=True)
+class Change:
+    """One thing that a form changes: the client's field, and what was and would be in words."""
+
+    field: str
+    what: str
+    before: str
+    after: str
+
+
+@dataclass(frozen=True, slots=True)
 class Taken:
     """What a form says of a client.
 
-    client: as the form would make it; lines: what changes, as (what, before, after); open: what
-    the coach has to ask or look at: answers that cannot be read, and what no form can decide.
+    client: as the form would make it; lines: what changes; open: what the coach has to ask or
+    look at: answers that cannot be read, and what no form can decide.
     """
 
     client: Client
-    lines: tuple[tuple[str, str, str], ...]
+    lines: tuple[Change, ...]
     open: tuple[str, ...]
+
+    def only(self, chosen: Collection[str], client: Client) -> Client:
+        """`client` with the chosen fields as the form has them, all others as they are."""
+        return replace(
+            client,
+            **{
+                one.field: getattr(self.client, one.field)
+                for one in self.lines
+                if one.field in chosen
+            },
+        )
 
 
 def take(answers: Answers, client: Client, *, today: date) -> Taken:
@@ -182,7 +203,7 @@ def take(answers: Answers, client: Client, *, today: date) -> Taken:
     reader = _Reader(answers, today)
     changed = reader.person(client)
     changed = reader.training(changed)
-    changed = reader.health(changed)
+    changed = reader.agreed(reader.health(changed))
     return Taken(changed, tuple(_lines(client, changed)), tuple(reader.open))
 
 
@@ -374,15 +395,26 @@ class _Reader:
             return client
         return replace(client, screenings=(*client.screenings, screening))
 
+    def agreed(self, client: Client) -> Client:
+        """What may be kept, if it was ticked."""
+        tick, day = AGREED
+        on = self.day(day)
+        if not self.any(tick):
+            return client
+        if on is None:
+            if client.consent is not None:
+                return client
+            on = self.today
+        return replace(client, consent=Consent(on, tr(CONSENT)))
 
-def _lines(before: Client, after: Client) -> list[tuple[str, str, str]]:
+
+def _lines(before: Client, after: Client) -> list[Change]:
     """What differs, in words."""
-    found = []
-    for what, tell in _TOLD:
-        old, new = tell(before), tell(after)
-        if old != new:
-            found.append((tr(what), old, new))
-    return found
+    return [
+        Change(field, tr(what), tell(before), tell(after))
+        for field, what, tell in _TOLD
+        if getattr(before, field) != getattr(after, field)
+    ]
 
 
 def _mass(client: Client) -> str:
@@ -405,24 +437,42 @@ def _screening(client: Client) -> str:
     return f"{last.on}: " + " ".join(said)
 
 
-_TOLD = (
-    (mark("Name"), lambda c: c.name),
-    (mark("Contact"), lambda c: c.contact),
-    (mark("Birth date"), lambda c: "" if c.born is None else c.born.isoformat()),
-    (mark("Sex, for the equations"), lambda c: "" if c.sex is None else tr(dict(SEXES)[c.sex])),
-    (mark("Stature"), _height),
-    (mark("Body mass"), _mass),
-    (mark("Loads shown in"), lambda c: c.units),
-    (mark("Years of training"), lambda c: number_text(c.trained_years)),
-    (mark("Trains for"), lambda c: tr(dict(GOALS)[c.goal])),
-    (mark("Emphasis"), lambda c: ", ".join(m.value.replace("_", " ") for m in c.emphasis)),
-    (mark("Minutes, Monday to Sunday"), lambda c: ", ".join(str(f.minutes) for f in c.free)),
+def _consent(client: Client) -> str:
+    return "" if client.consent is None else client.consent.on.isoformat()
+
+
+def _free(client: Client) -> str:
+    return ", ".join(str(time.minutes) for time in client.free)
+
+
+_TOLD: tuple[tuple[str, str, Callable[[Client], str]], ...] = (
+    ("name", mark("Name"), lambda c: c.name),
+    ("contact", mark("Contact"), lambda c: c.contact),
+    ("born", mark("Birth date"), lambda c: "" if c.born is None else c.born.isoformat()),
     (
+        "sex",
+        mark("Sex, for the equations"),
+        lambda c: "" if c.sex is None else tr(dict(SEXES)[c.sex]),
+    ),
+    ("height_cm", mark("Stature"), _height),
+    ("mass_kg", mark("Body mass"), _mass),
+    ("units", mark("Loads shown in"), lambda c: c.units),
+    ("trained_years", mark("Years of training"), lambda c: number_text(c.trained_years)),
+    ("goal", mark("Trains for"), lambda c: tr(dict(GOALS)[c.goal])),
+    (
+        "emphasis",
+        mark("Emphasis"),
+        lambda c: ", ".join(muscle.value.replace("_", " ") for muscle in c.emphasis),
+    ),
+    ("free", mark("Minutes, Monday to Sunday"), _free),
+    (
+        "equipment",
         mark("Equipment"),
         lambda c: ", ".join(thing.value.replace("_", " ") for thing in sorted(c.equipment)),
     ),
-    (mark("Screening"), _screening),
-    (mark("Note"), lambda c: c.note),
+    ("screenings", mark("Screening"), _screening),
+    ("consent", mark("Agreed to keep records"), _consent),
+    ("note", mark("Note"), lambda c: c.note),
 )
 
 

@@ -466,6 +466,13 @@ ACTIONS: tuple[Action, ...] = (
         (),
         _chosen_weeks,
     ),
+    Action(
+        "read_intake",
+        "Client",
+        "Read an intake form…",
+        lambda w: w.read_intake(),
+        tip="A form that came back filled in: look at every answer before it is kept",
+    ),
     Action("profile", "Client", "Profile…", lambda w: open_form.profile(w.bench, w), (), _client),
     Action(
         "test",

@@ -146,6 +146,12 @@ class Commands(QMainWindow):
 
         BatchDialog(self.bench, self.store, self).exec()
 
+    def read_intake(self) -> None:
+        """Ask for an intake form that came back, and show what it says."""
+        from app.ui.client.intake_dialog import read_intake
+
+        read_intake(self.bench, self.store, self)
+
     def show_papers(self) -> None:
         """Show the papers besides the booklet, to print or to keep as files."""
         from app.ui.papers_dialog import PapersDialog

@@ -78,7 +78,7 @@ def test_what_was_left_empty_stays() -> None:
     taken = take({"mass": "70", "mass.kg": "x"}, known, today=TODAY)
     assert taken.client.name == known.name
     assert taken.client.free == known.free
-    assert [line[0] for line in taken.lines] == ["Body mass"]
+    assert [line.what for line in taken.lines] == ["Body mass"]
 
 
 @pytest.mark.parametrize(
@@ -144,3 +144,21 @@ def test_every_kind_of_question_is_asked() -> None:
 
 def test_the_muscles_are_the_main_groups_of_the_tally() -> None:
     assert [key for key, _ in MUSCLES] == [group.key for group in GROUPS if group.main]
+
+
+def test_what_was_agreed_is_kept_with_its_day() -> None:
+    day = {"agreed_on.day": "2", "agreed_on.month": "11", "agreed_on.year": "2026"}
+    made = take({"agreed.yes": "x", **day}, NEW, today=TODAY).client
+    assert made.consent is not None
+    assert made.consent.on == date(2026, 11, 2)
+    assert take(day, NEW, today=TODAY).client.consent is None
+
+
+def test_only_what_the_coach_chose_is_taken() -> None:
+    taken = take(WHOLE, NEW, today=TODAY)
+    made = taken.only({"name", "mass_kg"}, NEW)
+    assert made.name == "Ilse Brandal"
+    assert made.mass_kg == taken.client.mass_kg
+    assert made.born is None
+    assert made.screenings == ()
+    assert taken.only({line.field for line in taken.lines}, NEW) == taken.client
