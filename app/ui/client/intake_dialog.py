@@ -12,12 +12,13 @@ from PySide6.QtWidgets import QComboBox, QFileDialog, QTreeWidgetItem, QWidget
 
 from app.domain import intake
 from app.domain.client import Client, ClientId
+from app.domain.errors import CoachError
 from app.domain.intake import Taken
 from app.domain.wording import tr, trn
 from app.exchange.files import read_file
 from app.exchange.pdf_fields import MOST_BYTES, read_fields
 from app.ui.bench import Bench
-from app.ui.forms import Sheet, Wrapped, plain
+from app.ui.forms import Sheet, Wrapped, plain, tell
 from app.ui.lines_table import KEY, add_line, lines_table
 from db.store import Store
 
@@ -157,7 +158,13 @@ def answers_in(path: Path) -> Mapping[str, str]:
 
 
 def read_intake(bench: Bench, store: Store, window: QWidget) -> None:
-    """Ask for a form that came back, and show what it says. Raises CoachError."""
+    """Ask for a form that came back, and show what it says, or why it cannot be read."""
     path, _ = QFileDialog.getOpenFileName(window, tr("Read an intake form"), "", "PDF (*.pdf)")
-    if path:
-        IntakeDialog(bench, store, window, answers_in(Path(path))).exec()
+    if not path:
+        return
+    try:
+        answers = answers_in(Path(path))
+    except CoachError as error:
+        tell(window, tr("The form was not read"), error.sentence)
+        return
+    IntakeDialog(bench, store, window, answers).exec()

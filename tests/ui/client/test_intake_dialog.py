@@ -10,6 +10,7 @@ from pytestqt.qtbot import QtBot
 
 from app.domain.errors import CoachError
 from app.ui.bench import Bench
+from app.ui.client import intake_dialog
 from app.ui.client.intake_dialog import IntakeDialog, answers_in, read_intake
 from db.store import Store
 from tests.domain.test_intake import WHOLE
@@ -84,6 +85,20 @@ def test_a_file_that_is_no_form_is_refused(tmp_path: Path) -> None:
     wrong.write_bytes(b"hello")
     with pytest.raises(CoachError, match="no PDF"):
         answers_in(wrong)
+
+
+def test_a_refused_file_is_told_of_in_the_window(
+    bench: Bench, store: Store, monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    wrong = tmp_path / "a.pdf"
+    wrong.write_bytes(b"hello")
+    told: list[str] = []
+    monkeypatch.setattr(QFileDialog, "getOpenFileName", lambda *_: (str(wrong), ""))
+    monkeypatch.setattr(
+        intake_dialog, "tell", lambda _window, _title, sentence: told.append(sentence)
+    )
+    read_intake(bench, store, None)
+    assert "no PDF" in told[0]
 
 
 def test_no_file_chosen_changes_nothing(
