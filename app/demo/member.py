@@ -2,7 +2,8 @@
 
 A table has `client` (the record of a plan file), and where there is a plan `program`, `sessions`
 (written as in `resources/layouts.toml`), `progression`, and then, in the order they are made:
-`pairs`, `swaps`, light weeks, `sets` (more or fewer), `by_hand`, `notes` and `accept`.
+`pairs`, `swaps`, light weeks, `sets` (more or fewer), `by_hand`, `notes` and `accept`; and
+`diary`, what was done (`app.demo.diary`).
 """
 
 from __future__ import annotations
@@ -12,6 +13,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
+from app.demo.diary import diary_from
 from app.domain import checks, progression
 from app.domain.client import Client
 from app.domain.edits import fields, place, weeks
@@ -21,6 +23,7 @@ from app.domain.findings import Finding
 from app.domain.layout import lay_out, layout_from_mapping
 from app.domain.program import Field, Program, ProgramId, Reps, SlotId, Span, empty_program
 from app.domain.ranges import RangeBook
+from app.domain.results import Diary
 from app.exchange.record import from_record
 
 Table = Mapping[str, Any]
@@ -28,10 +31,11 @@ Table = Mapping[str, Any]
 
 @dataclass(frozen=True, slots=True)
 class Member:
-    """A client of the demo with the client's program, if there is one yet."""
+    """A client of the demo with the client's program, if there is one yet, and the diary."""
 
     client: Client
     program: Program | None = None
+    diary: Diary = Diary()
 
 
 def member_from(table: Table, *, source: str, catalogue: Catalogue, ranges: RangeBook) -> Member:
@@ -43,7 +47,8 @@ def member_from(table: Table, *, source: str, catalogue: Catalogue, ranges: Rang
     for scheme in table["progression"]:
         program = _progressed(program, scheme, catalogue)
     program = _edited(program, table, catalogue)
-    return Member(client, _accepting(program, table, client, (catalogue, ranges)))
+    diary = diary_from(table["diary"], program, catalogue) if "diary" in table else Diary()
+    return Member(client, _accepting(program, table, client, (catalogue, ranges)), diary)
 
 
 def _laid_out(table: Table, client: Client, *, source: str, catalogue: Catalogue) -> Program:

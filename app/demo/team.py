@@ -38,6 +38,7 @@ def fill(store: Store, catalogue: Catalogue) -> ClientId:
     for member in team:
         store.save(None, Work(member.client), label="Add client")
         if member.program is not None:
-            before, after = Work(member.client), Work(member.client, member.program)
+            before = Work(member.client)
+            after = Work(member.client, member.program, member.diary)
             store.save(before, after, label=f"Add {member.program.name}")
     return team[0].client.id

@@ -126,6 +126,7 @@ def test_a_filled_store_gives_everything_back() -> None:
     assert store.coach().name == "Tavi Hellmark"
     for member in TEAM:
         assert store.load_client(member.client.id) == member.client
+        assert store.load_diary(member.client.id) == member.diary
         programs = store.programs(member.client.id)
         assert len(programs) == (member.program is not None)
         if programs:
