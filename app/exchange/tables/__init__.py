@@ -1,0 +1,1 @@
+"""Weeks, tally and results as tables, and tables as CSV and XLSX files that any program opens."""
