@@ -1,0 +1,154 @@
+"""Whether a packed file may be unpacked: bounded before a byte of it is.
+
+Limits: quality goals after ASVS 5.0, 5.2.3. Nothing is ever unpacked to a disk, so the names in
+the file decide no path; those that would are refused all the same.
+"""
+
+from __future__ import annotations
+
+import re
+import zipfile
+from collections.abc import Iterator
+from dataclasses import dataclass
+from io import BytesIO
+from pathlib import PurePosixPath
+
+from app.exchange.sheets.sheet import MOST_CELLS, SheetError, too_many_cells
+
+MOST_PACKED = 20 * 1024 * 1024
+MOST_UNPACKED = 200 * 1024 * 1024
+MOST_ENTRIES = 1_000
+MOST_RATIO = 100
+MOST_OF_TEXTS = 40 * 1024 * 1024
+MOST_OF_OTHERS = 8 * 1024 * 1024
+"""Bytes of the shared texts, and of a part that is read as a whole: they stand in memory."""
+
+CHUNK = 1 << 20
+_SYMLINK = 0xA000
+_KINDS = 0xF000
+_DECLARATIONS = ("<!DOCTYPE", "<!ENTITY")
+_WIDE = tuple(
+    word.encode(coding) for word in _DECLARATIONS for coding in ("utf-16-le", "utf-16-be")
+)
+_PLAIN = tuple(word.encode() for word in _DECLARATIONS)
+_LONGEST = max(len(word) for word in _WIDE)
+_CELL = re.compile(rb"<(?:\w+:)?c[\s/>]")
+_MERGED = re.compile(
+    rb"<(?:\w+:)?mergeCell\s[^>]{0,200}?ref=\"([A-Z]{1,3}\d{1,7}:[A-Z]{1,3}\d{1,7})\""
+)
+MOST_MERGED = 20_000
+
+
+@dataclass(frozen=True, slots=True)
+class Looked:
+    """What a look through the parts found. merged: ranges of merged cells by the part's name."""
+
+    merged: dict[str, tuple[str, ...]]
+
+
+def look_through(data: bytes, *, source: str) -> Looked:
+    """Refuse what must not be unpacked or read as XML, and find merged cells on the way.
+
+    Raises SheetError.
+    """
+    if len(data) > MOST_PACKED:
+        raise _refused(f"It has {len(data):,} bytes; at most {MOST_PACKED:,} are read.", source)
+    try:
+        with zipfile.ZipFile(BytesIO(data)) as packed:
+            parts = packed.infolist()
+            _refuse_sizes(parts, packed_bytes=len(data), source=source)
+            _refuse_names(parts, source)
+            return _looked(packed, parts, source)
+    except (zipfile.BadZipFile, NotImplementedError, RuntimeError, EOFError, OSError) as error:
+        raise _refused("It is damaged, locked, or not whole.", source) from error
+    except (ValueError, LookupError) as error:
+        if isinstance(error, SheetError):
+            raise
+        raise _refused("It is damaged, locked, or not whole.", source) from error
+    except Exception as error:  # zlib and its kin have errors of their own
+        raise _refused("It is damaged, locked, or not whole.", source) from error
+
+
+def _refused(what: str, source: str) -> SheetError:
+    return SheetError(
+        f"The workbook is not read. {what}",
+        where=source,
+        mend="Save it again from your spreadsheet program, the plan's sheets only.",
+    )
+
+
+def _refuse_sizes(parts: list[zipfile.ZipInfo], *, packed_bytes: int, source: str) -> None:
+    if len(parts) > MOST_ENTRIES:
+        raise _refused(f"It holds {len(parts):,} parts; at most {MOST_ENTRIES:,} may be.", source)
+    unpacked = sum(part.file_size for part in parts)
+    if unpacked > MOST_UNPACKED:
+        raise _refused(
+            f"Unpacked it would have {unpacked:,} bytes; at most {MOST_UNPACKED:,} may be.", source
+        )
+    if unpacked > MOST_RATIO * packed_bytes:
+        raise _refused(
+            f"It would grow to {unpacked // packed_bytes} times its size; at most {MOST_RATIO} "
+            "times may be.",
+            source,
+        )
+    for part in parts:
+        most = _most_of(part.filename)
+        if part.file_size > most:
+            raise _refused(f"A part of it has {part.file_size:,} bytes.", source)
+        if part.flag_bits & 0x1:
+            raise _refused("It is locked by a password.", source)
+
+
+def _most_of(name: str) -> int:
+    if "/worksheets/" in f"/{name}" and name.endswith(".xml"):
+        return MOST_UNPACKED
+    if name.endswith("sharedStrings.xml"):
+        return MOST_OF_TEXTS
+    return MOST_OF_OTHERS if name.endswith((".xml", ".rels")) else MOST_UNPACKED
+
+
+def _refuse_names(parts: list[zipfile.ZipInfo], source: str) -> None:
+    names = [part.filename for part in parts]
+    for part, name in zip(parts, names, strict=True):
+        path = PurePosixPath(name.replace("\\", "/"))
+        outside = path.is_absolute() or ".." in path.parts or ":" in name or "\0" in name
+        if outside or (part.external_attr >> 16) & _KINDS == _SYMLINK:
+            raise _refused("A part of it has a name that leads elsewhere.", source)
+    if len({name.casefold() for name in names}) < len(names):
+        raise _refused("Two parts of it have the same name.", source)
+    if "[Content_Types].xml" not in names:
+        raise SheetError(
+            "The file is packed, but it is no workbook.",
+            where=source,
+            mend="Save the table as .xlsx or as CSV and choose that.",
+        )
+
+
+def _looked(packed: zipfile.ZipFile, parts: list[zipfile.ZipInfo], source: str) -> Looked:
+    cells, merged = 0, {}
+    for part in parts:
+        if not part.filename.endswith((".xml", ".rels", ".vml")):
+            continue
+        found: list[str] = []
+        for chunk, fresh in _chunks(packed, part):
+            words = _PLAIN + _WIDE
+            if any(word in chunk for word in words):
+                raise _refused("It declares entities, which a table has no need of.", source)
+            cells += sum(1 for one in _CELL.finditer(chunk) if one.end() > fresh)
+            found += [one[1].decode() for one in _MERGED.finditer(chunk) if one.end() > fresh]
+            if cells > MOST_CELLS:
+                raise too_many_cells(source)
+            if len(found) > MOST_MERGED:
+                raise _refused("It has too many merged cells.", source)
+        if found:
+            merged[part.filename] = tuple(found)
+    return Looked(merged)
+
+
+def _chunks(packed: zipfile.ZipFile, part: zipfile.ZipInfo) -> Iterator[tuple[bytes, int]]:
+    """The part piece by piece, each with the end of the one before it; where the new begins."""
+    kept = b""
+    with packed.open(part) as file:
+        while piece := file.read(CHUNK):
+            yield kept + piece, len(kept)
+            kept = (kept + piece)[-256:]

@@ -1,0 +1,40 @@
+"""A table file as a book of sheets, whichever of the two kinds it is."""
+
+from __future__ import annotations
+
+from pathlib import PurePath
+
+from app.exchange.sheets.csv_rows import rows_of, separator_of
+from app.exchange.sheets.decoding import decode
+from app.exchange.sheets.kind import Kind, kind_of
+from app.exchange.sheets.sheet import Book, Sheet, SheetError
+from app.exchange.sheets.workbook_rows import sheets_of
+
+MOST_BYTES = 20 * 1024 * 1024
+"""The largest table file that is read; a year of full weeks has some 5 MB as CSV."""
+
+
+def read_book(data: bytes, *, source: str, encoding: str = "", separator: str = "") -> Book:
+    """The cells of the file `source`.
+
+    encoding and separator: of a CSV file, as the coach chose them; found out where empty. Raises
+    SheetError for what is no table or too large, and where no cell holds anything.
+    """
+    if len(data) > MOST_BYTES:
+        raise SheetError(
+            f"The file has {len(data):,} bytes; at most {MOST_BYTES:,} are read.",
+            where=source,
+            mend="Take the plan's part of it into a file of its own.",
+        )
+    if kind_of(data, source=source) is Kind.WORKBOOK:
+        book = Book(sheets_of(data, source=source))
+    else:
+        decoded = decode(data, source=source, encoding=encoding)
+        sign = separator or separator_of(decoded.text)
+        rows = rows_of(decoded.text, sign, source=source)
+        remarks = (decoded.remark,) if decoded.remark else ()
+        sheet = Sheet(PurePath(source).stem, rows)
+        book = Book((sheet,), decoded.encoding, sign, remarks)
+    if not any(cell is not None for sheet in book.sheets for row in sheet.rows for cell in row):
+        raise SheetError("No cell of it holds anything.", where=source, mend="Choose another file.")
+    return book

@@ -1,0 +1,77 @@
+"""A table file as sheets, whichever kind it is."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+from contextlib import suppress
+from io import BytesIO
+from pathlib import Path
+
+import openpyxl
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from app.exchange.sheets import reading
+from app.exchange.sheets.reading import read_book
+from app.exchange.sheets.sheet import SheetError
+
+ROOT = Path(__file__).resolve().parents[3]
+
+
+def test_csv_is_one_sheet_named_after_its_file() -> None:
+    book = read_book("Übung;Sätze\nKniebeuge;3\n".encode("cp1252"), source="in/plan.csv")
+    assert book.sheets[0].name == "plan"
+    assert book.sheets[0].rows[1] == ("Kniebeuge", "3")
+    assert book.separator == ";"
+    assert book.remarks
+
+
+def test_a_workbook_has_neither_encoding_nor_separator() -> None:
+    made = openpyxl.Workbook()
+    made.active.append(["a"])
+    data = BytesIO()
+    made.save(data)
+    book = read_book(data.getvalue(), source="plan.xlsx")
+    assert (book.encoding, book.separator, book.remarks) == ("", "", ())
+
+
+def test_what_the_coach_chose_is_kept_to() -> None:
+    book = read_book(b"a;b,c\n", source="a.csv", separator=",", encoding="cp1252")
+    assert book.sheets[0].rows[0] == ("a;b", "c")
+
+
+def test_a_file_past_the_limit_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(reading, "MOST_BYTES", 10)
+    with pytest.raises(SheetError, match="at most 10"):
+        read_book(b"a,b\n" * 10, source="a.csv")
+
+
+def test_cells_without_anything_are_refused() -> None:
+    with pytest.raises(SheetError, match="No cell"):
+        read_book(b",,\n,,\n", source="a.csv")
+
+
+@given(st.binary(max_size=300))
+def test_any_bytes_are_read_or_refused(data: bytes) -> None:
+    with suppress(SheetError):
+        read_book(data, source="a.csv")
+
+
+def test_the_largest_text_is_read_within_300_mb() -> None:
+    limit = 300
+    probe = (
+        "import resource\n"
+        "from app.exchange.sheets.reading import MOST_BYTES, read_book\n"
+        "from app.exchange.sheets.sheet import SheetError\n"
+        "row = b'Back squat,Monday,3,10,2\\n'\n"
+        "try:\n"
+        "    read_book(row * (MOST_BYTES // len(row)), source='a.csv')\n"
+        "except SheetError:\n"
+        "    print(resource.getrusage(resource.RUSAGE_SELF).ru_maxrss // 1024)\n"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", probe], cwd=ROOT, capture_output=True, text=True, check=True
+    )
+    assert 0 < int(done.stdout) < limit
