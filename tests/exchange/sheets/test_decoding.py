@@ -16,8 +16,9 @@ GERMAN = "Woche;Übung;Sätze\r\n1;Kniebeuge (größte Tiefe);3\r\n" * 20
 GREEK = "Εβδομάδα;Άσκηση;Σετ\r\n1;Κάθισμα με μπάρα;3\r\n" * 20
 RUSSIAN = "Неделя;Упражнение;Подходы\r\n1;Приседания со штангой;3\r\n" * 20  # noqa: RUF001
 POLISH = (
-    "Tydzień;Ćwiczenie;Serie;Powtórzenia;Uwagi\r\n1;Przysiad ze sztangą;3;8;Nie śpiesz się, "
-    "zatrzymaj na chwilę w dole\r\n1;Wyciskanie leżąc;3;10;Łopatki ściągnięte, łokcie bliżej ciała\r\n"
+    "Tydzień;Ćwiczenie;Serie;Powtórzenia;Uwagi\r\n"
+    "1;Przysiad ze sztangą;3;8;Nie śpiesz się, zatrzymaj na chwilę w dole\r\n"
+    "1;Wyciskanie leżąc;3;10;Łopatki ściągnięte, łokcie bliżej ciała\r\n"
 )
 
 
