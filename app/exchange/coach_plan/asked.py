@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, replace
 from datetime import date, time, timedelta
+from functools import cache
 from unicodedata import normalize
 
 from app.domain.effort import Effort, PercentOneRm, PercentRepMax, Rir, rating_class
@@ -126,16 +127,26 @@ def with_scheme(asked: Asked, cell: Cell, words: Words, *, unit: str = "kg") -> 
 
 
 def _scheme(words: Words) -> re.Pattern[str]:
+    return _scheme_with(_units(words))
+
+
+@cache
+def _scheme_with(units: str) -> re.Pattern[str]:
     return re.compile(
         r"(?<![\d.,])(?P<sets>\d{1,2})(?:\s*-\s*\d{1,2})?\s*(?:sets?|s[aä]tze|series|serien)?\s*"
         rf"(?:x|of|de|à|a)\s*(?P<low>\d{{1,4}})(?:{TO}(?P<high>\d{{1,4}}))?"
-        rf"(?![.,]?\d)(?:\s*(?P<unit>{_units(words)})(?!\w))?(?!\s*(?:kg|lb|%))"
+        rf"(?![.,]?\d)(?:\s*(?P<unit>{units})(?!\w))?(?!\s*(?:kg|lb|%))"
     )
 
 
 def _units(words: Words) -> str:
-    every = {*words.seconds, *words.minutes, *words.repetitions}
-    return "|".join(re.escape(word) for word in sorted(every, key=len, reverse=True))
+    return _any_of((*words.seconds, *words.minutes, *words.repetitions))
+
+
+@cache
+def _any_of(words: tuple[str, ...]) -> str:
+    """A pattern of the words, the longest first."""
+    return "|".join(re.escape(word) for word in sorted(set(words), key=lambda w: (-len(w), w)))
 
 
 def with_reps(asked: Asked, cell: Cell, words: Words) -> Asked:
@@ -284,9 +295,11 @@ def with_load(asked: Asked, cell: Cell, *, unit: str) -> Asked:
 
 
 def _rest_words(words: Words) -> re.Pattern[str]:
-    units = "|".join(
-        re.escape(word) for word in sorted((*words.seconds, *words.minutes), key=len, reverse=True)
-    )
+    return _rest_with(_any_of((*words.seconds, *words.minutes)))
+
+
+@cache
+def _rest_with(units: str) -> re.Pattern[str]:
     return re.compile(
         rf"\b(?:rest|pause|descanso|repos|recupero)\s*[:=]?\s*"
         rf"(?:(?P<min>\d{{1,2}}):(?P<s>[0-5]\d)|{N}(?:\s*-\s*\d+)?\s*(?P<unit>{units})?)"
@@ -322,9 +335,7 @@ def _rest_of(cell: Cell, words: Words, unit: str) -> int | None:
     text = plain(cell)
     if clock := _CLOCK.match(text):
         return 60 * int(clock[1]) + int(clock[2])
-    units = "|".join(
-        re.escape(word) for word in sorted((*words.seconds, *words.minutes), key=len, reverse=True)
-    )
+    units = _any_of((*words.seconds, *words.minutes))
     found = re.fullmatch(rf"{N}(?:{TO}{N})?\s*({units})?\.?", text)
     if found is None:
         return None

@@ -30,6 +30,8 @@ class Words:
     seconds: tuple[str, ...]
     minutes: tuple[str, ...]
     repetitions: tuple[str, ...]
+    light: tuple[str, ...]
+    no: tuple[str, ...]
     short: Mapping[str, str]
 
 
@@ -49,6 +51,8 @@ def words_from_table(table: Mapping[str, Any]) -> Words:
         seconds=tuple(inside["seconds"]),
         minutes=tuple(inside["minutes"]),
         repetitions=tuple(inside["repetitions"]),
+        light=_folded(inside["light"]),
+        no=tuple(inside["no"]),
         short={fold(short): fold(long) for short, long in table["short"].items()},
     )
 
