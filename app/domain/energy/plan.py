@@ -216,8 +216,8 @@ def plan(
     instead = referral(client, on)
     if instead is not None:
         return instead
-    who = _who(client, on, aim.fat_free_kg)
-    resting = _resting(who)
+    who = client_figures(client, on, aim.fat_free_kg)
+    resting = _resting(who, client.energy_equation)
     eaten = _eaten(client.kcal_now if current_kcal is None else current_kcal)
     late = _reasons_of_figures(goal, who, aim=aim, resting=resting, eaten=eaten)
     if late:
@@ -273,13 +273,14 @@ def _as_goal(goal: EnergyGoal | str) -> EnergyGoal:
         ) from None
 
 
-def _resting(who: Person) -> RestingEnergy:
+def _resting(who: Person, equation: str) -> RestingEnergy:
     return estimate_resting_energy(
         who.sex,
         who.age_y,
         height_cm=who.height_cm,
         mass_kg=who.mass_kg,
         fat_free_kg=who.fat_free_kg,
+        equation=equation,
     )
 
 
@@ -295,13 +296,13 @@ def _weeks(goal: EnergyGoal, steps: Ramp, *, who: Person, aim: Aim) -> tuple[Ene
             number,
             kcal,
             macros(kcal, protein_g, fat_g=_fat(kcal, aim)),
-            _corridor(goal, who.mass_kg, number),
+            corridor(goal, who.mass_kg, number),
         )
         for number, (kcal, protein_g) in enumerate(zip(steps.kcal, proteins, strict=True), start=1)
     )
 
 
-def _who(client: Client, on: date, fat_free_kg: float | None) -> Person:
+def client_figures(client: Client, on: date, fat_free_kg: float | None = None) -> Person:
     """The client's figures for the equations. Raises CoachError naming the one that is missing."""
     age_y = client.age_on(on)
     figures = {
@@ -354,7 +355,7 @@ def _reasons_of_figures(
     """Why these figures belong with a practitioner, as sentences."""
     reasons = [reason_of_intake(eaten, resting.kcal)]
     if goal is EnergyGoal.LOSE:
-        lowest_kg, _ = _corridor(goal, who.mass_kg, aim.weeks)
+        lowest_kg, _ = corridor(goal, who.mass_kg, aim.weeks)
         reasons.append(reason_of_loss(lowest_kg, who.height_cm, weeks=aim.weeks))
     return tuple(reason for reason in reasons if reason)
 
@@ -386,8 +387,8 @@ def _start(eaten: float | None, need: float) -> float:
     return rounded(need if eaten is None else eaten, KCAL_ROUND)
 
 
-def _corridor(goal: EnergyGoal, mass_kg: float, week: int) -> tuple[float, float]:
-    """Body mass at the end of a week, if it changes as the goal means it to."""
+def corridor(goal: EnergyGoal, mass_kg: float, week: int) -> tuple[float, float]:
+    """Body mass at the end of a week (0: now), if it changes as the goal means it to, kg."""
     slow, fast = sorted(mass_after(mass_kg, rate, weeks=week) for rate in GOAL_RULES[goal].rate)
     return slow, fast
 

@@ -21,6 +21,15 @@ PAL_MIDPOINT: Mapping[str, float] = MappingProxyType(
 One person's need lies 8 to 10 % about the middle of a class: the classes are made for groups.
 """
 
+PAL_CLASSES: Mapping[str, tuple[float, float]] = MappingProxyType(
+    {
+        "sedentary/light": (1.40, 1.69),
+        "active/moderate": (1.70, 1.99),
+        "vigorous": (2.00, 2.40),
+    }
+)
+"""The edges of each class. Source: fao2004."""
+
 ACTIVITIES = ("inactive", "low_active", "active", "very_active")
 
 
@@ -49,6 +58,16 @@ def dri_class(pal: float) -> str:
         if pal < under:
             return name
     return tr("very active") if pal < 2.50 else tr("out of range")
+
+
+def iom_class(pal: float) -> str:
+    """The class of a physical activity level in the 2005 tables. Source: iom2005, from memory."""
+    require("physical activity level", pal, low=0.5, high=5)
+    edges = ((1.0, "out of range"), (1.4, "inactive"), (1.6, "low active"), (1.9, "active"))
+    for under, name in edges:
+        if pal < under:
+            return name
+    return "very active" if pal < 2.50 else "out of range"
 
 
 def total_energy(resting_kcal: float, activity_level: float | str) -> float:

@@ -20,6 +20,9 @@ KJ_PER_KCAL = 4.184
 
 ADULT_FROM = 18
 
+USUAL_EQUATION = "mifflin"
+"""Most often within a tenth of what was measured in adults. Source: frankenfield2005."""
+
 
 @dataclass(frozen=True, slots=True)
 class Person:
@@ -88,7 +91,7 @@ def _fat_free(who: Person) -> float:
 
 
 @dataclass(frozen=True, slots=True)
-class _Band:
+class Band:
     """One row of Schofield's table: ages below `under`, kcal and kJ a day for W kg."""
 
     under: float
@@ -96,34 +99,35 @@ class _Band:
     kilojoules: tuple[float, float]
 
 
-_SCHOFIELD: Mapping[Sex, tuple[_Band, ...]] = MappingProxyType(
+_SCHOFIELD: Mapping[Sex, tuple[Band, ...]] = MappingProxyType(
     {
         Sex.MALE: (
-            _Band(3, (59.512, -30.4), (249, -127)),
-            _Band(10, (22.706, 504.3), (95, 2110)),
-            _Band(18, (17.686, 658.2), (74, 2754)),
-            _Band(30, (15.057, 692.2), (63, 2896)),
-            _Band(60, (11.472, 873.1), (48, 3653)),
-            _Band(200, (11.711, 587.7), (49, 2459)),
+            Band(3, (59.512, -30.4), (249, -127)),
+            Band(10, (22.706, 504.3), (95, 2110)),
+            Band(18, (17.686, 658.2), (74, 2754)),
+            Band(30, (15.057, 692.2), (63, 2896)),
+            Band(60, (11.472, 873.1), (48, 3653)),
+            Band(200, (11.711, 587.7), (49, 2459)),
         ),
         Sex.FEMALE: (
-            _Band(3, (58.317, -31.1), (244, -130)),
-            _Band(10, (20.315, 485.9), (85, 2033)),
-            _Band(18, (13.384, 692.6), (56, 2898)),
-            _Band(30, (14.818, 486.6), (62, 2036)),
-            _Band(60, (8.126, 845.6), (34, 3538)),
-            _Band(200, (9.082, 658.5), (38, 2755)),
+            Band(3, (58.317, -31.1), (244, -130)),
+            Band(10, (20.315, 485.9), (85, 2033)),
+            Band(18, (13.384, 692.6), (56, 2898)),
+            Band(30, (14.818, 486.6), (62, 2036)),
+            Band(60, (8.126, 845.6), (34, 3538)),
+            Band(200, (9.082, 658.5), (38, 2755)),
         ),
     }
 )
 
 
-def _band(who: Person) -> _Band:
-    return next(band for band in _SCHOFIELD[who.sex] if who.age_y < band.under)
+def band(who: Person) -> Band:
+    """The row of Schofield's table that the person's age and sex belong to."""
+    return next(row for row in _SCHOFIELD[who.sex] if who.age_y < row.under)
 
 
 def _schofield(who: Person) -> float:
-    slope, start = _band(who).kcal
+    slope, start = band(who).kcal
     return slope * who.mass_kg + start
 
 
@@ -256,7 +260,7 @@ def both(who: Person) -> tuple[Person, ...]:
 def schofield_kj(sex: Sex | str, age_y: float, mass_kg: float) -> float:
     """Schofield's resting energy in its own kJ form, kJ a day (differs from kcal by under 1 %)."""
     who = person(sex, age_y, height_cm=170, mass_kg=mass_kg)
-    bands = [(_band(each).kilojoules, each) for each in both(who)]
+    bands = [(band(each).kilojoules, each) for each in both(who)]
     return fmean(slope * each.mass_kg + start for (slope, start), each in bands)
 
 
@@ -264,13 +268,14 @@ def schofield_kj(sex: Sex | str, age_y: float, mass_kg: float) -> float:
 class RestingEnergy:
     """Resting energy as a value with the range between equations, kcal a day.
 
-    kcal: by Mifflin's equation, most often near the measured value (frankenfield2005).
+    kcal: by `equation`, a key of RESTING_EQUATIONS.
     """
 
     kcal: float
     low: float
     high: float
     by_equation: Mapping[str, float] = field(hash=False)
+    equation: str = "mifflin"
 
     @property
     def sources(self) -> tuple[str, ...]:
@@ -284,7 +289,8 @@ class RestingEnergy:
             low=number_text(self.low, 0),
             high=number_text(self.high, 0),
         )
-        return Line(tr("Resting energy, Mifflin 1990"), f"{self.kcal:,.0f} kcal", span)
+        label = tr("Resting energy, {equation}", equation=RESTING_EQUATIONS[self.equation].name)
+        return Line(label, f"{self.kcal:,.0f} kcal", span)
 
 
 def estimate_resting_energy(
@@ -294,17 +300,24 @@ def estimate_resting_energy(
     height_cm: float,
     mass_kg: float,
     fat_free_kg: float | None = None,
+    equation: str = "",
 ) -> RestingEnergy:
-    """Resting energy of an adult by every equation that the figures allow, kcal a day."""
+    """Resting energy of an adult by every equation that the figures allow, kcal a day.
+
+    equation: a key of RESTING_EQUATIONS; empty: Mifflin's, most often near the measured value
+    (frankenfield2005). Raises CoachError for another name, or one that lacks the fat-free mass.
+    """
+    chosen = _find(equation or USUAL_EQUATION)
     who = person(sex, age_y, height_cm=height_cm, mass_kg=mass_kg, fat_free_kg=fat_free_kg)
     values = {
-        key: _resting(equation, who)
-        for key, equation in RESTING_EQUATIONS.items()
-        if key != "mifflin_unrounded" and (fat_free_kg is not None or not equation.needs_fat_free)
+        key: _resting(each, who)
+        for key, each in RESTING_EQUATIONS.items()
+        if key != "mifflin_unrounded" and (fat_free_kg is not None or not each.needs_fat_free)
     }
     return RestingEnergy(
-        kcal=values["mifflin"],
+        kcal=_resting(chosen, who),
         low=min(values.values()),
         high=max(values.values()),
         by_equation=MappingProxyType(values),
+        equation=chosen.key,
     )
