@@ -311,11 +311,12 @@ def tonnage_kg(
         exercise, load = catalogue[slot.exercise], load_kg(slot)
         if load is None or exercise.timed:
             continue
-        total += slot.sets * slot.reps.middle * load * _sides(exercise)
+        total += slot.sets * slot.reps.middle * load * load_sides(exercise)
     return total
 
 
-def _sides(exercise: Exercise) -> int:
+def load_sides(exercise: Exercise) -> int:
+    """How often the written load is moved in one repetition: both hands, both sides."""
     hands = 2 if exercise.load_kind is LoadKind.DUMBBELL_EACH else 1
     return 2 * hands if exercise.unilateral else hands
 

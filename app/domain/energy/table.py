@@ -184,9 +184,7 @@ def _requirement_row(key: str, who: Person, level: float) -> RequirementRow:
     )
     own = (iom_class if key == "iom_2005" else dri_class)(level).replace(" ", "_")
     chosen = ACTIVITIES.index(own) if own in ACTIVITIES else None
-    return RequirementRow(
-        key, tr(REQUIREMENT_NAMES[key]), values, chosen, REQUIREMENT_SOURCES[key]
-    )
+    return RequirementRow(key, tr(REQUIREMENT_NAMES[key]), values, chosen, REQUIREMENT_SOURCES[key])
 
 
 def choice_text(key: str) -> str:
