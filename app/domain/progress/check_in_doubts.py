@@ -27,7 +27,7 @@ BIG_JUMP = 0.10
 
 @dataclass(frozen=True, slots=True)
 class MassDoubt:
-    """A body mass that jumps. meant_kg: what it would be in the other unit, None if that fits not."""
+    """A body mass that jumps. meant_kg: what it is in the other unit, None if that fits not."""
 
     on: date
     mass_kg: float

@@ -48,7 +48,8 @@ def strength_text(series: StrengthSeries, units: str) -> str:
     tests = sum(point.origin is Origin.TEST for point in series.points)
     told = [
         tr(
-            "{exercise}: {estimates} of the one-repetition maximum from {first} to {last}, {tests}.",
+            "{exercise}: {estimates} of the one-repetition maximum from {first} to {last}, "
+            "{tests}.",
             exercise=name,
             estimates=trn("{n} estimate", "{n} estimates", len(series.points)),
             first=day_text(first.on),

@@ -7,8 +7,7 @@ from scipy.stats import theilslopes
 from app.domain.client import EnergyGoal, StrengthTest
 from app.domain.exercise import ExerciseKey, Muscle
 from app.domain.program import ProgramId
-from app.domain.progress import mass_series, strength_series, weeks_done
-from app.domain.progress import told
+from app.domain.progress import mass_series, strength_series, told, weeks_done
 from app.domain.results import CheckIn, SetDone, SlotResult
 from tests.builders import CATALOGUE, START, client, program
 

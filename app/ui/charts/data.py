@@ -1,0 +1,358 @@
+"""What each chart shows, before anything is drawn: title, sentences, table and series.
+
+Pure values: worked out off the GUI thread, and the same for window, file and screen reader.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
+from enum import StrEnum
+
+from app.domain.client import Client
+from app.domain.exercise import Catalogue, ExerciseKey, LoadKind, Muscle
+from app.domain.loads import day_text, load_for
+from app.domain.muscle_groups import muscle_name
+from app.domain.program import Program, Slot
+from app.domain.progress import told
+from app.domain.progress.series import (
+    EVERY_DAY,
+    Days,
+    MassSeries,
+    Origin,
+    StrengthSeries,
+    mass_series,
+    strength_series,
+)
+from app.domain.progress.weeks import WeekDone, weeks_done
+from app.domain.results import Diary
+from app.domain.trend import Regression
+from app.domain.units import number_text
+from app.domain.wording import mark, tr
+
+MOST_MUSCLES = 6
+"""More small charts of muscles than these cannot be read side by side."""
+
+
+class Kind(StrEnum):
+    """The charts there are, in the order of the list."""
+
+    STRENGTH = "strength"
+    SETS = "sets"
+    TONNAGE = "tonnage"
+    ADHERENCE = "adherence"
+    MASS = "mass"
+    MUSCLES = "muscles"
+
+
+NAMES = {
+    Kind.STRENGTH: mark("Strength"),
+    Kind.SETS: mark("Sets against plan"),
+    Kind.TONNAGE: mark("Tonnage against plan"),
+    Kind.ADHERENCE: mark("Adherence"),
+    Kind.MASS: mark("Body mass"),
+    Kind.MUSCLES: mark("Sets for each muscle"),
+}
+
+NO_PROGRAM = mark("No program is open. Open one of the client's programs to see its weeks here.")
+NO_RESULTS = mark(
+    "No results yet. Enter what was done in a week under Client, Results, or take in a booklet "
+    "that came back filled."
+)
+NO_MASS = mark("No body mass yet. Enter a check-in under Client, Check-ins.")
+NO_STRENGTH = mark(
+    "No strength to show yet. Enter a strength test, or results with the repetitions left in "
+    "reserve: both under Client."
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """Whose charts these are, and all they draw on."""
+
+    client: Client
+    program: Program | None
+    diary: Diary
+    catalogue: Catalogue
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """Which chart. exercise: for strength; days: the days that are shown; muscles: for theirs."""
+
+    kind: Kind
+    days: Days = EVERY_DAY
+    exercise: ExerciseKey | None = None
+    muscles: tuple[Muscle, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Chart:
+    """One chart as values.
+
+    empty: what to do next where there is nothing to draw, else empty; text: what is to be seen,
+    in sentences; head and rows: the same as a table; series: what the drawing needs.
+    """
+
+    kind: Kind
+    title: str
+    units: str
+    text: str
+    head: tuple[str, ...] = ()
+    rows: tuple[tuple[str, ...], ...] = ()
+    empty: str = ""
+    strength: StrengthSeries | None = None
+    mass: MassSeries | None = None
+    weeks: tuple[WeekDone, ...] = ()
+    muscles: tuple[Muscle, ...] = ()
+
+
+def exercises_to_show(asked: Asked) -> tuple[ExerciseKey, ...]:
+    """Exercises with a test or a result, those with the most days first."""
+    days: dict[ExerciseKey, set[date]] = {}
+    for test in asked.client.tests:
+        days.setdefault(test.exercise, set()).add(test.on)
+    for result in asked.diary.results:
+        days.setdefault(result.exercise, set()).add(result.on)
+    shown = [
+        key
+        for key in days
+        if key in asked.catalogue
+        and not asked.catalogue[key].timed
+        and asked.catalogue[key].load_kind not in (LoadKind.BAND, LoadKind.NONE)
+    ]
+    return tuple(sorted(shown, key=lambda key: (-len(days[key]), asked.catalogue[key].name)))
+
+
+def chart_of(asked: Asked, choice: Choice, regression: Regression) -> Chart:
+    """The chart that was chosen, as values."""
+    match choice.kind:
+        case Kind.STRENGTH:
+            return _strength(asked, choice, regression)
+        case Kind.MASS:
+            return _mass(asked, choice, regression)
+        case Kind.SETS:
+            return _sets(asked, choice)
+        case Kind.TONNAGE:
+            return _tonnage(asked, choice)
+        case Kind.ADHERENCE:
+            return _adherence(asked, choice)
+        case Kind.MUSCLES:
+            return _muscles(asked, choice)
+
+
+def _strength(asked: Asked, choice: Choice, regression: Regression) -> Chart:
+    units = asked.client.units
+    key = choice.exercise or next(iter(exercises_to_show(asked)), None)
+    if key is None or key not in asked.catalogue:
+        return Chart(Kind.STRENGTH, tr(NAMES[Kind.STRENGTH]), units, "", empty=tr(NO_STRENGTH))
+    series = strength_series(
+        asked.catalogue[key],
+        asked.client,
+        asked.diary.results,
+        regression=regression,
+        days=choice.days,
+    )
+    title = tr("{exercise}: one-repetition maximum", exercise=series.exercise.name)
+    words = {Origin.TEST: tr("test"), Origin.SETS: tr("sets done")}
+    return Chart(
+        Kind.STRENGTH,
+        title,
+        units,
+        told.strength_text(series, units),
+        head=(tr("Day"), units, tr("From"), tr("To"), tr("Rests on")),
+        rows=tuple(
+            (
+                day_text(p.on),
+                *(_mass_text(kg, units) for kg in (p.kg, p.low_kg, p.high_kg)),
+                words[p.origin],
+            )
+            for p in series.points
+        ),
+        empty="" if series.points else tr(NO_STRENGTH),
+        strength=series,
+    )
+
+
+def _mass_text(mass_kg: float, units: str) -> str:
+    return number_text(told.in_units(mass_kg, units), 1)
+
+
+def _mass(asked: Asked, choice: Choice, regression: Regression) -> Chart:
+    units = asked.client.units
+    series = mass_series(
+        asked.client,
+        asked.diary.check_ins,
+        regression=regression,
+        program=asked.program,
+        days=choice.days,
+    )
+    return Chart(
+        Kind.MASS,
+        tr(NAMES[Kind.MASS]),
+        units,
+        told.mass_text(series, units),
+        head=(tr("Day"), units),
+        rows=tuple((day_text(p.on), _mass_text(p.value, units)) for p in series.points),
+        empty="" if series.points else tr(NO_MASS),
+        mass=series,
+    )
+
+
+def _weeks(asked: Asked, days: Days) -> tuple[WeekDone, ...]:
+    """The weeks of the open program that lie at least partly in the days."""
+    program = asked.program
+    if program is None:
+        return ()
+
+    def load_kg(slot: Slot) -> float | None:
+        load = load_for(slot, asked.catalogue[slot.exercise], asked.client, program.curve)
+        return None if load is None else load.load_kg
+
+    weeks = weeks_done(
+        program, asked.diary.results_of(program.id), asked.catalogue, load_kg=load_kg
+    )
+    return tuple(week for week in weeks if _touches(week, days))
+
+
+def _touches(week: WeekDone, days: Days) -> bool:
+    last = week.start + timedelta(days=6)
+    return (days.first is None or last >= days.first) and (
+        days.last is None or week.start <= days.last
+    )
+
+
+def _of_weeks(
+    asked: Asked, choice: Choice, text: str, weeks: tuple[WeekDone, ...], **fields: object
+) -> Chart:
+    """A chart of weeks; empty where no program is open or nothing was entered."""
+    empty = ""
+    if asked.program is None:
+        empty = tr(NO_PROGRAM)
+    elif not any(week.entered for week in weeks) and choice.kind is Kind.ADHERENCE:
+        empty = tr(NO_RESULTS)
+    made = Chart(
+        choice.kind, tr(NAMES[choice.kind]), asked.client.units, text, empty=empty, weeks=weeks
+    )
+    return replace(made, **fields)  # type: ignore[arg-type]
+
+
+def _week_cells(week: WeekDone) -> tuple[str, str]:
+    number = tr("{n}, light", n=week.number) if week.light else str(week.number)
+    return number, day_text(week.start)
+
+
+WEEK_HEAD = (mark("Week"), mark("From"))
+
+
+def _head(*texts: str) -> tuple[str, ...]:
+    return (*(tr(text) for text in WEEK_HEAD), *texts)
+
+
+def _or_none(value: float | None, places: int = 0) -> str:
+    return tr("no entry") if value is None else number_text(value, places)
+
+
+def _sets(asked: Asked, choice: Choice) -> Chart:
+    weeks = _weeks(asked, choice.days)
+    rows = tuple((*_week_cells(w), str(w.planned_sets), _or_none(w.done_sets)) for w in weeks)
+    return _of_weeks(
+        asked,
+        choice,
+        told.volume_text(weeks),
+        weeks,
+        head=_head(tr("Sets planned"), tr("Sets done")),
+        rows=rows,
+    )
+
+
+def _tonnage(asked: Asked, choice: Choice) -> Chart:
+    weeks, units = _weeks(asked, choice.days), asked.client.units
+
+    def cell(mass_kg: float | None) -> str:
+        return _or_none(None if mass_kg is None else told.in_units(mass_kg, units))
+
+    return _of_weeks(
+        asked,
+        choice,
+        told.tonnage_text(weeks, units),
+        weeks,
+        head=_head(
+            tr("Planned, {units}", units=units),
+            tr("Done, {units}", units=units),
+            tr("Sets without a load"),
+        ),
+        rows=tuple(
+            (*_week_cells(w), cell(w.planned_kg), cell(w.done_kg), str(w.without_load))
+            for w in weeks
+        ),
+    )
+
+
+def _adherence(asked: Asked, choice: Choice) -> Chart:
+    weeks = _weeks(asked, choice.days)
+    rows = tuple(
+        (
+            *_week_cells(week),
+            tr("no entry") if week.done is None else f"{week.done.share:.0%}",
+            ""
+            if week.done is None
+            else tr(
+                "{done} of {planned}",
+                done=week.done.done_sessions,
+                planned=week.done.planned_sessions,
+            ),
+        )
+        for week in weeks
+    )
+    return _of_weeks(
+        asked,
+        choice,
+        told.adherence_text(weeks),
+        weeks,
+        head=_head(tr("Planned sets done"), tr("Sessions")),
+        rows=rows,
+    )
+
+
+def muscles_to_show(asked: Asked, chosen: Iterable[Muscle] = ()) -> tuple[Muscle, ...]:
+    """The muscles chosen, else those of the emphasis, else the ones with the most planned sets."""
+    wanted = tuple(chosen)
+    if not wanted and asked.program is not None:
+        wanted = asked.program.emphasis or asked.client.emphasis
+    return tuple(dict.fromkeys(wanted))[:MOST_MUSCLES]
+
+
+def _muscles(asked: Asked, choice: Choice) -> Chart:
+    weeks = _weeks(asked, choice.days)
+    muscles = muscles_to_show(asked, choice.muscles)
+    if not muscles and weeks:
+        total = {
+            muscle: sum(week.planned_muscles.get(muscle, 0.0) for week in weeks)
+            for muscle in Muscle
+        }
+        most = sorted(total, key=lambda muscle: -total[muscle])[:4]
+        muscles = tuple(muscle for muscle in most if total[muscle])
+    head = [text for m in muscles for text in _muscle_head(m)]
+    rows = []
+    for week in weeks:
+        cells = []
+        for muscle in muscles:
+            done = week.done_muscles.get(muscle, 0.0) if week.entered else None
+            cells += [number_text(week.planned_muscles.get(muscle, 0.0)), _or_none(done, 1)]
+        rows.append((*_week_cells(week), *cells))
+    return _of_weeks(
+        asked,
+        choice,
+        told.muscles_text(weeks, muscles),
+        weeks,
+        head=_head(*head),
+        rows=tuple(rows),
+        muscles=muscles,
+    )
+
+
+def _muscle_head(muscle: Muscle) -> tuple[str, str]:
+    name = muscle_name(muscle)
+    return tr("{muscle}, planned", muscle=name), tr("{muscle}, done", muscle=name)
