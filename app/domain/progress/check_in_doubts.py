@@ -56,35 +56,30 @@ def _mass(mass_kg: float, units: str) -> str:
     return f"{number_text(value, 1)} {units}"
 
 
-def mass_doubt(check_in: CheckIn, others: Iterable[CheckIn], client: Client) -> MassDoubt | None:
-    """A doubt about the check-in's body mass; None where it fits, or nothing is known to fit to.
+def mass_doubt(
+    mass_kg: float | None, on: date, others: Iterable[CheckIn], client: Client
+) -> MassDoubt | None:
+    """A doubt about a day's body mass; None where it fits, or nothing is known to fit to.
 
     It is held against the median of the weighings nearest in time, else the client's mass.
     """
-    if check_in.mass_kg is None:
+    if mass_kg is None:
         return None
     known = sorted(
-        (c for c in others if c.mass_kg is not None and c.on != check_in.on),
-        key=lambda c: (abs((c.on - check_in.on).days), c.on),
+        (c for c in others if c.mass_kg is not None and c.on != on),
+        key=lambda c: (abs((c.on - on).days), c.on),
     )[:NEAREST]
     near_kg = median(c.mass_kg or 0.0 for c in known) if known else client.mass_kg
     if near_kg is None:
         return None
-    ratio = check_in.mass_kg / near_kg
+    ratio = mass_kg / near_kg
     if abs(ratio * KG_PER_LB - 1) <= UNIT_SLACK:
-        return MassDoubt(check_in.on, check_in.mass_kg, near_kg, check_in.mass_kg * KG_PER_LB)
+        return MassDoubt(on, mass_kg, near_kg, mass_kg * KG_PER_LB)
     if abs(ratio / KG_PER_LB - 1) <= UNIT_SLACK:
-        return MassDoubt(check_in.on, check_in.mass_kg, near_kg, check_in.mass_kg / KG_PER_LB)
+        return MassDoubt(on, mass_kg, near_kg, mass_kg / KG_PER_LB)
     if abs(ratio - 1) > BIG_JUMP:
-        return MassDoubt(check_in.on, check_in.mass_kg, near_kg, None)
+        return MassDoubt(on, mass_kg, near_kg, None)
     return None
-
-
-def converted(check_in: CheckIn, doubt: MassDoubt) -> CheckIn:
-    """The check-in with its mass as it would be in the other unit."""
-    if doubt.meant_kg is None:
-        return check_in
-    return replace(check_in, mass_kg=round(doubt.meant_kg, 2))
 
 
 def require_day(day: date, *, today: date, client: Client) -> date:
