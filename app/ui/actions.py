@@ -494,6 +494,16 @@ ACTIONS: tuple[Action, ...] = (
         "screening", "Client", "Screening…", lambda w: open_form.screening(w.bench, w), (), _client
     ),
     Action(
+        "charts",
+        "Client",
+        "Charts…",
+        lambda w: open_form.charts(w.bench, w),
+        ("Ctrl+Shift+G",),
+        _client,
+        tip="Strength, sets, tonnage, adherence and body mass over the weeks",
+        apart=True,
+    ),
+    Action(
         "span_week",
         "View",
         "Edits reach this week",

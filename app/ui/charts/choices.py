@@ -12,6 +12,7 @@ from PySide6.QtWidgets import (
     QLabel,
     QListWidget,
     QListWidgetItem,
+    QSizePolicy,
     QVBoxLayout,
     QWidget,
 )
@@ -65,7 +66,9 @@ class Choices(QWidget):
             self.kinds.addItem(item)
         self.kinds.setStyleSheet("QListView::item { min-height: 28px; }")
         self.kinds.setCurrentRow(0)
-        self.kinds.setFixedHeight(28 * len(Kind) + 14)
+        self.kinds.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.kinds.setSizeAdjustPolicy(QListWidget.SizeAdjustPolicy.AdjustToContents)
+        self.kinds.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
         self.exercise = _combo(tr("Exercise"))
         self.muscles = QListWidget()
         self.muscles.setAccessibleName(tr("Muscles, at most {n}", n=MOST_MUSCLES))

@@ -16,11 +16,13 @@ from app.ui.words import number
 class DoubtLine(QWidget):
     """Hidden until a doubt is put; then it asks, and keeping waits for an answer.
 
-    change(value) is called with what the entry is suspected to mean, once the coach says so.
+    change(value) is called with what the entry is suspected to mean, once the coach says so; unit:
+    of the value.
     """
 
-    def __init__(self, change: Callable[[float], object]) -> None:
+    def __init__(self, change: Callable[[float], object], *, unit: str = "kg") -> None:
         super().__init__()
+        self.unit = unit
         self.doubt: Doubt | None = None
         self.question = Wrapped(role="wrong", step="small")
         self.change_button = button("", self._change)
@@ -51,7 +53,9 @@ class DoubtLine(QWidget):
             self.question.setText(doubt.question)
             self.change_button.setVisible(doubt.meant is not None)
             if doubt.meant is not None:
-                self.change_button.setText(tr("Change to {kg} kg", kg=number(doubt.meant)))
+                self.change_button.setText(
+                    tr("Change to {mass} {unit}", mass=number(doubt.meant), unit=self.unit)
+                )
 
     def require_answer(self) -> None:
         """Raise CoachError while a question waits for its answer."""

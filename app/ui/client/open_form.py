@@ -58,3 +58,13 @@ def energy(bench: Bench, window: QWidget) -> None:
     from app.ui.client.energy import EnergySheet
 
     EnergySheet(bench, window, today=this_day()).exec()
+
+
+def charts(bench: Bench, window: QWidget) -> None:
+    """The charts of the open client, in a window that stays beside the plan."""
+    from app.ui.charts.window import ChartsWindow
+
+    made = window.findChild(ChartsWindow) or ChartsWindow(bench, window)
+    made.show()
+    made.raise_()
+    made.activateWindow()

@@ -111,5 +111,6 @@ def test_a_dollar_in_a_name_is_a_dollar():
     with drawing():
         figure = figure_of(chart, paper_look(), size_in=(7, 4), dpi=80, title=True)
         figure.draw_without_rendering()
-    assert not figure._suptitle.get_parse_math()
-    assert "$x^2$" in figure._suptitle.get_text()
+    title = next(text for text in figure.texts if "Squat" in text.get_text())
+    assert not title.get_parse_math()
+    assert "$x^2$" in title.get_text()

@@ -2,10 +2,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 from io import BytesIO
+from xml.etree.ElementTree import fromstring
 
 import pikepdf
 import pytest
-from defusedxml.ElementTree import fromstring
 from PySide6.QtCore import QSize
 from PySide6.QtGui import QColor, QImage
 from scipy.stats import theilslopes

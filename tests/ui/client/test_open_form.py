@@ -7,8 +7,10 @@ from PySide6.QtWidgets import QDialog, QWidget
 from pytestqt.qtbot import QtBot
 
 from app.ui.bench import Bench
+from app.ui.charts.window import ChartsWindow
 from app.ui.client import open_form
 from app.ui.forms import Sheet
+from app.ui.window import Window
 
 
 @pytest.mark.parametrize(
@@ -34,3 +36,14 @@ def test_a_form_opens_for_the_open_client(
     assert opened == [title]
     for sheet in window.findChildren(QDialog):
         sheet.deleteLater()
+
+
+def test_charts_open_once_and_come_back(window: Window) -> None:
+    open_form.charts(window.bench, window)
+    first = window.findChild(ChartsWindow)
+    assert first.isVisible()
+    first.close()
+    open_form.charts(window.bench, window)
+    assert window.findChildren(ChartsWindow) == [first]
+    assert first.isVisible()
+    first.close()
