@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from datetime import date
+from datetime import date, datetime
 from pathlib import Path
 from typing import Any, TypeVar
 
@@ -33,7 +33,6 @@ from app.ui.charts.canvas import Canvas
 from app.ui.charts.choices import Choices
 from app.ui.charts.data import Asked, Chart, Choice, Kind, chart_of
 from app.ui.charts.look import look_of
-from app.ui.client.section import this_day
 from app.ui.forms import Wrapped, button, plain
 
 T = TypeVar("T")
@@ -51,7 +50,7 @@ class ChartsWindow(QDialog):
         super().__init__(parent)
         self.bench = bench
         self.chart: Chart | None = None
-        self.choices = Choices(today or this_day())
+        self.choices = Choices(today or datetime.now().astimezone().date())
         self.canvas = Canvas()
         self.table = QTableWidget()
         self.text = Wrapped()
