@@ -5,57 +5,14 @@ An action is run with the window; `enabled` is asked with the bench before a men
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import dataclass
-
 from app.domain.wording import mark
-from app.ui.bench import Bench
+from app.ui import action
+from app.ui.action import Action
 from app.ui.client import open_form
-from app.ui.commands import Commands
+from app.ui.record_actions import RECORD_ACTIONS
 
-
-def _always(_: Bench) -> bool:
-    return True
-
-
-def _program(bench: Bench) -> bool:
-    return bench.desk.has_program
-
-
-def _client(bench: Bench) -> bool:
-    return bench.desk.work is not None
-
-
-def _selection(bench: Bench) -> bool:
-    return bool(bench.selection)
-
-
-def _single(bench: Bench) -> bool:
-    return len(bench.selection) == 1
-
-
-def _chosen_weeks(bench: Bench) -> bool:
-    return bool(bench.chosen)
-
-
-@dataclass(frozen=True, slots=True)
-class Action:
-    """One command.
-
-    id: stable name; menu: the menu it stands in; shortcuts: in Qt's portable text, the first is
-    shown; apart: a line before it; card: also in the context menu of a card.
-    """
-
-    id: str
-    menu: str
-    text: str
-    run: Callable[[Commands], object]
-    shortcuts: tuple[str, ...] = ()
-    enabled: Callable[[Bench], bool] = _always
-    tip: str = ""
-    apart: bool = False
-    card: bool = False
-
+_program, _client = action.program_open, action.client_open
+_selection, _single, _chosen_weeks = action.any_card, action.one_card, action.weeks_chosen
 
 ACTIONS: tuple[Action, ...] = (
     Action("new_client", "File", "New client…", lambda w: w.new_client(), ("Ctrl+Shift+N",)),
@@ -493,16 +450,7 @@ ACTIONS: tuple[Action, ...] = (
     Action(
         "screening", "Client", "Screening…", lambda w: open_form.screening(w.bench, w), (), _client
     ),
-    Action(
-        "charts",
-        "Client",
-        "Charts…",
-        lambda w: open_form.charts(w.bench, w),
-        ("Ctrl+Shift+G",),
-        _client,
-        tip="Strength, sets, tonnage, adherence and body mass over the weeks",
-        apart=True,
-    ),
+    *RECORD_ACTIONS,
     Action(
         "span_week",
         "View",

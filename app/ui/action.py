@@ -1,0 +1,58 @@
+"""What a command of the window is, and when it can be run."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from app.ui.bench import Bench
+from app.ui.commands import Commands
+
+
+def always(_: Bench) -> bool:
+    """Whatever is open."""
+    return True
+
+
+def program_open(bench: Bench) -> bool:
+    """A program is open."""
+    return bench.desk.has_program
+
+
+def client_open(bench: Bench) -> bool:
+    """A client is open."""
+    return bench.desk.work is not None
+
+
+def any_card(bench: Bench) -> bool:
+    """Cards are selected."""
+    return bool(bench.selection)
+
+
+def one_card(bench: Bench) -> bool:
+    """One card is selected."""
+    return len(bench.selection) == 1
+
+
+def weeks_chosen(bench: Bench) -> bool:
+    """Weeks are chosen in the season."""
+    return bool(bench.chosen)
+
+
+@dataclass(frozen=True, slots=True)
+class Action:
+    """One command.
+
+    id: stable name; menu: the menu it stands in; shortcuts: in Qt's portable text, the first is
+    shown; apart: a line before it; card: also in the context menu of a card.
+    """
+
+    id: str
+    menu: str
+    text: str
+    run: Callable[[Commands], object]
+    shortcuts: tuple[str, ...] = ()
+    enabled: Callable[[Bench], bool] = always
+    tip: str = ""
+    apart: bool = False
+    card: bool = False
