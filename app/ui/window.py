@@ -18,7 +18,8 @@ from app.domain.client import ClientId
 from app.domain.errors import CoachError
 from app.domain.program import ProgramId
 from app.ui import theme
-from app.ui.actions import ACTIONS, MENUS, Action
+from app.ui.action import Action
+from app.ui.actions import ACTIONS, MENUS
 from app.ui.bench import Bench
 from app.ui.client.pane import ClientPane
 from app.ui.commands import Commands
