@@ -130,7 +130,7 @@ def writing(connection: Connection) -> Iterator[None]:
     except BaseException:
         raw = connection.connection.driver_connection
         if raw is not None:
-            _undo(raw)
+            undo(raw)
         raise
 
 
@@ -141,10 +141,11 @@ def reading(raw: sqlite3.Connection) -> Iterator[None]:
     try:
         yield
     finally:
-        _undo(raw)
+        undo(raw)
 
 
-def _undo(raw: sqlite3.Connection) -> None:
+def undo(raw: sqlite3.Connection) -> None:
+    """Ends the transaction, if one is open, with everything as it was."""
     # a full disk makes SQLite undo the transaction by itself
     if raw.in_transaction:
         raw.rollback()

@@ -74,14 +74,15 @@ def _make(path: Path) -> None:
             create(link.sql)
         finally:
             link.close()
-        _give_name(making, path)
+        give_name(making, path)
     finally:
         making.unlink(missing_ok=True)
         making.with_name(f"{making.name}-journal").unlink(missing_ok=True)
     log.info("made a new file")
 
 
-def _give_name(making: Path, path: Path) -> None:
+def give_name(making: Path, path: Path) -> None:
+    """Gives a file that was made under another name its own, unless somebody has it by now."""
     # another window may have made the file meanwhile: then that one stands
     with suppress(FileExistsError):
         try:

@@ -9,8 +9,8 @@ SQLAlchemy, and a window that only shows does not wait for that.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from contextlib import contextmanager, nullcontext
-from datetime import UTC, datetime
+from contextlib import contextmanager
+from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -22,10 +22,10 @@ from app.domain.results import Diary
 from app.domain.work import Coach, Issue, IssueId, Work
 from db import reading
 from db.client_reading import read_client
-from db.engine import WAIT_S, writing
-from db.engine import reading as one_moment
+from db.engine import WAIT_S
 from db.errors import Cause, StoreFailure, is_of_sqlite, told
 from db.lines import ClientLine, IssueLine, LogLine, ProgramLine
+from db.open_file import OpenFile, utc_now
 from db.opening import Opened, open_file, open_memory
 from db.passphrase import Passphrase
 from db.program_reading import read_program
@@ -34,32 +34,20 @@ if TYPE_CHECKING:
     from sqlalchemy import Connection
 
 
-def utc_now() -> datetime:
-    """The time now, with its zone."""
-    return datetime.now(UTC)
-
-
-class Store:
-    """An open file.
+class Store(OpenFile):
+    """The values in an open file.
 
     upgraded_from and backup_made say what opening an older file did; read_only is True where the
     file or its folder cannot be written to: reading works, saving says why not.
     """
 
     def __init__(
-        self, opened: Opened, where: str, *, now: Callable[[], datetime] = utc_now
+        self, opened: Opened, path: Path | None, *, now: Callable[[], datetime] = utc_now
     ) -> None:
-        self.read_only = not opened.writable
+        super().__init__(opened, path, now=now)
         self.upgraded_from = opened.upgraded_from
         self.backup_made = opened.backup_made
-        self.where = where
-        self._link = opened.link
-        self._raw = opened.link.raw
-        self._now = now
-        self._versions: dict[tuple[str, str], int] = {}
-        self._inside = False
         self._listed: tuple[int, tuple[ClientLine, ...]] | None = None
-        self._data_version = self._read_data_version()
 
     # ------------------------------------------------------------------------ open and close
 
@@ -71,20 +59,12 @@ class Store:
         a file that is newer, not ours or damaged. wait_s: how long a lock is waited for, s.
         key: the passphrase of a locked file.
         """
-        return cls(open_file(path, wait_s=wait_s, key=key), str(path))
+        return cls(open_file(path, wait_s=wait_s, key=key), path)
 
     @classmethod
     def in_memory(cls) -> Store:
         """A store that is gone when it is closed."""
-        return cls(open_memory(), "the file in memory")
-
-    def close(self) -> None:
-        """Lets go of the file. Closing twice is harmless."""
-        self._link.close()
-
-    @property
-    def _connection(self) -> Connection:
-        return self._link.sql
+        return cls(open_memory(), None)
 
     @staticmethod
     def prepare() -> None:
@@ -93,41 +73,17 @@ class Store:
 
         _ = (issues, library, saving, settings)
 
+    def _changed_all(self) -> None:
+        self._listed = None
+
     @contextmanager
     def together(self) -> Iterator[None]:
         """Makes everything that is kept inside the block one transaction: all of it or nothing."""
-        versions = dict(self._versions)
-        with self._writing():
-            self._inside = True
-            try:
+        try:
+            with super().together():
                 yield
-            except BaseException:
-                self._versions = versions
-                raise
-            finally:
-                self._inside = False
-                self._listed = None
-
-    @contextmanager
-    def _reading(self) -> Iterator[None]:
-        with told(self.where), nullcontext() if self._inside else one_moment(self._raw):
-            try:
-                yield
-            except StoreFailure:
-                raise
-            except (
-                ValueError,
-                TypeError,
-                LookupError,
-            ) as error:  # a row that breaks the laws of its value
-                raise StoreFailure(Cause.DAMAGED, where=self.where) from error
-
-    @contextmanager
-    def _writing(self) -> Iterator[None]:
-        if self.read_only:
-            raise StoreFailure(Cause.READ_ONLY, where=self.where)
-        with told(self.where), nullcontext() if self._inside else writing(self._connection):
-            yield
+        finally:
+            self._listed = None
 
     # ------------------------------------------------------------------------ clients, programs
 
@@ -179,16 +135,19 @@ class Store:
         """
         from db import saving
 
-        with self._writing():
-            versions = saving.save(
-                self._connection,
+        def work(connection: Connection) -> saving.Versions:
+            changed = saving.save(
+                connection,
                 before,
                 after=after,
                 label=label,
                 at=self._now(),
                 seen=self._versions,
             )
-        self._versions |= versions
+            self._versions |= changed
+            return changed
+
+        versions = self._write(work)
         # an edit of a program that was there leaves the list of clients as it was
         if ("clients", after.client.id) in versions or 1 in versions.values():
             self._listed = None
@@ -197,8 +156,7 @@ class Store:
         """Removes a program with everything in it; its issues stay with the client."""
         from db import saving
 
-        with self._writing():
-            saving.remove_program(self._connection, program_id)
+        self._write(lambda connection: saving.remove_program(connection, program_id))
         self._versions.pop(("programs", program_id), None)
         self._listed = None
 
@@ -206,8 +164,7 @@ class Store:
         """Removes a client with all programs, issues and notes."""
         from db import saving
 
-        with self._writing():
-            saving.remove_client(self._connection, client_id)
+        self._write(lambda connection: saving.remove_client(connection, client_id))
         for kind in ("clients", "diaries"):
             self._versions.pop((kind, client_id), None)
         self._listed = None
@@ -223,8 +180,7 @@ class Store:
         """Keeps what a client was handed; it is never changed afterwards."""
         from db.issues import write_issue
 
-        with self._writing():
-            write_issue(self._connection, issue)
+        self._write(lambda connection: write_issue(connection, issue))
 
     def issues(self, program_id: ProgramId) -> tuple[IssueLine, ...]:
         """The issues of a program, the last one first."""
@@ -247,8 +203,7 @@ class Store:
         """Keeps who hands booklets out."""
         from db.settings import write_coach
 
-        with self._writing():
-            write_coach(self._connection, coach)
+        self._write(lambda connection: write_coach(connection, coach))
 
     def own_exercises(self, *, retired: bool = False) -> tuple[Exercise, ...]:
         """The coach's own exercises by key; with `retired`, also those no longer offered."""
@@ -259,15 +214,13 @@ class Store:
         """Keeps an exercise of the coach's own, in the place of an earlier one of its key."""
         from db.library import write_exercise
 
-        with self._writing():
-            write_exercise(self._connection, exercise)
+        self._write(lambda connection: write_exercise(connection, exercise))
 
     def retire_exercise(self, key: ExerciseKey) -> None:
         """Offers an exercise no longer. Raises StoreFailure if there is none of that key."""
         from db.library import retire
 
-        with self._writing():
-            retire(self._connection, key)
+        self._write(lambda connection: retire(connection, key))
 
     def range_overrides(self) -> tuple[Override, ...]:
         """The coach's own ranges, in the order they were made."""
@@ -278,15 +231,13 @@ class Store:
         """Keeps one more range of the coach's own, with who, when and why."""
         from db.library import write_override
 
-        with self._writing():
-            write_override(self._connection, override)
+        self._write(lambda connection: write_override(connection, override))
 
     def remove_range_overrides(self, rule: str, who: Who) -> None:
         """Takes back the coach's own ranges of that rule for those people."""
         from db.library import remove_overrides
 
-        with self._writing():
-            remove_overrides(self._connection, rule, who)
+        self._write(lambda connection: remove_overrides(connection, rule, who))
 
     def setting(self, key: str) -> str:
         """The view state kept under `key`; empty if there is none."""
@@ -297,19 +248,9 @@ class Store:
         """Keeps view state that belongs in the file: last client, program, week."""
         from db.settings import write_setting
 
-        with self._writing():
-            write_setting(self._connection, key, value)
+        self._write(lambda connection: write_setting(connection, key, value), offer=False)
 
     # ------------------------------------------------------------------------ the file itself
-
-    def _read_data_version(self) -> int:
-        with told(self.where):
-            return int(self._raw.execute("PRAGMA data_version").fetchone()[0])
-
-    def changed_outside(self) -> bool:
-        """True if another window or program has written to the file since this was last asked."""
-        earlier, self._data_version = self._data_version, self._read_data_version()
-        return earlier != self._data_version
 
     def check_integrity(self) -> tuple[str, ...]:
         """Sentences on everything that is wrong with the file; empty for a sound one."""

@@ -86,8 +86,8 @@ def test_a_file_that_another_window_makes_meanwhile_stands(tmp_path, monkeypatch
         other.rename(target)
         give_name(making, target)
 
-    give_name = opening._give_name
-    monkeypatch.setattr(opening, "_give_name", make_after_the_other)
+    give_name = opening.give_name
+    monkeypatch.setattr(opening, "give_name", make_after_the_other)
     store = Store.open(path)
     assert store.load_program(PLAN.id) == PLAN
     store.close()
