@@ -20,7 +20,7 @@ from app.domain.exercise import Catalogue, Exercise, ExerciseKey
 from app.domain.facts import WeekFacts
 from app.domain.findings import Edit, Finding
 from app.domain.loads import load_for, printed_loads
-from app.domain.program import Program, ProgramId, Slot, Week
+from app.domain.program import Program, ProgramId, Slot, SlotId, Week
 from app.domain.ranges import RangeBook
 from app.domain.results import Diary
 from app.domain.strength import Load
@@ -100,7 +100,8 @@ class Desk:
         self._histories: dict[ClientId, History] = {}
         self._memo = checks.Memo()
         self._findings: tuple[Finding, ...] | None = None
-        self._loads: dict[int, tuple[Slot, Load | None]] = {}
+        self._loads: dict[int, tuple[Slot, str, Load | None]] = {}
+        self._days: tuple[Program | None, dict[SlotId, int]] = (None, {})
         self._listeners: list[Listener] = []
 
     # -- what is open ----------------------------------------------------------------------
@@ -363,16 +364,38 @@ class Desk:
         return Preview(edit, before, after, change.gained, change.lost, findings)
 
     def load(self, slot: Slot) -> Load | None:
-        """The load for a slot from the open client's tests; None where nothing was tested."""
+        """The load for a slot from the open client's tests; None where nothing was tested.
+
+        It is rounded to what there is at the place of the day that the slot is kept on.
+        """
+        place = self._place_of(slot)
         known = self._loads.get(id(slot))
-        if known is not None and known[0] is slot:
-            return known[1]
+        if known is not None and known[0] is slot and known[1] == place:
+            return known[2]
+        client = self.client
+        steps = next((p.increments for p in client.places if p.name == place), None)
         exercise = self.catalogue[slot.exercise]
-        load = load_for(slot, exercise, self.client, self.program.curve)
+        load = load_for(slot, exercise, client, self.program.curve, increments=steps)
         if len(self._loads) > 20_000:
             self._loads.clear()
-        self._loads[id(slot)] = (slot, load)
+        self._loads[id(slot)] = (slot, place, load)
         return load
+
+    def _place_of(self, slot: Slot) -> str:
+        """The name of the place that the slot is done at; empty for the usual one."""
+        if not self.client.places:
+            return ""
+        program = self.program
+        if self._days[0] is not program:
+            found = {
+                slot.id: day
+                for week in program.weeks
+                for day, session in week.sessions()
+                for slot in session.slots
+            }
+            self._days = (program, found)
+        day = self._days[1].get(slot.id)
+        return "" if day is None else self.client.free[day].place
 
     # -- issues ----------------------------------------------------------------------------
 

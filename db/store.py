@@ -24,7 +24,7 @@ from db import reading
 from db.client_reading import read_client
 from db.engine import WAIT_S
 from db.errors import Cause, StoreFailure, is_of_sqlite, told
-from db.lines import ClientLine, IssueLine, LogLine, ProgramLine
+from db.lines import ClientLine, IssueLine, LogLine, ProgramLine, RosterLine
 from db.open_file import OpenFile, utc_now
 from db.opening import Opened, open_file, open_memory
 from db.passphrase import Passphrase
@@ -94,6 +94,13 @@ class Store(OpenFile):
             with self._reading():
                 self._listed = version, reading.list_clients(self._raw)
         return self._listed[1]
+
+    def roster(self) -> tuple[RosterLine, ...]:
+        """All clients by name, with where each stands; always read anew."""
+        from db.roster import list_roster
+
+        with self._reading():
+            return list_roster(self._raw)
 
     def programs(self, client_id: ClientId) -> tuple[ProgramLine, ...]:
         """The client's programs, the newest start first."""

@@ -15,7 +15,7 @@ from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, ru
 
 from app import resources
 from app.desk import Desk
-from app.domain.client import ClientId, StrengthTest
+from app.domain.client import ClientId, FreeTime, Increments, Place, StrengthTest
 from app.domain.edits import fields, place, weeks
 from app.domain.edits.parts import Spot
 from app.domain.edits.whole import rename
@@ -596,3 +596,20 @@ def test_other_ranges_are_checked_by_at_once() -> None:
     desk.use_ranges(book)
     assert desk.findings == before
     store.close()
+
+
+def test_a_load_is_rounded_to_what_there_is_at_the_place_of_its_day(store: Store) -> None:
+    desk = Desk(store, builders.CATALOGUE, resources.range_book())
+    desk.open(RUNA.id, PLAN.id)
+    squat = desk.program.weeks[0].days[0].sessions[0].slots[0]
+    usual = desk.load(squat)
+    coarse = Place("hut", frozenset(), Increments(plates_kg=(20.0, 10.0)))
+    free = (FreeTime(60, place="hut"), *desk.client.free[1:])
+    desk.keep_client("Change", replace(desk.client, places=(coarse,), free=free))
+    there = desk.load(squat)
+    assert there.load_kg != usual.load_kg
+    assert (there.load_kg - 20) % 20 == 0
+    session = desk.program.weeks[0].days[0].sessions[0]
+    desk.keep(edit("Move", place.move_session, session_id=session.id, day=4))
+    moved = desk.program.weeks[0].days[4].sessions[0].slots[0]
+    assert desk.load(moved).load_kg == usual.load_kg

@@ -100,7 +100,7 @@ def _can_do(book: Book, exercise: Exercise, on: date) -> bool:
     """True if the client has what it needs and no limitation rules it out on that day."""
     client = book.issue.client
     ruled_out = any(b.limitation.applies_on(on) for b in breaches(exercise, client))
-    return not ruled_out and not missing_equipment(exercise, client)
+    return not ruled_out and not missing_equipment(exercise, client, on.weekday())
 
 
 def _reason(found: Substitute, old: Exercise) -> str:

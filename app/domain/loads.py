@@ -26,11 +26,14 @@ from app.domain.strength import (
     set_text,
 )
 from app.domain.units import mass_text, number_text
-from app.domain.wording import date_text, tr, trn
+from app.domain.wording import date_text, mark, tr, trn
 from app.domain.work import PrintedLoad
 from app.domain.working import COMMON_PRACTICE, Line
 
 _WITHOUT_KG = (LoadKind.BAND, LoadKind.NONE)
+
+GUESS_REMARK = mark("Rests on a guess from a related exercise, not on a test of this one.")
+"""What is said of every load that rests on a confirmed guess."""
 
 LIGHTEST_TEST_KG = 0.5
 """The least that a test lifts, the body's part included. Common practice."""
@@ -44,14 +47,16 @@ def day_text(day: date) -> str:
 def newest_test(exercise: Exercise, client: Client) -> StrengthTest | None:
     """The newest test of the exercise from which a 1RM can be estimated; None if there is none.
 
-    Tests whose repetitions and reserve pass 30 are left out: no equation reaches that far.
+    Tests whose repetitions and reserve pass 30 are left out: no equation reaches that far. Of
+    several on one day the first counts, which is the order the coach gave them; a guess counts
+    only where nothing was tested.
     """
     usable = (
         test
         for test in client.tests
         if test.exercise == exercise.key and test.reps + test.rir <= MAX_REPS
     )
-    return max(usable, key=lambda test: test.on, default=None)
+    return max(usable, key=lambda test: (test.guessed_from is None, test.on), default=None)
 
 
 def body_kg(exercise: Exercise, client: Client) -> float:
@@ -112,21 +117,28 @@ def one_rep_max_of(exercise: Exercise, client: Client) -> OneRepMax | None:
 
 
 def load_for(
-    slot: Slot, exercise: Exercise, client: Client, curve: str | Curve = "textbook"
+    slot: Slot,
+    exercise: Exercise,
+    client: Client,
+    curve: str | Curve = "textbook",
+    *,
+    increments: Increments | None = None,
 ) -> Load | None:
     """The load for the slot, or None where there is none: timed, band, nothing tested.
 
     A load set by hand wins. Otherwise the newest test of the exercise decides: the median of the
     seven equations, and of a range such as 8-10 the upper end, so that the whole range can be
     done at the effort meant. Also None where the curve does not reach (more than 50 repetitions
-    with the reserve).
+    with the reserve). increments: what there is to load with where the slot is done; the client's
+    usual steps if not given.
     """
     if exercise.timed or exercise.load_kind in _WITHOUT_KG:
         return None
     one_rm = one_rep_max_of(exercise, client)
     about = f"{exercise.name}, {_prescription_text(slot)}"
     if slot.load_kg is not None:
-        return _pinned(slot.load_kg, one_rm, exercise=exercise, client=client, about=about)
+        at_hand = client if increments is None else replace(client, increments=increments)
+        return _pinned(slot.load_kg, one_rm, exercise=exercise, client=at_hand, about=about)
     test = newest_test(exercise, client)
     if one_rm is None or test is None or _past_curve(slot, curve):
         return None
@@ -134,19 +146,21 @@ def load_for(
         one_rm.median,
         slot.reps.high,
         slot.effort,
-        client.increments,
+        increments or client.increments,
         kind=exercise.load_kind,
         curve=curve,
         body_kg=body_kg(exercise, client),
         unit=client.units,
     )
-    remarks = (load.remark, *one_rm.remarks)
+    guessed = test.guessed_from is not None
+    remarks = (tr(GUESS_REMARK) if guessed else "", load.remark, *one_rm.remarks)
     return replace(
         load,
         lines=(*_test_lines(test, one_rm, client.units), *load.lines),
         sources=(*one_rm.sources, *load.sources),
         about=about,
         remark=" ".join(remark for remark in remarks if remark),
+        rests_on=test,
     )
 
 
@@ -156,9 +170,12 @@ def printed_loads(
     """The load of every slot, as a booklet handed out now would print it."""
     found = []
     for week in program.weeks:
-        for slot in week.slots():
-            load = load_for(slot, catalogue[slot.exercise], client, program.curve)
-            found.append(PrintedLoad(slot.id, None if load is None else load.load_kg))
+        for day, session in week.sessions():
+            steps = client.increments_on(day)
+            for slot in session.slots:
+                exercise = catalogue[slot.exercise]
+                load = load_for(slot, exercise, client, program.curve, increments=steps)
+                found.append(PrintedLoad(slot.id, None if load is None else load.load_kg))
     return tuple(found)
 
 
@@ -176,7 +193,8 @@ def _test_lines(test: StrengthTest, one_rm: OneRepMax, unit: str) -> tuple[Line,
     done = set_text(test.load_kg, test.reps, test.rir, unit)
     added = one_rm.load_kg - test.load_kg
     own = tr("and {added} of own weight", added=mass_text(added, unit, digits=1)) if added else ""
-    return (Line(tr("Test, {on}", on=day_text(test.on)), done, own), estimate)
+    label = tr("Test, {on}") if test.guessed_from is None else tr("Guess, {on}")
+    return (Line(label.format(on=day_text(test.on)), done, own), estimate)
 
 
 def _prescription_text(slot: Slot) -> str:

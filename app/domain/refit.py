@@ -183,7 +183,7 @@ class _Fitter:
         """The session as it fits that day; None if it had exercises and none is left."""
         at = (index, on)
         keys = [slot.exercise for slot in session.slots]
-        taken = {key for key in keys if fits(self.catalogue[key], self.client, on)}
+        taken = {key for key in keys if self._fits(self.catalogue[key], on)}
         slots = []
         for slot in session.slots:
             made = self._slot(slot, taken=taken, at=at)
@@ -201,11 +201,15 @@ class _Fitter:
         made_session = replace(session, slots=_unpaired(slots), warmup=self._drills(session, at))
         return session if made_session == session else made_session
 
+    def _fits(self, exercise: Exercise, on: date) -> bool:
+        """True if it fits that day, at the place that the client trains at then."""
+        return fits(exercise, self.client, on, day=on.weekday())
+
     def _drills(self, session: Session, at: tuple[int, date]) -> tuple[ExerciseKey, ...]:
         kept = []
         for key in session.warmup:
             drill = self.catalogue[key]
-            if why := misfit(drill, self.client, at[1]):
+            if why := misfit(drill, self.client, at[1], day=at[1].weekday()):
                 what = tr("{drill} left out of the warm-up", drill=drill.name)
                 self._tell(ChangeKind.DRILL, what, at=at, why=why)
             else:
@@ -215,7 +219,7 @@ class _Fitter:
     def _slot(self, slot: Slot, *, taken: set[ExerciseKey], at: tuple[int, date]) -> Slot | None:
         """The slot with an exercise that fits; None if there is none."""
         old = self.catalogue[slot.exercise]
-        why = misfit(old, self.client, at[1])
+        why = misfit(old, self.client, at[1], day=at[1].weekday())
         if not why:
             return slot
         new = self._choose(slot, why=why, taken=taken, on=at[1])
@@ -234,14 +238,14 @@ class _Fitter:
         """What was chosen for the strand before, as long as it fits; else the best that does."""
         key = (slot.strand, slot.exercise, why)
         known = self.chosen.get(key)
-        if known is not None and known.key not in taken and fits(known, self.client, on):
+        if known is not None and known.key not in taken and self._fits(known, on):
             return known
         ranked = rank(slot, self.program, self.client, self.catalogue)
         found = next(
             (
                 one.exercise
                 for one in ranked
-                if one.exercise.key not in taken and fits(one.exercise, self.client, on)
+                if one.exercise.key not in taken and self._fits(one.exercise, on)
             ),
             None,
         )
@@ -265,7 +269,7 @@ class _Fitter:
         kept = []
         for key in slot.prepared:
             other = self.catalogue[key]
-            if why := misfit(other, self.client, at[1]):
+            if why := misfit(other, self.client, at[1], day=at[1].weekday()):
                 what = tr("{other} no longer prepared beside {name}", other=other.name, name=name)
                 self._tell(ChangeKind.PREPARED, what, at=at, why=why)
             else:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from app.domain import effort as efforts
-from app.domain.client import Increments
+from app.domain.client import Increments, StrengthTest
 from app.domain.curve import (
     CURVES,
     Curve,
@@ -61,7 +61,8 @@ class Load:
 
     load_kg: in reach; exact_kg: before rounding; fraction: of the 1RM (None for a load that was
     set by hand where nothing was tested); plates: for one side of a bar; remark: what is odd
-    about it; lines: its account step by step; sources: keys of the references.
+    about it; rests_on: the test, or the confirmed guess, that it was worked out from; lines: its
+    account step by step; sources: keys of the references.
     """
 
     load_kg: float
@@ -75,6 +76,7 @@ class Load:
     plates: Plates | None = None
     remark: str = ""
     pinned: bool = False
+    rests_on: StrengthTest | None = None
 
     def working(self, unit: str = "kg") -> Working:
         """The account of the load, as window and booklet show it."""

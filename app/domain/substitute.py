@@ -361,7 +361,7 @@ def _blocked(asked: _Asked, new: Exercise) -> str:
     for breach in breaches(new, asked.client):
         if breach.limitation.applies_on(asked.on):
             return breach_text(breach)
-    missing = missing_equipment(new, asked.client)
+    missing = missing_equipment(new, asked.client, asked.on.weekday())
     return tr("needs {equipment_text}", equipment_text=equipment_text(missing)) if missing else ""
 
 

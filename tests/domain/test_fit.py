@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date
 
 import pytest
 
-from app.domain.client import Limitation
+from app.domain.client import FreeTime, Limitation, Place
 from app.domain.exercise import Equipment, ExerciseKey, Joint, Motion
 from app.domain.fit import fits, misfit
 from tests import builders
@@ -58,3 +59,27 @@ def test_a_misfit_is_said_in_words_and_the_gravest_reason_first(fields: dict, wh
     client = builders.client(**fields)
     assert misfit(SQUAT, client, ON) == why
     assert fits(SQUAT, client, ON) is (not why)
+
+
+HOME = Place("home", frozenset({Equipment.BODY, Equipment.BAND}))
+TWO_PLACES = builders.client(
+    equipment=frozenset({Equipment.BARBELL, Equipment.RACK}),
+    places=(HOME,),
+    free=(FreeTime(60), FreeTime(60, place="home"), *(FreeTime(),) * 5),
+)
+
+
+def test_the_place_of_the_weekday_decides() -> None:
+    assert fits(SQUAT, TWO_PLACES, ON, day=0)
+    assert not fits(SQUAT, TWO_PLACES, ON, day=1)
+    assert misfit(SQUAT, TWO_PLACES, ON, day=1) == "needs barbell and rack"
+
+
+def test_without_a_weekday_one_place_has_to_have_it_all() -> None:
+    assert fits(SQUAT, TWO_PLACES, ON)
+    split = replace(
+        TWO_PLACES,
+        equipment=frozenset({Equipment.BARBELL}),
+        places=(replace(HOME, equipment=frozenset({Equipment.RACK})),),
+    )
+    assert not fits(SQUAT, split, ON)

@@ -5,19 +5,21 @@ from datetime import date
 
 import pytest
 
-from app.domain.client import Client, ClientId, StrengthTest
+from app.domain.client import Client, ClientId, FreeTime, Increments, Place, StrengthTest
 from app.domain.effort import PercentOneRm, Rir
 from app.domain.errors import CoachError
-from app.domain.exercise import Exercise, ExerciseKey, LoadKind, Muscle, Pattern, Work
+from app.domain.exercise import Equipment, Exercise, ExerciseKey, LoadKind, Muscle, Pattern, Work
 from app.domain.loads import (
     calibration,
     load_for,
     newest_test,
     next_band,
     one_rep_max_of,
+    printed_loads,
     require_load_of_test,
 )
 from app.domain.program import Reps, Slot, SlotId, StrandId
+from tests import builders
 
 SQUAT = Exercise(
     key=ExerciseKey("back_squat"),
@@ -260,3 +262,16 @@ def test_bands_are_grades_from_light_to_heavy():
     assert next_band(bands, "medium", harder=False) == "light"
     with pytest.raises(CoachError, match="no band 'steel'"):
         next_band(bands, "steel")
+
+
+def test_the_printed_load_is_in_reach_at_the_place_of_the_day() -> None:
+    coarse = Increments(plates_kg=(20.0, 10.0))
+    who = builders.client(
+        tests=(StrengthTest(SQUAT.key, date(2026, 10, 2), 90, 5),),
+        places=(Place("hut", frozenset(Equipment), coarse),),
+        free=(FreeTime(60), FreeTime(60, place="hut"), *(FreeTime(),) * 5),
+    )
+    plan = builders.program("Mon: back_squat 3x8 RIR 2 | Tue: back_squat 3x8 RIR 2")
+    monday, tuesday = printed_loads(plan, who, builders.CATALOGUE)
+    assert monday.load_kg != tuesday.load_kg
+    assert (tuesday.load_kg - 20) % 20 == 0

@@ -58,7 +58,7 @@ class Context:
         self._first_of: dict[tuple[int | None, int], int] = {}
         self._breaches: dict[ExerciseKey, tuple[Breach, ...]] = {}
         self._amplitudes: dict[tuple[ExerciseKey, Muscle], float | None] = {}
-        self._missing: dict[ExerciseKey, tuple[Equipment, ...]] = {}
+        self._missing: dict[tuple[ExerciseKey, str], tuple[Equipment, ...]] = {}
 
     def suits(
         self, program: Program, client: Client, catalogue: Catalogue, ranges: RangeBook
@@ -133,11 +133,12 @@ class Context:
             self._amplitudes[question] = highest_amplitude(exercise, muscle)
         return self._amplitudes[question]
 
-    def missing(self, exercise: Exercise) -> tuple[Equipment, ...]:
-        """Equipment that the exercise needs and the client does not have."""
-        found = self._missing.get(exercise.key)
+    def missing(self, exercise: Exercise, day: int) -> tuple[Equipment, ...]:
+        """Equipment that the exercise needs and that is not where the client trains that day."""
+        question = (exercise.key, self.client.free[day].place)
+        found = self._missing.get(question)
         if found is None:
-            found = self._missing[exercise.key] = missing_equipment(exercise, self.client)
+            found = self._missing[question] = missing_equipment(exercise, self.client, day)
         return found
 
 
@@ -192,10 +193,22 @@ def _breaks(reach: Reach, limitation: Limitation) -> bool:
     return reach.degrees > limitation.past_degrees
 
 
-def missing_equipment(exercise: Exercise, client: Client) -> tuple[Equipment, ...]:
-    """Equipment that the exercise needs and the client does not have."""
+def missing_equipment(
+    exercise: Exercise, client: Client, day: int | None = None
+) -> tuple[Equipment, ...]:
+    """Equipment that the exercise needs and the client does not have.
+
+    day: the weekday (0 for Monday) whose place counts; without one, what is missing at the place
+    of the client's that lacks least, and nothing if one of them has it all.
+    """
+    if day is not None or not client.places:
+        there = client.equipment if day is None else client.equipment_on(day)
+        return _lacking(exercise, there)
+    trained_at = [client.equipment, *(place.equipment for place in client.places)]
+    return min((_lacking(exercise, there) for there in trained_at), key=len)
+
+
+def _lacking(exercise: Exercise, there: frozenset[Equipment]) -> tuple[Equipment, ...]:
     return tuple(
-        thing
-        for thing in exercise.equipment
-        if thing is not Equipment.BODY and thing not in client.equipment
+        thing for thing in exercise.equipment if thing is not Equipment.BODY and thing not in there
     )

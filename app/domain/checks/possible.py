@@ -162,18 +162,22 @@ def breach_text(breach: Breach) -> str:
 
 
 def equipment(week: WeekFacts, context: Context, *, index: int) -> Iterator[Finding]:
-    """Exercises that need something the client does not have."""
+    """Exercises that need something that is not where the client trains that day."""
     band = context.band("equipment", index=index)
     if band is None:
         return
     for placed in week.slots:
-        if missing := context.missing(placed.at.exercise):
+        if missing := context.missing(placed.at.exercise, placed.day):
+            needs = tr("needs {equipment_text}", equipment_text=equipment_text(missing))
+            place = context.client.free[placed.day].place
+            if place:
+                needs = tr("{needs}, not at {place}", needs=needs, place=place)
             yield slot_finding(
                 "equipment",
                 own_word(band),
                 week=week,
                 placed=placed,
-                text=tr("needs {equipment_text}", equipment_text=equipment_text(missing)),
+                text=needs,
                 measured=len(missing),
             )
 

@@ -13,6 +13,7 @@ from app.domain import dose, effort
 from app.domain.client import Client, FreeTime
 from app.domain.exercise import Catalogue, Exercise, LoadKind
 from app.domain.findings import Finding, Weight
+from app.domain.loads import GUESS_REMARK, day_text
 from app.domain.program import (
     Day,
     Field,
@@ -28,6 +29,7 @@ from app.domain.program import (
 from app.domain.session_time import whole_minutes
 from app.domain.strength import Load
 from app.domain.units import lb_from_kg, number_text
+from app.domain.wording import tr
 
 LoadOf = Callable[[Slot], Load | None]
 
@@ -48,7 +50,7 @@ class CardFace:
 
     load: the number alone ('70', '2 × 14', '+5', 'own weight', 'band' or nothing); unit: 'kg'
     or nothing; details: 'each side', 'tempo 3-1-1'; pinned: fields set by hand; start_min: the
-    minute it begins at.
+    minute it begins at; rests_on: which test, or guess, the load was worked out from.
     """
 
     slot: Slot
@@ -64,6 +66,7 @@ class CardFace:
     light: bool
     start_min: float
     mark: Mark | None = None
+    rests_on: str = ""
 
     @property
     def load_text(self) -> str:
@@ -219,7 +222,18 @@ def card_face(
         light=light,
         start_min=start_min,
         mark=mark,
+        rests_on=_rests_on(load),
     )
+
+
+def _rests_on(load: Load | None) -> str:
+    """'Rests on the test of 2 Oct 2026', or that it is a guess; empty without either."""
+    test = None if load is None else load.rests_on
+    if test is None:
+        return ""
+    if test.guessed_from is not None:
+        return tr(GUESS_REMARK)
+    return tr("Rests on the test of {day}", day=day_text(test.on))
 
 
 def _heaviest(findings: Iterable[Finding], accepted: frozenset[str]) -> Mark | None:
@@ -355,6 +369,8 @@ def tooltip(card: CardFace) -> str:
     lines = [card.name, first, second]
     if card.pinned:
         lines.append("Set by hand: " + ", ".join(sorted(field.value for field in card.pinned)))
+    if card.rests_on:
+        lines.append(card.rests_on)
     if card.note:
         lines.append(f"Note: {card.note}")
     if card.mark:

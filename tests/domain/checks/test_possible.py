@@ -7,7 +7,7 @@ from datetime import date, timedelta
 
 import pytest
 
-from app.domain.client import NO_TIME, FreeTime, Limitation, Side
+from app.domain.client import NO_TIME, FreeTime, Limitation, Place, Side
 from app.domain.exercise import Equipment, Joint, Motion
 from app.domain.findings import Weight
 from tests.builders import START, client
@@ -158,3 +158,14 @@ def test_missing_equipment_is_a_conflict() -> None:
 
 def test_own_weight_is_always_in_reach() -> None:
     assert texts("equipment", "Mon: push_up 3x8", who=client(equipment=frozenset())) == []
+
+
+def test_the_place_of_the_day_has_to_have_what_is_needed() -> None:
+    home = Place("home", frozenset({Equipment.BODY}))
+    who = client(
+        places=(home,), free=(FreeTime(60), FreeTime(60, place="home"), *(FreeTime(60),) * 5)
+    )
+    assert texts("equipment", "Mon: back_squat 3x8", who=who) == []
+    (finding,) = findings("equipment", "Mon: back_squat 3x8 | Tue: back_squat 3x8", who=who)
+    assert finding.place.day == 1
+    assert finding.text.endswith("needs barbell and rack, not at home")
