@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import replace
 from io import BytesIO
 
 from reportlab import rl_config
-from reportlab.pdfgen.canvas import Canvas
 
 from app.booklet import (
     caution_page,
@@ -17,19 +16,26 @@ from app.booklet import (
     glance,
     loads_page,
     notes_page,
+    plates_page,
     reading,
+    slim_back,
+    slim_front,
+    slim_plan,
+    slim_weeks,
     source_page,
     warmup_page,
     week_pages,
 )
-from app.booklet.book import Book, Cite, Page, Sheet, frame_of, left_edge_mm
-from app.booklet.content import Content, Options, Part
+from app.booklet.book import Book, Cite, Page, Sheet, frame_of, left_edge_mm, zoom_of
+from app.booklet.content import Content, Options, Paper, Part
+from app.booklet.fields import Fields, FormCanvas
 from app.booklet.figures import FigureForms
 from app.booklet.fonts import Face, open_faces, refuse_missing
 from app.booklet.pen import PT, Pen
 from app.booklet.season import sum_up
+from app.domain import form_names
 from app.domain.errors import CoachError
-from app.domain.wording import tr, trn
+from app.domain.wording import language, tr, trn
 from app.domain.work import Issue
 
 
@@ -60,40 +66,66 @@ def open_book(issue: Issue, content: Content, options: Options) -> Book:
                 where=tr("Booklet"),
                 mend=tr("Choose weeks from 1 to {count}, the first before the last.", count=count),
             )
+    if options.large and options.paper is Paper.A5:
+        raise CoachError(
+            tr("Large print has no room on A5."), mend=tr("Choose A4 or Letter, or ordinary print.")
+        )
+    known = (load.slot for load in issue.loads if load.load_kg)
     return Book(
-        issue=issue,
+        issue=_as_chosen(issue, options),
         content=content,
         options=options,
         faces=open_faces(content.fonts),
         season=sum_up(issue.program, content.catalogue),
-        loads={load.slot: load.load_kg for load in issue.loads},
+        loads={load.slot: load.load_kg for load in issue.loads} if options.loads else {},
         energy=content.energy,
-        frame=frame_of(options.paper),
+        frame=frame_of(options.paper, zoom_of(options)),
+        withheld=frozenset() if options.loads else frozenset(known),
     )
 
 
+def _as_chosen(issue: Issue, options: Options) -> Issue:
+    """The issue with the unit and the printed name that were chosen."""
+    client = issue.client
+    units, name = options.units or client.units, options.name.strip() or client.name
+    if (units, name) == (client.units, client.name):
+        return issue
+    return replace(issue, client=replace(client, units=units, name=name))
+
+
+_Maker = Callable[[Book], Iterable[Page]]
+
+_BEFORE: tuple[tuple[Part, _Maker, _Maker], ...] = (
+    (Part.LOADS, loads_page.pages, slim_plan.loads_pages),
+    (Part.PLATES, plates_page.pages, plates_page.slim_pages),
+    (Part.GLANCE, glance.pages, slim_plan.glance_pages),
+    (Part.WARMUP, warmup_page.pages, slim_plan.warmup_pages),
+    (Part.WEEKS, week_pages.pages, slim_weeks.pages),
+    (Part.EXERCISES, exercise_page.pages, slim_back.exercise_pages),
+    (Part.ENERGY, energy_page.pages, slim_back.energy_pages),
+)
+"""What stands between cautions and sources, in order, for wide pages and for one column."""
+
+
 def bind(book: Book) -> tuple[Page, ...]:
-    """All pages in order, a multiple of four, each week's first page on the left."""
-    parts = book.options.parts
+    """All pages in order; on paper a multiple of four, on wide pages each week begins on the left.
+
+    Without loads there is no page that says where they come from, and none about plates.
+    """
+    parts, slim = book.options.parts, book.options.slim
+    if not book.options.loads:
+        parts -= {Part.LOADS, Part.PLATES}
     pages = [*cover.pages(book)]
     if Part.READING in parts:
-        pages += reading.pages(book)
-    pages += caution_page.pages(book)
-    if Part.LOADS in parts:
-        pages += loads_page.pages(book)
-    if Part.GLANCE in parts:
-        pages += glance.pages(book)
-    if Part.WARMUP in parts:
-        pages += warmup_page.pages(book)
-    if Part.WEEKS in parts:
-        _append(pages, week_pages.pages(book))
-    if Part.EXERCISES in parts:
-        pages += exercise_page.pages(book)
-    if Part.ENERGY in parts:
-        pages += energy_page.pages(book)
+        pages += slim_front.reading_pages(book) if slim else reading.pages(book)
+    pages += slim_front.caution_pages(book) if slim else caution_page.pages(book)
+    for part, wide_maker, slim_maker in _BEFORE:
+        if part in parts:
+            _append(pages, slim_maker(book) if slim else wide_maker(book))
     if Part.REFERENCES in parts:
-        pages += source_page.pages(book, _cites(pages))
-    while len(pages) % 4:
+        make_sources = slim_back.source_pages if slim else source_page.pages
+        pages += make_sources(book, _cites(pages))
+    while len(pages) % 4 and not book.options.form:
         pages.append(notes_page.page(f"notes-{len(pages) + 1}"))
     return tuple(pages)
 
@@ -120,14 +152,14 @@ def print_pages(book: Book, pages: tuple[Page, ...]) -> bytes:
     paper, out = book.options.paper, BytesIO()
     # binary streams: the usual text form costs time and a quarter more bytes
     rl_config.useA85 = 0
-    canvas = Canvas(
+    canvas = FormCanvas(
         out,
         pagesize=(paper.width_mm * PT, paper.height_mm * PT),
         pageCompression=1,
         invariant=1,
         initialFontName=Face.SANS.value,  # type: ignore[arg-type]  # the stubs are wrong here
         initialFontSize=11,
-        lang="en",
+        lang=language().code,
     )
     program = book.issue.program
     canvas.setTitle(program.name)
@@ -137,10 +169,11 @@ def print_pages(book: Book, pages: tuple[Page, ...]) -> bytes:
     )
     canvas.setCreator("Weekloom")
     canvas.setViewerPreference("DisplayDocTitle", "true")
-    pen = Pen(canvas, book.faces, book.palette, paper.height_mm)
+    pen = Pen(canvas, book.faces, book.palette, book.frame.height_mm, zoom=book.zoom)
     sheet = Sheet(
         pen=pen,
         figures=FigureForms(canvas, grey=book.options.grey),
+        fields=Fields(canvas, book.faces, book.content.fonts),
         book=book,
         number=1,
         count=len(pages),
@@ -148,13 +181,23 @@ def print_pages(book: Book, pages: tuple[Page, ...]) -> bytes:
         sources=source_page.numbers(book, _cites(pages)),
     )
     for number, page in enumerate(pages, start=1):
-        pen.begin(left_edge_mm(number))
+        pen.begin(left_edge_mm(number, paper) / book.zoom)
         canvas.bookmarkPage(page.key)
         if page.title:
             canvas.addOutlineEntry(page.title, page.key, level=page.level, closed=page.level == 0)
         page.draw(replace(sheet, number=number))
-        pen.end()
+        if number == len(pages) and book.options.form:
+            _say_whose(sheet.fields, book)
+        pen.finish()
         canvas.showPage()
+    sheet.fields.finish()
     refuse_missing(pen.missing)
     canvas.save()
     return out.getvalue()
+
+
+def _say_whose(fields: Fields, book: Book) -> None:
+    """Say which issue the form belongs to, for reading it back; nothing about the client."""
+    fields.hidden(form_names.ISSUE, book.issue.id)
+    fields.hidden(form_names.UNITS, book.issue.client.units)
+    fields.hidden(form_names.VERSION, str(form_names.FORM_VERSION))

@@ -22,7 +22,8 @@ FRACTION_SOURCE = "pelland2024"
 class BlockRow:
     """One block in the table: its weeks, dates, reps, sets (those of light weeks in brackets).
 
-    apart: the weeks stand on a line of their own under the name.
+    apart: the weeks stand on a line of their own under the name; title and said: name and changes
+    as they are before they are broken into lines.
     """
 
     name: tuple[str, ...]
@@ -33,6 +34,8 @@ class BlockRow:
     sets: str
     light: str
     changes: tuple[str, ...]
+    title: str = ""
+    said: str = ""
 
     @property
     def height(self) -> float:
@@ -51,6 +54,7 @@ def block_row(book: Book, number: int) -> BlockRow:
     block = program.blocks[number]
     ends = f"{weeks.start + 1}–{weeks.stop}" if len(weeks) > 1 else f"{weeks.stop}"
     last = program.week_start(weeks.stop) - timedelta(days=1)
+    changes = _changes(book, number)
     dates = tr("{start} to {last}", start=day_text(sums[0].start), last=day_text(last))
     return BlockRow(
         name=book.wrap(block.name, SMALL_HEAD, _NAME_MM),
@@ -60,7 +64,9 @@ def block_row(book: Book, number: int) -> BlockRow:
         reps=_ends([number_text(r) for r in reps]),
         sets=_spread([week.sets for week in work]),
         light=_spread([week.sets for week in light]),
-        changes=book.wrap(_changes(book, number), CELL, book.frame.width - _CHANGES_X),
+        changes=book.wrap(changes, CELL, book.frame.width - _CHANGES_X),
+        title=block.name,
+        said=changes,
     )
 
 

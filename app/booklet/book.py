@@ -11,10 +11,14 @@ from dataclasses import dataclass
 from enum import IntEnum
 
 from app.booklet.content import Content, Options, Paper
+from app.booklet.fields import Fields
 from app.booklet.figures import FigureForms
 from app.booklet.fonts import (
     CELL,
+    FIGURE,
+    FIGURE_LARGE,
     LABEL,
+    LABEL_LARGE,
     SECTION,
     SECTION_REST,
     TITLE,
@@ -36,6 +40,7 @@ from app.domain.work import Issue
 SPINE_MM, OUTER_MM, TOP_MM, FOOT_MM = 16.0, 12.0, 13.0, 13.0
 
 _LONGEST_COACH = 30  # letters of a name that still fits the foot
+_LEAST_SHARE_MM = 25.0  # of a name in the foot; with less, the date of handing out gives way
 NOTE_LINE_MM = 9.0
 """From one line for handwriting to the next."""
 
@@ -68,14 +73,31 @@ class Frame:
         return self.last - self.first
 
 
-def frame_of(paper: Paper) -> Frame:
-    """The frame of a paper size; the same on left and right pages."""
-    return Frame(paper.width_mm - SPINE_MM - OUTER_MM, paper.height_mm)
+LARGE = 16 / 11
+"""Large print is a small page drawn that much larger: body text of 11 points becomes 16."""
+
+_MARGINS = {Paper.A5: (14.0, 10.0), Paper.PHONE: (6.0, 6.0)}
 
 
-def left_edge_mm(page: int) -> float:
+def zoom_of(options: Options) -> float:
+    """How much larger than it is laid out a page is drawn."""
+    return LARGE if options.large and options.paper is not Paper.PHONE else 1.0
+
+
+def margins_mm(paper: Paper) -> tuple[float, float]:
+    """The margins at the spine and at the outer edge, as they are printed."""
+    return _MARGINS.get(paper, (SPINE_MM, OUTER_MM))
+
+
+def frame_of(paper: Paper, zoom: float = 1.0) -> Frame:
+    """The frame of a paper size as it is laid out; the same on left and right pages."""
+    return Frame((paper.width_mm - sum(margins_mm(paper))) / zoom, paper.height_mm / zoom)
+
+
+def left_edge_mm(page: int, paper: Paper = Paper.A4) -> float:
     """Where the frame begins on a page: after the spine on odd pages, the outer edge on even."""
-    return SPINE_MM if page % 2 else OUTER_MM
+    spine, outer = margins_mm(paper)
+    return spine if page % 2 else outer
 
 
 class Topic(IntEnum):
@@ -97,7 +119,10 @@ class Cite:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Book:
-    """What every page may read."""
+    """What every page may read.
+
+    withheld: slots whose load is known and not printed.
+    """
 
     issue: Issue
     content: Content
@@ -107,6 +132,22 @@ class Book:
     loads: Mapping[SlotId, float | None]
     energy: EnergyPlan | Referral | None
     frame: Frame
+    withheld: frozenset[SlotId] = frozenset()
+
+    @property
+    def zoom(self) -> float:
+        """How much larger than it is laid out a page is drawn."""
+        return zoom_of(self.options)
+
+    @property
+    def label(self) -> Style:
+        """The smallest type; 14 points in large print."""
+        return LABEL_LARGE if self.zoom > 1 else LABEL
+
+    @property
+    def figure(self) -> Style:
+        """The type of sets and loads; 18 points in large print."""
+        return FIGURE_LARGE if self.zoom > 1 else FIGURE
 
     @property
     def palette(self) -> Palette:
@@ -157,12 +198,13 @@ class Page:
 class Sheet:
     """A page on the canvas, with the numbers of all pages and sources.
 
-    figures: puts exercise figures on the page; pages: page numbers by bookmark; sources: source
-    numbers by key.
+    figures: puts exercise figures on the page; fields: puts fields to fill in on it; pages: page
+    numbers by bookmark; sources: source numbers by key.
     """
 
     pen: Pen
     figures: FigureForms
+    fields: Fields
     book: Book
     number: int
     count: int
@@ -203,7 +245,7 @@ class Sheet:
         free = self.width
         if aside:
             free -= 4 + pen.text(self.width, 20.0, aside, style=CELL, tone=p.mid, align=1)
-        style = TITLE
+        style = TITLE_18 if self.book.options.slim else TITLE
         if pen.width(text, style) > free:
             style = TITLE_18
         lines = self.book.wrap(text, style, free)
@@ -251,16 +293,19 @@ class Sheet:
         issue = self.book.issue
         pen.rule(0, y - 4.2, self.width, tone=p.line)
         page = tr("page {number} of {count}", number=self.number, count=self.count)
-        free = self.width - 6 - pen.text(self.width, y, page, style=LABEL, tone=p.mid, align=1)
+        label = self.book.label
+        free = self.width - 6 - pen.text(self.width, y, page, style=label, tone=p.mid, align=1)
         parts = (issue.client.name, issue.program.name)
         handed = tr("handed out {on}", on=full_day_text(issue.on))
         if issue.coach.name and len(issue.coach.name) <= _LONGEST_COACH:
             handed += tr(" by {one_line}", one_line=one_line(issue.coach.name))
         text = DOT.join((*(one_line(part) for part in parts), handed))
-        if pen.width(text, LABEL) > free:
-            share = (free - pen.width(f"{DOT}{DOT}{handed}", LABEL)) / 2
+        if pen.width(text, label) > free:
+            share = (free - pen.width(f"{DOT}{DOT}{handed}", label)) / 2
             text = DOT.join((*(cut_short(self.book, part, share) for part in parts), handed))
-        pen.text(0, y, text, style=LABEL, tone=p.mid)
+            if share < _LEAST_SHARE_MM:
+                text = cut_short(self.book, DOT.join(map(one_line, parts)), free, label)
+        pen.text(0, y, text, style=label, tone=p.mid)
 
     def note_lines(self, y: float, to_y: float) -> None:
         """Draw lines for handwriting from `y` (the first line) down to `to_y`."""

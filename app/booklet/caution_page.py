@@ -17,7 +17,7 @@ from app.domain.screening import outcome
 from app.domain.wording import mark, mid_sentence, tr
 from app.domain.working import UNSOURCED
 
-_SEE_FIRST = (
+SEE_FIRST = (
     mark(
         "See a doctor before you begin if you have, or may have, a disease of "
         "the heart, the vessels, the kidneys or the metabolism, or if you feel "
@@ -29,7 +29,7 @@ _SEE_FIRST = (
     ),
     mark("What they and your local rules say comes before anything in this booklet."),
 )
-_SAFE = (
+SAFE = (
     mark("Set the safety bars or have someone beside you when a bar is over you."),
     mark("Clear the floor, close the collars, wear shoes that do not slip."),
     mark("Raise the load only when the reps and the effort of the plan are met."),
@@ -42,7 +42,7 @@ def pages(book: Book) -> Iterator[Page]:
         "cautions",
         _draw,
         title=tr("Before you begin"),
-        cites=_cites(book),
+        cites=cites_of(book),
     )
 
 
@@ -53,17 +53,17 @@ def _draw(sheet: Sheet) -> None:
     if Part.READING not in book.options.parts:
         y = caution_box(sheet, y, tr(STOP_TITLE), tuple(map(tr, STOP))) + 5.0
     title, sentences = screening_words(book)
-    y = caution_box(sheet, y, title, (*sentences, tr(_SEE_FIRST[2]))) + 10.0
-    cite = sheet.cite(*(cite.key for cite in _cites(book)))
+    y = caution_box(sheet, y, title, (*sentences, tr(SEE_FIRST[2]))) + 10.0
+    cite = sheet.cite(*(cite.key for cite in cites_of(book)))
     y = sheet.section(y, tr("Who asks first")) + 6.0
-    y = _points(sheet, (tr(_SEE_FIRST[0]) + cite, tr(_SEE_FIRST[1])), y) + 5.0
+    y = _points(sheet, (tr(SEE_FIRST[0]) + cite, tr(SEE_FIRST[1])), y) + 5.0
     agreed = limitation_lines(book)
     if agreed:
         y = sheet.section(y, tr("Left out for you"), tr("by agreement")) + 6.0
         y = _points(sheet, agreed, y) + 5.0
     y = sheet.section(y, tr("Each time")) + 6.0
-    y = _points(sheet, tuple(map(tr, _SAFE)), y) + 5.0
-    entries = _contents(sheet)
+    y = _points(sheet, tuple(map(tr, SAFE)), y) + 5.0
+    entries = contents_of(sheet)
     if entries and y + 10 + len(entries) * BODY.lead_mm < book.frame.last:
         y = sheet.section(y, tr("In this booklet")) + 6.0
         for key, text in entries:
@@ -103,7 +103,7 @@ _OUTCOMES = {
 }
 
 
-def _cites(book: Book) -> tuple[Cite, ...]:
+def cites_of(book: Book) -> tuple[Cite, ...]:
     """The logic of the screening, and what else its advice leans on."""
     keys = ["riebe2015"]
     screening = book.issue.client.latest_screening
@@ -175,7 +175,7 @@ def _points(sheet: Sheet, sentences: tuple[str, ...], y: float) -> float:
     return y
 
 
-def _contents(sheet: Sheet) -> tuple[tuple[str, str], ...]:
+def contents_of(sheet: Sheet) -> tuple[tuple[str, str], ...]:
     """The parts that are there, by bookmark and name."""
     weeks = sheet.book.week_range
     first = f"week-{weeks.start + 1}"
@@ -188,6 +188,7 @@ def _contents(sheet: Sheet) -> tuple[tuple[str, str], ...]:
     entries = (
         ("reading", tr("How to read this booklet")),
         ("loads", tr("Where your loads come from")),
+        ("plates", tr("Plates for the bar")),
         ("glance", tr("The program at a glance")),
         ("warmup", tr("Warm-up")),
         (first, name),

@@ -17,12 +17,14 @@ from app.booklet.fonts import (
     SECTION_REST,
     Style,
 )
+from app.booklet.going_on import after_text, before_text
 from app.booklet.pen import Box
 from app.booklet.words import span_text
 from app.domain.wording import listing, tr, trn
 
 _BAND_MM = 9.0
 _INDENT_MM = 8.0
+_LEAST_CLOTH_MM = 50.0
 
 
 def pages(book: Book) -> Iterator[Page]:
@@ -37,7 +39,10 @@ def _draw(sheet: Sheet) -> None:
     width = sheet.width - _INDENT_MM
     pen.text(_INDENT_MM, 31.0, _kind(book), style=Style(BODY.face, 12, 16), tone=p.mid)
     lines, style = title_lines(book, program.name, width)
-    y = 32.0 + style.size * 0.36 - 1
+    y = 32.0
+    if more := " ".join(part for part in (before_text(book), after_text(book)) if part):
+        y = pen.paragraph(_INDENT_MM, 36.4, more, width=width, style=BODY, tone=p.mid) - 3.2
+    y += style.size * 0.36 - 1
     y = pen.lines(_INDENT_MM, y, lines, style=style)
     y -= style.lead_mm - 12.0
     style = COVER_NAME
@@ -47,9 +52,10 @@ def _draw(sheet: Sheet) -> None:
         name = book.wrap(tr("for {client}", client=client.name), style, width)
     y = pen.lines(_INDENT_MM, y, name, style=style)
     foot = sheet.book.frame.height_mm - 31.0
-    top = max(y + 3.0, 84.0 if book.frame.height_mm > 290 else 76.0)
+    least = 84.0 if book.frame.height_mm > 290 else 76.0
+    top = y + 3.0 if book.options.slim and book.frame.height_mm < 230 else max(y + 3.0, least)
     box = Box(_INDENT_MM, top, width, foot - 22.0 - top)
-    if box.height > 50:
+    if box.height > _LEAST_CLOTH_MM:
         y = cloth.draw(sheet, box, names_mm=26.0)
         pen.paragraph(_INDENT_MM, y + 8.5, _key(book), width=width, style=COVER_TEXT, tone=p.mid)
     _people(sheet, foot, width)

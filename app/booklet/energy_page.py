@@ -16,9 +16,9 @@ from app.domain.units import number_text
 from app.domain.wording import mark, tr
 from app.domain.working import UNSOURCED
 
-_TITLE = mark("Energy and protein, week by week")
-_CAUTION = mark("A starting point, not a measurement")
-_CAUTIONS = (
+TITLE = mark("Energy and protein, week by week")
+CAUTION = mark("A starting point, not a measurement")
+CAUTIONS = (
     mark(
         "An equation can miss one person by 10 % or more. Judge by the trend of "
         "your body mass over two or three weeks, not by one morning."
@@ -29,7 +29,7 @@ _CAUTIONS = (
         "trouble with eating."
     ),
 )
-_CHART_MM = 37.0
+CHART_MM = 37.0
 _LEFT = 24.0
 _ROW_MM = 9.2
 MASS_CELL_MM = (20.0, 8.7)
@@ -50,7 +50,7 @@ def pages(book: Book) -> Iterator[Page]:
             f"energy-{number}" if number else "energy",
             _drawing(energy, part, first=not number, last=number == len(parts) - 1),
             title="" if number else tr("Energy and protein"),
-            cites=() if number else _cites(energy),
+            cites=() if number else cites_of(energy),
         )
 
 
@@ -59,7 +59,7 @@ def _split(book: Book, energy: EnergyPlan) -> list[tuple[EnergyWeek, ...]]:
     account = _account_mm(book, energy)
     parts: list[tuple[EnergyWeek, ...]] = []
     rest = energy.weeks
-    room = book.frame.last - 34.0 - 14.0 - _CHART_MM - 16.0 - 12.0
+    room = book.frame.last - 34.0 - 14.0 - CHART_MM - 16.0 - 12.0
     while True:
         if (len(rest) + 1) // 2 * _ROW_MM + account <= room:
             return [*parts, rest]
@@ -69,35 +69,40 @@ def _split(book: Book, energy: EnergyPlan) -> list[tuple[EnergyWeek, ...]]:
         room = book.frame.last - 34.0 - 12.0
 
 
-def _cites(energy: EnergyPlan) -> tuple[Cite, ...]:
+def cites_of(energy: EnergyPlan) -> tuple[Cite, ...]:
+    """What the targets lean on."""
     keys = dict.fromkeys(key for key in energy.sources if key not in UNSOURCED)
     return tuple(Cite(key, Topic.ENERGY, tr("energy and protein")) for key in keys)
 
 
-def _working_lines(book: Book, energy: EnergyPlan) -> tuple[str, ...]:
+def working_text(energy: EnergyPlan) -> str:
     """How the numbers came about, in one paragraph."""
     steps = [
         f"{line.label}: {line.value}" + (f" ({line.remark})" if line.remark else "")
         for line in energy.lines
     ]
     text = ". ".join((*steps, *(remark.rstrip(".") for remark in energy.remarks)))
-    return book.wrap(f"{text}.", CELL, book.frame.width)
+    return f"{text}."
+
+
+def _working_lines(book: Book, energy: EnergyPlan) -> tuple[str, ...]:
+    return book.wrap(working_text(energy), CELL, book.frame.width)
 
 
 def _account_mm(book: Book, energy: EnergyPlan) -> float:
     """The room of the account with the cautions below it, mm."""
     working = 12.0 + len(_working_lines(book, energy)) * CELL.lead_mm
-    return working + caution_height(book, tuple(map(tr, _CAUTIONS))) + 4.0
+    return working + caution_height(book, tuple(map(tr, CAUTIONS))) + 4.0
 
 
 def _drawing(energy: EnergyPlan, weeks: tuple[EnergyWeek, ...], *, first: bool, last: bool) -> Draw:
     def draw(sheet: Sheet) -> None:
         book = sheet.book
-        sheet.title(tr(_TITLE), tr("for each day"))
+        sheet.title(tr(TITLE), tr("for each day"))
         y = 32.0
         if first:
             y = sheet.pen.paragraph(0, y, intro(energy), width=sheet.width, style=BODY) + 3.0
-            y = _chart(sheet, energy, y)
+            y = draw_chart(sheet, energy, y)
         if weeks:
             y = _table(sheet, energy, weeks, y + 7.0)
         if last:
@@ -117,7 +122,7 @@ def _account(sheet: Sheet, energy: EnergyPlan, y: float) -> float:
     cite = sheet.cite(*energy.sources)
     pen.text(sheet.width, y + 7.0, cite, style=CELL, tone=p.mid, align=1)
     y = pen.lines(0, y + 12.0, _working_lines(sheet.book, energy), style=CELL, tone=p.mid)
-    return caution_box(sheet, y, tr(_CAUTION), tuple(map(tr, _CAUTIONS)))
+    return caution_box(sheet, y, tr(CAUTION), tuple(map(tr, CAUTIONS)))
 
 
 def intro(energy: EnergyPlan) -> str:
@@ -179,12 +184,12 @@ def scale_of(energy: EnergyPlan) -> tuple[int, int, int]:
     return int(low // step) * step, -int(-high // step) * step or step, step
 
 
-def _chart(sheet: Sheet, energy: EnergyPlan, y: float) -> float:
+def draw_chart(sheet: Sheet, energy: EnergyPlan, y: float) -> float:
     """The targets as a staircase, with the need as a dashed line; gives back the lower edge."""
     pen, p = sheet.pen, sheet.palette
     low, high, step = scale_of(energy)
     high = high if high > low else low + step
-    box = Box(_LEFT, y + 2.0, sheet.width - _LEFT - 15.0, _CHART_MM - 6.0)
+    box = Box(_LEFT, y + 2.0, sheet.width - _LEFT - 15.0, CHART_MM - 6.0)
     axis = Axis(box.x, box.width, len(energy.weeks))
     scale = box.height / (high - low)
     if len(energy.weeks) == len(sheet.book.season.weeks):

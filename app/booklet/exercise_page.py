@@ -31,19 +31,19 @@ _HALF = 95.0
 
 
 @dataclass(frozen=True, slots=True)
-class _Entry:
+class Entry:
     """An exercise with the first slot that uses it."""
 
     exercise: Exercise
     slot: Slot
 
 
-def entries(book: Book) -> tuple[_Entry, ...]:
+def entries(book: Book) -> tuple[Entry, ...]:
     """The exercises of the printed weeks, each once, in the order of the plan."""
-    seen: dict[str, _Entry] = {}
+    seen: dict[str, Entry] = {}
     for index in book.week_range:
         for slot in book.issue.program.weeks[index].slots():
-            seen.setdefault(slot.exercise, _Entry(book.exercise(slot.exercise), slot))
+            seen.setdefault(slot.exercise, Entry(book.exercise(slot.exercise), slot))
     return tuple(seen.values())
 
 
@@ -57,7 +57,7 @@ def pages(book: Book) -> Iterator[Page]:
         )
 
 
-def _drawing(book: Book, entry: _Entry) -> Draw:
+def _drawing(book: Book, entry: Entry) -> Draw:
     exercise = entry.exercise
     others = instead_of(book, entry.slot, exercise)
 
@@ -101,7 +101,7 @@ def _picture_mm(book: Book, exercise: Exercise, others: tuple[Instead, ...]) -> 
     return min(max(book.frame.last - 41.0 - 16.0 - text, least), most)
 
 
-def _pictures(sheet: Sheet, entry: _Entry, tall: float) -> float:
+def _pictures(sheet: Sheet, entry: Entry, tall: float) -> float:
     """Start and end side by side, what works beside them; gives back the baseline below."""
     pen, p = sheet.pen, sheet.palette
     top, half = 29.0, 70.0
@@ -117,14 +117,14 @@ def _pictures(sheet: Sheet, entry: _Entry, tall: float) -> float:
     wide = sheet.width - x
     pen.text(x, y, tr("Works"), style=SMALL_HEAD)
     y = _muscles(sheet, entry.exercise, x, y + 6.2)
-    for head, text in _small_facts(entry):
+    for head, text in small_facts(entry):
         y += 5.4
         pen.text(x, y, head, style=SMALL_HEAD)
         y = pen.paragraph(x, y + 4.8, text, width=wide, style=CELL) - CELL.lead_mm + 1.0
     return top + tall + 12.4
 
 
-def _small_facts(entry: _Entry) -> tuple[tuple[str, str], ...]:
+def small_facts(entry: Entry) -> tuple[tuple[str, str], ...]:
     """Tempo, rest and usual reps."""
     exercise, slot = entry.exercise, entry.slot
     facts = [(tr("Tempo"), slot.tempo or exercise.tempo)]
@@ -133,17 +133,20 @@ def _small_facts(entry: _Entry) -> tuple[tuple[str, str], ...]:
     return tuple(fact for fact in facts if fact[1])
 
 
-def _muscles(sheet: Sheet, exercise: Exercise, x: float, y: float) -> float:
-    """The muscles that do most of the work, and those that help, each with its patch."""
-    pen, p = sheet.pen, sheet.palette
-    groups = (
+def muscle_rows(exercise: Exercise) -> tuple[tuple[tuple[Muscle, ...], str, bool], ...]:
+    """Muscles that do most of the work and muscles that help, with the words for it."""
+    rows = (
         (exercise.primes, tr("most of the work"), True),
         (exercise.helpers, tr("help"), False),
     )
-    for muscles, said, most in groups:
-        if not muscles:
-            continue
-        _patch(sheet, x, y - 1.2, most=most)
+    return tuple(row for row in rows if row[0])
+
+
+def _muscles(sheet: Sheet, exercise: Exercise, x: float, y: float) -> float:
+    """The muscles that do most of the work, and those that help, each with its patch."""
+    pen, p = sheet.pen, sheet.palette
+    for muscles, said, most in muscle_rows(exercise):
+        patch(sheet, x, y - 1.2, most=most)
         for muscle in muscles:
             name = sheet.book.muscle(muscle)
             y = pen.paragraph(x + 7.4, y, name, width=sheet.width - x - 7.4, style=BODY)
@@ -152,7 +155,7 @@ def _muscles(sheet: Sheet, exercise: Exercise, x: float, y: float) -> float:
     return y - 4.0
 
 
-def _patch(sheet: Sheet, x: float, y: float, *, most: bool) -> None:
+def patch(sheet: Sheet, x: float, y: float, *, most: bool) -> None:
     """The sign of a muscle patch: two tones for most of the work, one for help."""
     canvas, p = sheet.pen.canvas, sheet.palette
     x0, y0 = sheet.pen.at(x, y + 1.8)
@@ -165,13 +168,13 @@ def _patch(sheet: Sheet, x: float, y: float, *, most: bool) -> None:
         canvas.ellipse(x0 + dx, y0 + dy, x1 - dx, y1 - dy, stroke=0, fill=1)
 
 
-def _facts(sheet: Sheet, entry: _Entry) -> float:
+def _facts(sheet: Sheet, entry: Entry) -> float:
     """Without pictures: what works, tempo and rest in a row."""
     pen, p, exercise = sheet.pen, sheet.palette, entry.exercise
     columns = [
         (tr("Does most of the work"), _names(sheet.book, exercise.primes)),
         (tr("Helps"), _names(sheet.book, exercise.helpers)),
-        *_small_facts(entry),
+        *small_facts(entry),
     ]
     columns = [column for column in columns if column[1]]
     bottom = y = 32.0

@@ -80,6 +80,9 @@ CELL = Style(Face.SANS, 10, 13.4)
 CELL_BOLD = Style(Face.BOLD, 10, 13.4)
 LABEL = Style(Face.SANS, 9, 12)
 LABEL_BOLD = Style(Face.BOLD, 9, 12)
+# on pages that are drawn 16/11 times larger: 14 points for labels, 18 for figures
+LABEL_LARGE = Style(Face.SANS, 14 * 11 / 16, 12.6)
+FIGURE_LARGE = Style(Face.BOLD, 18 * 11 / 16, 15)
 
 SMALLEST_PT = 9
 """Nothing is printed smaller."""

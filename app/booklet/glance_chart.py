@@ -17,7 +17,8 @@ from app.domain.wording import tr
 from app.domain.working import UNSOURCED
 
 _LEFT = 23.0
-_REPS_MM, _SETS_MM = 50.0, 50.0
+PANEL_MM = 50.0
+"""How tall a panel is on wide paper."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,23 +63,28 @@ def cites_of(book: Book) -> tuple[Cite, ...]:
     )
 
 
-def draw_charts(sheet: Sheet, y: float) -> float:
+def charts_mm(panel_mm: float) -> float:
+    """The most room that both panels take with their axis and the blocks."""
+    return 3.0 + panel_mm + 13.0 + panel_mm + 11.6 + 6.4
+
+
+def draw_charts(sheet: Sheet, y: float, *, panel_mm: float = PANEL_MM) -> float:
     """Both panels over one week axis, with the blocks below; gives back the lower edge."""
     pen, p, book = sheet.pen, sheet.palette, sheet.book
     axis = Axis(_LEFT, sheet.width - _LEFT, len(book.season.weeks))
     top = y + 3.0
-    middle = top + _REPS_MM
-    bottom = middle + 13.0 + _SETS_MM
+    middle = top + panel_mm
+    bottom = middle + 13.0 + panel_mm
     light_columns(sheet, axis, Box(_LEFT, top, axis.width, bottom - top))
     pen.text(0, top + 3.0, tr("Reps"), style=SMALL_HEAD)
     core = pen.faces.wrap(tr("core exercises"), LABEL, 15.0)
     pen.lines(0, top + 7.4, core, style=LABEL, tone=p.mid)
-    _staircase(sheet, axis, Box(_LEFT, top + 6, axis.width, _REPS_MM - 6))
+    _staircase(sheet, axis, Box(_LEFT, top + 6, axis.width, panel_mm - 6))
     name = book.muscle(book.season.emphasis) if book.season.emphasis else tr("all exercises")
     pen.text(0, middle + 8.0, tr("Sets"), style=SMALL_HEAD)
     said = pen.faces.wrap(tr("{name}, a week", name=name), LABEL, 15.0)
     pen.lines(0, middle + 12.4, said, style=LABEL, tone=p.mid)
-    _bars(sheet, axis, Box(_LEFT, middle + 13.0, axis.width, _SETS_MM))
+    _bars(sheet, axis, Box(_LEFT, middle + 13.0, axis.width, panel_mm))
     y = week_axis(sheet, axis, bottom)
     return _brackets(sheet, axis, y)
 

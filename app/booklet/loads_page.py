@@ -19,7 +19,7 @@ from app.domain.wording import mark, tr
 EQUATION_SOURCES = tuple(equation.source for equation in EQUATIONS.values())
 """Where the equations for the one-repetition maximum come from."""
 
-_STEPS = (
+STEPS = (
     mark("Warm up. Begin with the load named below and do the reps of the week, in good form."),
     mark(
         "If you could have done five more or better, go up as named below; if "
@@ -38,22 +38,29 @@ _TEST_X, _ONE_X, _SPAN_X = 66.0, 118.0, 148.0
 
 
 @dataclass(frozen=True, slots=True)
-class _Tested:
-    """A tested exercise in its words."""
+class Tested:
+    """A tested exercise in its words; title: its name unbroken."""
 
     name: tuple[str, ...]
+    title: str
     test: str
     one_rm: str
     span: str
 
 
 @dataclass(frozen=True, slots=True)
-class _Untested:
-    """An exercise whose load has to be found."""
+class Untested:
+    """An exercise whose load has to be found.
+
+    title, first and more: name, first step and way up, as they are before they are broken.
+    """
 
     name: tuple[str, ...]
     begin: tuple[str, ...]
     go_up: tuple[str, ...]
+    title: str
+    first: str
+    more: str
 
     @property
     def height(self) -> float:
@@ -63,7 +70,7 @@ class _Untested:
 
 def pages(book: Book) -> Iterator[Page]:
     """As many pages as the exercises need; none where no load is printed or to be found."""
-    tested, untested = _sort(book)
+    tested, untested = sort_loads(book)
     if not tested and not untested:
         return
     room = book.frame.last - 46.0
@@ -73,7 +80,7 @@ def pages(book: Book) -> Iterator[Page]:
     for start, end in tested_sheets:
         used = 24.0 + 7.4 * (end - start) if end > start else 0.0
         last = end == len(tested)
-        fits: list[_Untested] = []
+        fits: list[Untested] = []
         if last and untested:
             left = room - used - 48.0
             while untested and untested[0].height <= left:
@@ -104,14 +111,14 @@ def _split(heights: list[float], room: float) -> list[tuple[int, int]]:
     return runs
 
 
-def _sort(book: Book) -> tuple[list[_Tested], list[_Untested]]:
+def sort_loads(book: Book) -> tuple[list[Tested], list[Untested]]:
     """The exercises of the printed weeks, with a test and without one; each once."""
     seen: dict[str, Slot] = {}
     for index in book.week_range:
         for slot in book.issue.program.weeks[index].slots():
             seen.setdefault(slot.exercise, slot)
-    tested: list[_Tested] = []
-    untested: list[_Untested] = []
+    tested: list[Tested] = []
+    untested: list[Untested] = []
     for slot in seen.values():
         exercise = book.exercise(slot.exercise)
         if book.loads.get(slot.id) is not None and one_rep_max_of(exercise, book.issue.client):
@@ -123,7 +130,7 @@ def _sort(book: Book) -> tuple[list[_Tested], list[_Untested]]:
     return tested, untested
 
 
-def _tested(book: Book, exercise: Exercise) -> _Tested:
+def _tested(book: Book, exercise: Exercise) -> Tested:
     client = book.issue.client
     test, estimate = newest_test(exercise, client), one_rep_max_of(exercise, client)
     assert test is not None
@@ -132,8 +139,9 @@ def _tested(book: Book, exercise: Exercise) -> _Tested:
     reserve = tr(", {rir} left", rir=number_text(test.rir)) if test.rir else ""
     done = set_text(test.load_kg, test.reps, unit=units).replace(" ", NBSP) + reserve
     low, high = (number_text(_in(edge, units)) for edge in (estimate.low, estimate.high))
-    return _Tested(
+    return Tested(
         name=book.wrap(exercise.name, CELL_BOLD, _TEST_X - 3),
+        title=exercise.name,
         test=f"{done}, {day_text(test.on)} {test.on.year}",
         one_rm=f"{number_text(_in(estimate.median, units))}{NBSP}{units}",
         span=tr("{low} to {high}", low=low, high=high),
@@ -144,35 +152,42 @@ def _in(mass_kg: float, units: str) -> float:
     return float(mass_number(mass_kg, units)) if units == "lb" else mass_kg
 
 
-def _untested(book: Book, slot: Slot, exercise: Exercise) -> _Untested:
+def _untested(book: Book, slot: Slot, exercise: Exercise) -> Untested:
     found = calibration(slot, exercise, book.issue.client)
-    go_up = found.go_up
-    return _Untested(
+    more = found.go_up[:1].upper() + found.go_up[1:]
+    return Untested(
         name=book.wrap(exercise.name, CELL_BOLD, 50.0),
         begin=book.wrap(found.steps[0], CELL, 60.0),
-        go_up=book.wrap(go_up[:1].upper() + go_up[1:], CELL, book.frame.width - 118.0),
+        go_up=book.wrap(more, CELL, book.frame.width - 118.0),
+        title=exercise.name,
+        first=found.steps[0],
+        more=more,
     )
 
 
 def _page(
-    book: Book, tested: tuple[_Tested, ...], untested: tuple[_Untested, ...], number: int
+    book: Book, tested: tuple[Tested, ...], untested: tuple[Untested, ...], number: int
 ) -> Page:
     curve = find_curve(book.issue.program.curve)
     return Page(
         f"loads-{number}" if number else "loads",
         _drawing(tested, untested, curve.source, first=not number),
         title="" if number else tr("Where your loads come from"),
-        cites=(
-            Cite(curve.source, Topic.TRAINING, tr("reps and load")),
-            *(Cite(key, Topic.TRAINING, tr("one-repetition maximum")) for key in EQUATION_SOURCES),
-        )
-        if tested
-        else (),
+        cites=loads_cites(book) if tested else (),
+    )
+
+
+def loads_cites(book: Book) -> tuple[Cite, ...]:
+    """What a load that follows from a test leans on."""
+    curve = find_curve(book.issue.program.curve)
+    return (
+        Cite(curve.source, Topic.TRAINING, tr("reps and load")),
+        *(Cite(key, Topic.TRAINING, tr("one-repetition maximum")) for key in EQUATION_SOURCES),
     )
 
 
 def _drawing(
-    tested: tuple[_Tested, ...], untested: tuple[_Untested, ...], curve: str, *, first: bool
+    tested: tuple[Tested, ...], untested: tuple[Untested, ...], curve: str, *, first: bool
 ) -> Draw:
     def draw(sheet: Sheet) -> None:
         sheet.title(tr("Where your loads come from"))
@@ -191,7 +206,13 @@ def _drawing(
     return draw
 
 
-def _draw_tested(sheet: Sheet, tested: tuple[_Tested, ...], y: float, *, curve: str) -> float:
+def some_by_hand(book: Book) -> bool:
+    """Whether the coach set a load by hand."""
+    weeks = book.issue.program.weeks
+    return any(slot.load_kg is not None for week in weeks for slot in week.slots())
+
+
+def _draw_tested(sheet: Sheet, tested: tuple[Tested, ...], y: float, *, curve: str) -> float:
     """The tests and what they stand for; gives back the lower edge."""
     pen, p = sheet.pen, sheet.palette
     text = tr(
@@ -202,8 +223,7 @@ def _draw_tested(sheet: Sheet, tested: tuple[_Tested, ...], y: float, *, curve: 
         cite=sheet.cite(*EQUATION_SOURCES),
         cite_curve=sheet.cite(curve),
     )
-    program = sheet.book.issue.program
-    if any(slot.load_kg is not None for week in program.weeks for slot in week.slots()):
+    if some_by_hand(sheet.book):
         text = f"{text} {tr('A load that your coach set by hand stands as it is.')}"
     y = pen.paragraph(0, y, text, width=sheet.width, style=BODY) + 3.4
     for x, head in (
@@ -226,14 +246,14 @@ def _draw_tested(sheet: Sheet, tested: tuple[_Tested, ...], y: float, *, curve: 
     return y
 
 
-def _draw_untested(sheet: Sheet, untested: tuple[_Untested, ...], y: float) -> float:
+def _draw_untested(sheet: Sheet, untested: tuple[Untested, ...], y: float) -> float:
     """The steps, then each exercise with where to begin and how to go up.
 
     Gives back the lower edge.
     """
     pen, p = sheet.pen, sheet.palette
     y = sheet.section(y, tr("How to find a load"), tr("where the booklet leaves a line")) + 6.0
-    for number, step in enumerate(map(tr, _STEPS), start=1):
+    for number, step in enumerate(map(tr, STEPS), start=1):
         pen.text(0, y, str(number), style=BODY_BOLD)
         y = pen.paragraph(6.0, y, step, width=sheet.width - 6, style=BODY) + 0.8
     y += 2.6

@@ -72,7 +72,8 @@ class Box:
 class Pen:
     """Draws on the current page of a canvas.
 
-    height_mm: of the page; left_mm: where x is 0, from the left edge of the page;
+    height_mm: of the page as it is laid out; left_mm: where x is 0, from the left edge of the page;
+    zoom: how much larger the page is drawn;
     missing: letters that no font has, each with a text it stands in.
 
     All text of a page is gathered in one text object and put over the shapes when the page ends:
@@ -84,6 +85,7 @@ class Pen:
     palette: Palette
     height_mm: float
     left_mm: float = 0.0
+    zoom: float = 1.0
     missing: dict[str, str] = field(default_factory=dict)
     _text: _Lines | None = None
     _text_tone: str = ""
@@ -95,7 +97,16 @@ class Pen:
     def begin(self, left_mm: float) -> None:
         """Begin a page whose frame stands `left_mm` from its left edge."""
         self.left_mm = left_mm
+        if self.zoom != 1.0:
+            self.canvas.saveState()
+            self.canvas.scale(self.zoom, self.zoom)
         self.forget()
+
+    def finish(self) -> None:
+        """End the page: its text is put on it, and what follows is drawn at its own size."""
+        self.end()
+        if self.zoom != 1.0:
+            self.canvas.restoreState()
 
     def end(self) -> None:
         """Put the gathered text on the page or form that ends here."""
@@ -319,14 +330,14 @@ class Pen:
 
     # -- places ----------------------------------------------------------------------------
 
+    def on_paper(self, box: Box) -> tuple[float, float, float, float]:
+        """A box as left, bottom, right and top on the paper itself, points."""
+        edges = (self._x(box.x), self._y(box.bottom), self._x(box.right), self._y(box.y))
+        return tuple(edge * self.zoom for edge in edges)  # type: ignore[return-value]
+
     def link(self, box: Box, to: str) -> None:
         """Make a box lead to the page with the bookmark `to`."""
-        self.canvas.linkRect(
-            "",
-            to,
-            (self._x(box.x), self._y(box.bottom), self._x(box.right), self._y(box.y)),
-            Border="[0 0 0]",
-        )
+        self.canvas.linkRect("", to, self.on_paper(box), Border="[0 0 0]")
 
 
 def bold(style: Style) -> Style:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from app.booklet.book import Book, Cite, Page, Sheet, Topic
 from app.booklet.content import Part
@@ -43,23 +43,45 @@ STOP = (
         "medicine. Tell your coach."
     ),
 )
+_LOAD = mark(
+    "What to put on the bar, or hold in each hand. It is a starting value: effort decides. If the "
+    "day is poor, take off 5 to 10 %."
+)
+_NO_LOAD = mark(
+    "This booklet names none. Use what lets you do the reps with the effort that is asked for, and "
+    "write it down: it is where you begin next time."
+)
+_RECORD = mark(
+    "One box above the other for each set: load on top, reps below. No box, no set. Leave a box "
+    "empty if you skip the set."
+)
+_FORM_RECORD = mark(
+    "A line of fields for each set: load, reps, reps left in reserve, remarks. Figures alone are "
+    "enough. Leave a line empty if you skip the set. Save the file and send it to your coach."
+)
 _LETTERS = "abcdef"
 _TEXT_X, _HEAD_X = 42.0, 8.0
 
 
 @dataclass(frozen=True, slots=True)
-class _Word:
-    """One word explained; picture draws below the text and says how much room it took."""
+class Word:
+    """One word explained.
+
+    letter: of the column it belongs to; picture: draws below the text from `x` on, and gives back
+    its lower edge; picture_mm and picture_wide_mm: the room that takes.
+    """
 
     head: str
     text: str
     letter: str = ""
-    picture: Callable[[Sheet, float], float] | None = None
+    picture: Callable[[Sheet, float, float], float] | None = None
     picture_mm: float = 0.0
+    picture_wide_mm: float = 0.0
+    cites: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
-class _Sample:
+class Sample:
     """The row that is taken apart."""
 
     slot: Slot
@@ -68,27 +90,27 @@ class _Sample:
 
 def pages(book: Book) -> Iterator[Page]:
     """One page."""
-    yield Page(
-        "reading",
-        _draw,
-        title=tr("How to read this booklet"),
-        cites=(
-            Cite("zourdos2016", Topic.TRAINING, tr("effort")),
-            Cite("hackett2017", Topic.TRAINING, tr("how well effort is judged")),
-        ),
+    yield Page("reading", _draw, title=tr("How to read this booklet"), cites=effort_cites())
+
+
+def effort_cites() -> tuple[Cite, ...]:
+    """What the words on effort lean on."""
+    return (
+        Cite("zourdos2016", Topic.TRAINING, tr("effort")),
+        Cite("hackett2017", Topic.TRAINING, tr("how well effort is judged")),
     )
 
 
-def sample(book: Book) -> _Sample | None:
+def sample(book: Book) -> Sample | None:
     """A row to take apart: the first with a load and a figure, else with a load, else any."""
-    best: tuple[int, _Sample] | None = None
+    best: tuple[int, Sample] | None = None
     for index in book.week_range:
         for slot in book.issue.program.weeks[index].slots():
             exercise = book.exercise(slot.exercise)
             drawn = exercise.figure in book.content.poses
             score = 4 * (book.loads.get(slot.id) is not None) + 2 * (not exercise.timed) + drawn
             if best is None or score > best[0]:
-                best = score, _Sample(slot, exercise)
+                best = score, Sample(slot, exercise)
         if best is not None and best[0] == 7:
             break
     return None if best is None else best[1]
@@ -101,14 +123,14 @@ def _draw(sheet: Sheet) -> None:
     if found is not None:
         sheet.pen.text(0, y, tr("One row of a week page, from left to right"), style=SECTION)
         y = _draw_sample(sheet, found, y + 4.0)
-    y = _draw_words(sheet, _words(sheet, found), y + 1.0)
+    y = _draw_words(sheet, words_of(sheet.book, found), y + 1.0)
     stop = tuple(map(tr, STOP))
     y = min(y + 3.0, sheet.book.frame.last - caution_height(sheet.book, stop))
     caution_box(sheet, y, tr(STOP_TITLE), stop)
     sheet.foot()
 
 
-def _draw_sample(sheet: Sheet, found: _Sample, y: float) -> float:
+def _draw_sample(sheet: Sheet, found: Sample, y: float) -> float:
     """The sample row on a tint, with a letter under each column."""
     pen, p, col, slot = sheet.pen, sheet.palette, columns(sheet.width), found.slot
     pen.box(Box(0, y, sheet.width, 21.0), fill=p.tint)
@@ -141,29 +163,33 @@ def _badge(sheet: Sheet, x: float, y: float, letter: str) -> None:
     sheet.pen.text(x, y + 1.1, letter, style=LABEL_BOLD, tone=sheet.palette.paper, align=0.5)
 
 
-def _draw_words(sheet: Sheet, words: tuple[_Word, ...], y: float) -> float:
+def _draw_words(sheet: Sheet, words: tuple[Word, ...], y: float) -> float:
     pen, p = sheet.pen, sheet.palette
     for word in words:
         base = y + 5.2
         if word.letter:
             _badge(sheet, 2.6, base - 1.3, word.letter)
         pen.text(_HEAD_X, base, word.head, style=SMALL_HEAD)
-        y = pen.paragraph(_TEXT_X, base, word.text, width=sheet.width - _TEXT_X, style=BODY)
+        said = word.text + sheet.cite(*word.cites)
+        y = pen.paragraph(_TEXT_X, base, said, width=sheet.width - _TEXT_X, style=BODY)
         y -= BODY.lead_mm - 2.2
         if word.picture is not None:
-            y = word.picture(sheet, y)
+            y = word.picture(sheet, _TEXT_X, y)
         pen.rule(0, y, sheet.width, tone=p.hair)
     return y
 
 
-def _words(sheet: Sheet, found: _Sample | None) -> tuple[_Word, ...]:
-    """The words in the order of the columns, with the sample's own figures."""
+def words_of(book: Book, found: Sample | None, *, lettered: bool = True) -> tuple[Word, ...]:
+    """The words in the order of the columns, with the sample's own figures.
+
+    lettered: as the columns of the sample are.
+    """
     sets, reps, timed = 3, "10", False
     if found is not None:
         sets, reps = found.slot.sets, number_of_reps(found.slot.reps)
         timed = found.exercise.timed
     words = [
-        _Word(
+        Word(
             tr("Exercise"),
             tr(
                 "The name, and a picture of where the movement ends. Full "
@@ -171,38 +197,26 @@ def _words(sheet: Sheet, found: _Sample | None) -> tuple[_Word, ...]:
                 "under it."
             ),
         ),
-        _Word(
+        Word(
             tr("Sets × reps"),
             _dose_words(sets, reps, timed=timed),
         ),
-        _effort_word(sheet, found),
-        _Word(
-            tr("Load"),
-            tr(
-                "What to put on the bar, or hold in each hand. It is a starting "
-                "value: effort decides. If the day is poor, take off 5 to 10 %."
-            ),
-        ),
-        _Word(
+        _effort_word(found),
+        Word(tr("Load"), tr(_LOAD if book.options.loads else _NO_LOAD)),
+        Word(
             tr("Rest"),
             tr(
                 "Minutes and seconds from the end of one set to the start of the "
                 "next. Longer is fine."
             ),
         ),
-        _Word(
-            tr("Your record"),
-            tr(
-                "One box above the other for each set: load on top, reps below. No "
-                "box, no set. Leave a box empty if you skip the set."
-            ),
-        ),
+        Word(tr("Your record"), tr(_FORM_RECORD if book.options.form else _RECORD)),
     ]
-    lettered = [
-        _Word(w.head, w.text, _LETTERS[at] if found else "", w.picture)
-        for at, w in enumerate(words)
+    named = [
+        replace(word, letter=_LETTERS[at] if found and lettered else "")
+        for at, word in enumerate(words)
     ]
-    return (*lettered, *_more_words(sheet.book, found))
+    return (*named, *_more_words(book, found))
 
 
 def _dose_words(sets: int, reps: str, *, timed: bool) -> str:
@@ -225,16 +239,16 @@ def _dose_words(sets: int, reps: str, *, timed: bool) -> str:
     )
 
 
-def _effort_word(sheet: Sheet, found: _Sample | None) -> _Word:
+def _effort_word(found: Sample | None) -> Word:
     text = tr(
         "RIR: repetitions in reserve, how many more you could have done with "
         "clean form when you put the load down."
     )
     more = tr("If clearly more are left than planned, use more load next set; if fewer, use less.")
-    cite = sheet.cite("zourdos2016", "hackett2017")
+    cites = tuple(cite.key for cite in effort_cites())
     slot = None if found is None or found.exercise.timed else found.slot
     if slot is None or not isinstance(slot.effort, Rir) or slot.effort.reps % 1:
-        return _Word(tr("Effort (RIR)"), f"{text} {more}{cite}")
+        return Word(tr("Effort (RIR)"), f"{text} {more}", cites=cites)
     done, left = slot.reps.high, int(slot.effort.reps)
     example = tr(
         "RIR {left} with {done} reps means {limit} would have been your honest limit.",
@@ -243,30 +257,37 @@ def _effort_word(sheet: Sheet, found: _Sample | None) -> _Word:
         limit=done + left,
     )
     if done + left > 40:
-        return _Word(tr("Effort (RIR)"), f"{text} {example} {more}{cite}")
+        return Word(tr("Effort (RIR)"), f"{text} {example} {more}", cites=cites)
 
-    def dots(sheet: Sheet, y: float) -> float:
+    def dots(sheet: Sheet, x: float, y: float) -> float:
         pen, p = sheet.pen, sheet.palette
         for at in range(done + left):
-            x = _TEXT_X + 1.0 + at * 2.3
+            middle = x + 1.0 + at * 2.3
             if at < done:
-                pen.disc(x, y + 1.6, 0.9, fill=p.ink)
+                pen.disc(middle, y + 1.6, 0.9, fill=p.ink)
             else:
-                pen.disc(x, y + 1.6, 0.8, stroke=p.ink)
-        x = _TEXT_X + 5 + (done + left) * 2.3
+                pen.disc(middle, y + 1.6, 0.8, stroke=p.ink)
+        x += 5 + (done + left) * 2.3
         said = tr("{done} done, {left} kept in reserve", done=done, left=left)
         pen.text(x, y + 2.8, said, style=CELL, tone=p.mid)
         return y + 5.0
 
-    return _Word(tr("Effort (RIR)"), f"{text} {example} {more}{cite}", picture=dots)
+    return Word(
+        tr("Effort (RIR)"),
+        f"{text} {example} {more}",
+        picture=dots,
+        picture_mm=5.0,
+        picture_wide_mm=60.0 + (done + left) * 2.3,
+        cites=cites,
+    )
 
 
-def _more_words(book: Book, found: _Sample | None) -> Iterator[_Word]:
+def _more_words(book: Book, found: Sample | None) -> Iterator[Word]:
     """Words that only some plans need."""
     slots = [slot for at in book.week_range for slot in book.issue.program.weeks[at].slots()]
     on_pages = Part.EXERCISES in book.options.parts
     if any(slot.tempo or (on_pages and book.exercise(slot.exercise).tempo) for slot in slots):
-        yield _Word(
+        yield Word(
             tr("Tempo"),
             tr(
                 "Four numbers, where given: seconds down, seconds still at the "
@@ -274,11 +295,11 @@ def _more_words(book: Book, found: _Sample | None) -> Iterator[_Word]:
             ),
         )
     if any(slot.pair for slot in slots):
-        yield _Word(
+        yield Word(
             tr("Pairs"),
             tr(
-                "Exercises joined by a bracket are done in turn: one set of A1, then "
-                "one of A2, rest, and again."
+                "Exercises marked A1 and A2, and joined by a bracket where there is room for "
+                "one, are done in turn: one set of A1, then one of A2, rest, and again."
             ),
         )
     ramp = ramp_of(book, found.slot, found.exercise) if found else ()
@@ -288,13 +309,13 @@ def _more_words(book: Book, found: _Sample | None) -> Iterator[_Word]:
     steps = (*((step.load_kg, step.reps) for step in ramp), (load_kg, found.slot.reps.high))
     units = book.issue.client.units
 
-    def stairs(sheet: Sheet, y: float) -> float:
+    def stairs(sheet: Sheet, left: float, y: float) -> float:
         pen, p = sheet.pen, sheet.palette
-        pitch = (sheet.width - _TEXT_X) / len(steps)
+        pitch = (sheet.width - left) / len(steps)
         for at, (mass_kg, reps) in enumerate(steps):
             last = at == len(steps) - 1
             tall = 9.5 * mass_kg / load_kg
-            x = _TEXT_X + at * pitch
+            x = left + at * pitch
             pen.box(
                 Box(x, y + 10.5 - tall, 6.5, tall),
                 fill=p.slate if last else p.sand,
@@ -304,7 +325,7 @@ def _more_words(book: Book, found: _Sample | None) -> Iterator[_Word]:
             pen.text(x + 7.6, y + 10.5, text, style=CELL_BOLD if last else CELL)
         return y + 13.0
 
-    yield _Word(
+    yield Word(
         tr("Ramp sets"),
         tr(
             "Short, easy sets that lead up to the working load, named in the warm-up "
@@ -312,4 +333,6 @@ def _more_words(book: Book, found: _Sample | None) -> Iterator[_Word]:
             "you need not write them down."
         ),
         picture=stairs,
+        picture_mm=13.0,
+        picture_wide_mm=28.0 * len(steps),
     )

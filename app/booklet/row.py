@@ -142,6 +142,8 @@ def load_cell(book: Book, slot: Slot, exercise: Exercise) -> LoadCell:
     """The load of a slot as it is printed."""
     load_kg = book.loads.get(slot.id)
     units = book.issue.client.units
+    if slot.id in book.withheld:
+        return LoadCell("", load_words(exercise, units))
     match exercise.load_kind:
         case LoadKind.NONE:
             return LoadCell("–", tr("body\N{NO-BREAK SPACE}only"))
@@ -149,8 +151,10 @@ def load_cell(book: Book, slot: Slot, exercise: Exercise) -> LoadCell:
             return LoadCell("", tr("band"))
         case LoadKind.BODY if not load_kg:
             return LoadCell("–", tr("body\N{NO-BREAK SPACE}only"))
-        case _ if load_kg is None:
+        case _ if load_kg is None and book.options.loads:
             return LoadCell("", tr("find it"), "loads")
+        case _ if load_kg is None:
+            return LoadCell("", load_words(exercise, units))
         case LoadKind.BODY if load_kg < 0:
             return LoadCell(
                 mass_number(-load_kg, units),

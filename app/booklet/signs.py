@@ -18,16 +18,21 @@ def caution_lines(book: Book, sentences: tuple[str, ...]) -> tuple[tuple[str, ..
     return tuple(book.wrap(sentence, BODY, width) for sentence in sentences)
 
 
-def caution_height(book: Book, sentences: tuple[str, ...]) -> float:
-    """How tall the cautions box is, mm."""
+def _title_lines(book: Book, title: str) -> tuple[str, ...]:
+    return book.wrap(title, SECTION, book.frame.width - _BAND_MM - 8.0)
+
+
+def caution_height(book: Book, sentences: tuple[str, ...], title: str = "") -> float:
+    """How tall the cautions box is, mm; title: what stands in it, if that may need two lines."""
     count = sum(len(lines) for lines in caution_lines(book, sentences))
-    return 10.6 + count * BODY.lead_mm + 0.8 * len(sentences)
+    more = max(len(_title_lines(book, title)) - 1, 0) * SECTION.lead_mm
+    return 10.6 + more + count * BODY.lead_mm + 0.8 * len(sentences)
 
 
 def caution_box(sheet: Sheet, y: float, title: str, sentences: tuple[str, ...]) -> float:
     """Draw the cautions box from `y` down; gives back its lower edge."""
     pen, p = sheet.pen, sheet.palette
-    height = caution_height(sheet.book, sentences)
+    height = caution_height(sheet.book, sentences, title)
     pen.box(Box(0, y, sheet.width, height), fill=p.tint)
     band = Box(0, y, _BAND_MM, height)
     pen.box(band, fill=p.paper)
@@ -42,8 +47,8 @@ def caution_box(sheet: Sheet, y: float, title: str, sentences: tuple[str, ...]) 
         weight=1.0,
     )
     pen.text(x, y + 11.4, "!", style=_MARK, align=0.5)
-    pen.text(_BAND_MM + 5, y + 6.4, title, style=SECTION)
-    at = y + 12.2
+    under = pen.lines(_BAND_MM + 5, y + 6.4, _title_lines(sheet.book, title), style=SECTION)
+    at = under - SECTION.lead_mm + 5.8
     for lines in caution_lines(sheet.book, sentences):
         pen.box(Box(_BAND_MM + 5, at - 1.7, 1.1, 1.1), fill=p.ink)
         at = pen.lines(_BAND_MM + 8.4, at, lines, style=BODY) + 0.8

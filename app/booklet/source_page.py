@@ -10,12 +10,12 @@ from app.booklet.fonts import BODY, CELL, CELL_BOLD
 from app.booklet.words import pages_text
 from app.domain.wording import mark, tr
 
-_HEADINGS = {
+HEADINGS = {
     Topic.TRAINING: mark("Sets, load, effort and rest"),
     Topic.ENERGY: mark("Energy and protein"),
     Topic.SAFETY: mark("Exercises and safety"),
 }
-_INTRO = mark(
+INTRO = mark(
     "Your coach chose the exercises. The ranges and equations behind the numbers "
     "in this booklet are published; here they are, with the pages that lean on "
     "them. A range describes groups of people. You are one person: your record "
@@ -73,19 +73,23 @@ def _entries(book: Book, cites: Cites) -> list[_Entry]:
     entries = []
     topic_before: Topic | None = None
     for key, number in numbers(book, cites).items():
-        mine = {cite: pages for cite, pages in cites.items() if cite.key == key}
-        topic = min(cite.topic for cite in mine)
-        used = "; ".join(f"{cite.used_for}, {pages_text(at)}" for cite, at in mine.items())
+        topic = min(cite.topic for cite in cites if cite.key == key)
         entries.append(
             _Entry(
                 number,
-                heading=tr(_HEADINGS[topic]) if topic is not topic_before else "",
+                heading=tr(HEADINGS[topic]) if topic is not topic_before else "",
                 text=book.wrap(book.content.references[key].text, CELL, _USED_X - _TEXT_X - 5),
-                used=book.wrap(used, CELL, book.frame.width - _USED_X),
+                used=book.wrap(used_text(cites, key), CELL, book.frame.width - _USED_X),
             )
         )
         topic_before = topic
     return entries
+
+
+def used_text(cites: Cites, key: str) -> str:
+    """What a source is used for, with the pages that lean on it."""
+    mine = {cite: pages for cite, pages in cites.items() if cite.key == key}
+    return "; ".join(f"{cite.used_for}, {pages_text(at)}" for cite, at in mine.items())
 
 
 def _drawing(entries: tuple[_Entry, ...], *, first: bool) -> Draw:
@@ -94,7 +98,7 @@ def _drawing(entries: tuple[_Entry, ...], *, first: bool) -> Draw:
         sheet.title(tr("Where the numbers come from"))
         y = 32.0
         if first:
-            y = pen.paragraph(0, y, tr(_INTRO), width=sheet.width, style=BODY) + 1.0
+            y = pen.paragraph(0, y, tr(INTRO), width=sheet.width, style=BODY) + 1.0
         for entry in entries:
             if entry.heading:
                 y += 5.0

@@ -14,7 +14,7 @@ from app.domain.exercise import Exercise, ExerciseKey
 from app.domain.program import day_name
 from app.domain.wording import listing, mark, tr
 
-_STEPS = (
+STEPS = (
     mark("{easy} of easy movement, until you are warm and breathe a little deeper."),
     mark("The drills of the session, slowly and without load that tires you."),
     mark(
@@ -37,13 +37,14 @@ _MINUTES = (
 
 
 @dataclass(frozen=True, slots=True)
-class _Drill:
+class Drill:
     """A drill with the days it is for and its instructions in lines."""
 
     exercise: Exercise
     days: str
     lines: tuple[str, ...]
     drawn: bool
+    text: str
 
     @property
     def height(self) -> float:
@@ -54,9 +55,9 @@ class _Drill:
 
 def pages(book: Book) -> Iterator[Page]:
     """One page, or more where the drills need them."""
-    drills = _drills(book)
-    ramps, easy = _ramps(book), _easy(book)
-    sheets: list[list[_Drill]] = [[]]
+    drills = drills_of(book)
+    ramps, easy = first_ramps(book), easy_text(book)
+    sheets: list[list[Drill]] = [[]]
     room = book.frame.last - 72.0
     for drill in drills:
         if drill.height > room:
@@ -76,7 +77,7 @@ def pages(book: Book) -> Iterator[Page]:
         )
 
 
-def _drills(book: Book) -> list[_Drill]:
+def drills_of(book: Book) -> list[Drill]:
     """Every drill of the printed weeks once, with the days it is for."""
     days: dict[ExerciseKey, dict[int, None]] = {}
     for index in book.week_range:
@@ -90,11 +91,11 @@ def _drills(book: Book) -> list[_Drill]:
         width = book.frame.width - (22.0 if drawn else 0.0)
         text = " ".join((*exercise.set_up, *exercise.cues))
         said = listing(tuple(day_name(number) for number in sorted(numbers)))
-        drills.append(_Drill(exercise, said, book.wrap(text, CELL, width), drawn))
+        drills.append(Drill(exercise, said, book.wrap(text, CELL, width), drawn, text))
     return drills
 
 
-def _easy(book: Book) -> str:
+def easy_text(book: Book) -> str:
     """'Three minutes', if every printed session begins with as much; else 'A few minutes'."""
     weeks = (book.issue.program.weeks[index] for index in book.week_range)
     several = {easy_s(book, session) for week in weeks for _, session in week.sessions()}
@@ -105,7 +106,7 @@ def _easy(book: Book) -> str:
     return tr("A few minutes")
 
 
-def _ramps(book: Book) -> tuple[tuple[str, str, str], ...]:
+def first_ramps(book: Book) -> tuple[tuple[str, str, str], ...]:
     """Day, exercise and ramp sets of the first printed week that has any."""
     for index in book.week_range:
         rows: list[tuple[str, str, str]] = []
@@ -120,7 +121,7 @@ def _ramps(book: Book) -> tuple[tuple[str, str, str], ...]:
 
 
 def _drawing(
-    drills: tuple[_Drill, ...], ramps: tuple[tuple[str, str, str], ...], *, easy: str
+    drills: tuple[Drill, ...], ramps: tuple[tuple[str, str, str], ...], *, easy: str
 ) -> Draw:
     """easy: how long the easy movement takes, which the first page says; empty on further ones."""
 
@@ -129,7 +130,7 @@ def _drawing(
         sheet.title(tr("Warm-up"), "" if easy else tr("goes on"))
         y = 32.0
         if easy:
-            for number, step in enumerate(_STEPS, start=1):
+            for number, step in enumerate(STEPS, start=1):
                 pen.text(0, y, str(number), style=BODY_BOLD)
                 y = (
                     pen.paragraph(6.0, y, tr(step, easy=easy), width=sheet.width - 6, style=BODY)
@@ -151,7 +152,7 @@ def _drawing(
     return draw
 
 
-def _draw_drill(sheet: Sheet, drill: _Drill, y: float) -> float:
+def _draw_drill(sheet: Sheet, drill: Drill, y: float) -> float:
     pen, p = sheet.pen, sheet.palette
     x = 22.0 if drill.drawn else 0.0
     if drill.drawn:

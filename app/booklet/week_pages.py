@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from app.booklet.book import Book, Cite, Draw, Page, Sheet, Topic, cut_short
 from app.booklet.fonts import (
@@ -15,6 +16,7 @@ from app.booklet.fonts import (
     SESSION_TITLE,
     TITLE,
 )
+from app.booklet.going_on import after_text
 from app.booklet.pen import Box, Pen
 from app.booklet.row import (
     CELL_WIDE_MM,
@@ -38,6 +40,7 @@ from app.domain.curve import find_curve
 from app.domain.wording import tr
 
 _STRIP_MM = 62.0
+_FOLLOWS_MM = 7.0  # for the line that says which weeks follow
 
 
 def pages(book: Book) -> Iterator[Page]:
@@ -65,7 +68,7 @@ REST_SOURCES = ("singer2024", "acsm2009")
 """Where the ranges of rest between sets come from."""
 
 
-def _cites(book: Book) -> tuple[Cite, ...]:
+def cites_of(book: Book) -> tuple[Cite, ...]:
     """What the rows of a week lean on."""
     curve = find_curve(book.issue.program.curve)
     return (
@@ -80,6 +83,7 @@ def _week_pages(book: Book, index: int) -> Iterator[Page]:
     extra = sum(len(lines) * BODY.lead_mm + 1.5 for _, lines in notes)
     extra += 14.0 if notes else 0.0
     extra += EAT_MM if targets_of(book, index) else 0.0
+    extra += _FOLLOWS_MM if _follows(book, index) else 0.0
     layout = lay_out_week(book, week, extra_mm=extra)
     for number, parts in enumerate(layout.pages):
         yield Page(
@@ -87,7 +91,7 @@ def _week_pages(book: Book, index: int) -> Iterator[Page]:
             _week_drawing(index, layout, number),
             title=tr("Week {number}", number=index + 1) if not number else "",
             level=0,
-            cites=_cites(book) if parts else (),
+            cites=cites_of(book) if parts else (),
             even=not number,
         )
 
@@ -98,6 +102,8 @@ def _week_drawing(index: int, layout: WeekLayout, number: int) -> Draw:
         y = sheet.book.frame.first
         for at, part in enumerate(layout.pages[number]):
             y = _draw_session(sheet, part, y, first=not at)
+        if number == len(layout.pages) - 1:
+            sheet = _said_what_follows(sheet, index)
         if number == layout.log_page:
             draw_log(sheet, index, y, first=not layout.pages[number])
         elif number > layout.log_page:
@@ -107,6 +113,24 @@ def _week_drawing(index: int, layout: WeekLayout, number: int) -> Draw:
         sheet.foot()
 
     return draw
+
+
+def _said_what_follows(sheet: Sheet, index: int) -> Sheet:
+    """Say under the last week of an excerpt that the program goes on, and with which weeks.
+
+    Gives back the sheet with what room is left.
+    """
+    book, said = sheet.book, _follows(sheet.book, index)
+    if not said:
+        return sheet
+    sheet.pen.text(0, book.frame.last, said, style=BODY_BOLD)
+    frame = replace(book.frame, last_above_foot=book.frame.last_above_foot + _FOLLOWS_MM)
+    return replace(sheet, book=replace(book, frame=frame))
+
+
+def _follows(book: Book, index: int) -> str:
+    """What is said under the last week of an excerpt, else nothing."""
+    return after_text(book) if index == book.week_range[-1] else ""
 
 
 def _hint(sheet: Sheet, y: float, *, last: bool) -> None:
@@ -130,7 +154,7 @@ def _head(sheet: Sheet, index: int) -> None:
     room = sheet.width - _STRIP_MM - 4.0 - x
     dates = week_text(week.start)
     pen.text(x, 15.6, tr("{dates}, light week", dates=dates) if week.light else dates, style=CELL)
-    for text in _sums(book, index):
+    for text in sums(book, index):
         if pen.width(text, CELL) <= room:
             pen.text(x, 20.2, text, style=CELL, tone=p.mid)
             break
@@ -138,7 +162,7 @@ def _head(sheet: Sheet, index: int) -> None:
     sheet.double_rule()
 
 
-def _sums(book: Book, index: int) -> Iterator[str]:
+def sums(book: Book, index: int) -> Iterator[str]:
     """What the week amounts to, in ever fewer words."""
     week = book.season.weeks[index]
     if week.empty:

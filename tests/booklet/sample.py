@@ -8,7 +8,7 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
-from app.booklet import Content
+from app.booklet import Content, Paper
 from app.domain.client import Client, StrengthTest
 from app.domain.exercise import Catalogue, Exercise, ExerciseKey, Fault, Muscle
 from app.domain.loads import load_for
@@ -16,6 +16,9 @@ from app.domain.program import Block, Program
 from app.domain.ranges import Range, RangeBook, Who
 from app.domain.work import Coach, Issue, IssueId, PrintedLoad
 from tests.builders import CATALOGUE, Numbers, client, program, week
+
+WIDE = (Paper.A4, Paper.LETTER)
+"""Paper on which names, figures and boxes stand side by side."""
 
 FONTS = Path(__file__).parents[2] / "resources" / "fonts"
 

@@ -10,9 +10,9 @@ from pathlib import Path
 
 import pytest
 
-from app.booklet import ALL_PARTS, BookletError, Options, Paper, Part, make
+from app.booklet import ALL_PARTS, BookletError, Kind, Options, Paper, Part, make
 from app.booklet.bind import bind, open_book
-from app.booklet.book import FOOT_MM, OUTER_MM, SPINE_MM, TOP_MM
+from app.booklet.book import FOOT_MM, TOP_MM, margins_mm, zoom_of
 from app.booklet.fonts import SMALLEST_PT
 from app.booklet.words import dose_text, load_words, rest_text
 from app.domain.client import Client, ClientId
@@ -95,19 +95,39 @@ def test_each_week_begins_on_a_left_page(printed: Printed):
         assert len(pages) == 2
 
 
-@pytest.mark.parametrize("paper", Paper)
-def test_no_letter_stands_in_the_margins_and_none_is_too_small(paper: Paper):
+VARIANTS = {
+    "A4": Options(),
+    "Letter": Options(paper=Paper.LETTER),
+    "A5": Options(paper=Paper.A5),
+    "large": Options(large=True, weeks=(1, 2)),
+    "large Letter": Options(paper=Paper.LETTER, large=True, weeks=(1, 1)),
+    "form": Options(kind=Kind.FORM, weeks=(1, 1)),
+    "phone": Options(kind=Kind.FORM, paper=Paper.PHONE, weeks=(1, 1)),
+    "bare": Options(loads=False, grey=True, units="lb", spread=False, weeks=(1, 2)),
+    "bare A5": Options(loads=False, grey=True, units="lb", paper=Paper.A5, weeks=(1, 2)),
+}
+"""Every kind of booklet that can be chosen."""
+
+
+def in_variants(test):
+    return pytest.mark.parametrize("options", VARIANTS.values(), ids=VARIANTS)(test)
+
+
+@in_variants
+def test_no_letter_stands_in_the_margins_and_none_is_too_small(options: Options):
+    paper, zoom = options.paper, zoom_of(options)
+    spine, outer = margins_mm(paper)
     for handed in (issue(season(6)), hard_issue()):
-        booklet = Printed(make(handed, content(), Options(paper=paper)))
+        booklet = Printed(make(handed, content(), options))
         for page in range(1, len(booklet) + 1):
-            left, right = (SPINE_MM, OUTER_MM) if page % 2 else (OUTER_MM, SPINE_MM)
+            left, right = (spine, outer) if page % 2 else (outer, spine)
             for one in booklet.letters(page):
                 where = (page, one)
                 assert one.left >= left - 0.5, where
                 assert one.right <= paper.width_mm - right + 0.5, where
-                assert one.top >= TOP_MM - 0.8, where
+                assert one.top >= TOP_MM * zoom - 0.8, where
                 # a descender may hang under the last baseline
-                assert one.bottom <= paper.height_mm - FOOT_MM + 1.2, where
+                assert one.bottom <= paper.height_mm - (FOOT_MM - 1.2) * zoom, where
                 assert one.size >= SMALLEST_PT - 0.01, where
 
 
@@ -128,10 +148,10 @@ def overlaps(letters: list[Letter]) -> list[tuple[Letter, Letter]]:
     return found
 
 
-@pytest.mark.parametrize("paper", Paper)
-def test_no_text_is_printed_over_other_text(paper: Paper):
+@in_variants
+def test_no_text_is_printed_over_other_text(options: Options):
     for handed in (issue(season(6)), hard_issue()):
-        booklet = Printed(make(handed, content(), Options(paper=paper)))
+        booklet = Printed(make(handed, content(), options))
         for page in range(1, len(booklet) + 1):
             assert overlaps(list(booklet.letters(page))) == [], page
 
@@ -307,6 +327,11 @@ def test_only_the_chosen_weeks_are_printed():
     assert not booklet.pages_with("Week 5 of 9 ")
 
 
+def test_large_print_on_small_paper_is_refused_with_a_mend():
+    with pytest.raises(CoachError, match="no room on A5. Choose A4 or Letter"):
+        make(issue(season(1)), content(), Options(paper=Paper.A5, large=True))
+
+
 @pytest.mark.parametrize("weeks", [(0, 2), (3, 2), (2, 10)])
 def test_weeks_outside_the_program_are_refused(weeks: tuple[int, int]):
     with pytest.raises(CoachError, match="the program has 9"):
@@ -324,6 +349,7 @@ def test_a_part_can_be_left_out(part: Part):
         Part.READING: "reading",
         Part.GLANCE: "glance",
         Part.LOADS: "loads",
+        Part.PLATES: "plates",
         Part.WARMUP: "warmup",
         Part.WEEKS: "week-1",
         Part.EXERCISES: "exercise-hip_thrust",

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from app.booklet import Options, Paper
 from app.booklet.bind import open_book
-from app.booklet.book import cut_short, frame_of, left_edge_mm, note_in_lines
+from app.booklet.book import cut_short, frame_of, left_edge_mm, margins_mm, note_in_lines
 from app.booklet.fonts import CELL, LABEL
 from app.domain.exercise import Muscle
 from tests.booklet.sample import content, issue
@@ -19,10 +19,11 @@ BOOK = open_book(issue(program("Mon: curl 3x8")), content(), Options())
 
 def test_the_spine_is_on_the_left_of_odd_pages_and_on_the_right_of_even_ones():
     for paper in Paper:
+        spine, outer = margins_mm(paper)
         frame = frame_of(paper)
-        assert left_edge_mm(1) == 16
-        assert left_edge_mm(2) == 12
-        assert paper.width_mm - left_edge_mm(2) - frame.width == pytest.approx(16)
+        assert left_edge_mm(1, paper) == spine >= outer == left_edge_mm(2, paper)
+        assert paper.width_mm - left_edge_mm(2, paper) - frame.width == pytest.approx(spine)
+    assert margins_mm(Paper.A4) == margins_mm(Paper.LETTER) == (16, 12)
     assert frame_of(Paper.A4).width == 182
 
 

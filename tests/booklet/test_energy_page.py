@@ -13,7 +13,7 @@ from app.booklet.energy_page import MASS_CELL_MM, intro, pages, scale_of
 from app.domain import energy
 from app.domain.energy import Aim, EnergyPlan
 from tests.booklet.reading_pdf import Printed
-from tests.booklet.sample import content, issue, lifter, season
+from tests.booklet.sample import WIDE, content, issue, lifter, season
 
 
 def targets(weeks: int = 21, **client) -> EnergyPlan:
@@ -46,7 +46,7 @@ def test_the_account_stands_below_with_a_caution():
 
 
 @pytest.mark.parametrize("weeks", [1, 12, 21, 52])
-@pytest.mark.parametrize("paper", Paper)
+@pytest.mark.parametrize("paper", WIDE)
 def test_all_weeks_fit_on_their_pages(weeks: int, paper: Paper):
     book = open_book(issue(season(3)), content(energy=targets(weeks)), Options(paper=paper))
     booklet = Printed(make(book.issue, book.content, book.options))

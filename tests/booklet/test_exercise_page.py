@@ -10,7 +10,7 @@ from app.booklet.exercise_page import entries
 from app.domain.edits.fields import set_prepared
 from app.domain.exercise import ExerciseKey
 from tests.booklet.reading_pdf import Printed
-from tests.booklet.sample import TAUGHT, content, issue, season
+from tests.booklet.sample import TAUGHT, WIDE, content, issue, season
 from tests.builders import CATALOGUE, program
 
 
@@ -22,7 +22,7 @@ def test_each_exercise_of_the_printed_weeks_has_one_page_in_the_order_of_the_pla
     assert [entry.exercise.key for entry in entries(book)] == ["curl", "back_squat"]
 
 
-@pytest.mark.parametrize("paper", Paper)
+@pytest.mark.parametrize("paper", WIDE)
 def test_set_up_steps_faults_and_muscles_are_all_printed(paper: Paper):
     booklet = Printed(make(issue(season(2)), content(), Options(paper=paper)))
     squat = TAUGHT[ExerciseKey("back_squat")]
@@ -47,7 +47,7 @@ def test_an_exercise_without_words_gets_a_page_to_write_on():
     assert "Set up" not in booklet.text(pages[0])
 
 
-@pytest.mark.parametrize("paper", Paper)
+@pytest.mark.parametrize("paper", WIDE)
 def test_all_five_prepared_substitutes_are_printed(paper: Paper):
     whole = program("Mon: back_squat 3x8")
     keys = tuple(

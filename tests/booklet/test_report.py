@@ -131,7 +131,7 @@ def test_a_program_without_findings_says_so() -> None:
     assert "Sources" not in text
 
 
-@pytest.mark.parametrize("paper", list(Paper))
+@pytest.mark.parametrize("paper", [Paper.A4, Paper.LETTER, Paper.A5])
 def test_nothing_leaves_the_margins_and_no_heading_stands_alone(paper: Paper) -> None:
     many = tuple(
         finding(

@@ -8,10 +8,10 @@ from app.booklet import Options, Paper
 from app.booklet.bind import open_book
 from app.booklet.book import frame_of
 from app.booklet.week_log import log_boxes, targets_of
-from tests.booklet.sample import content, issue, season
+from tests.booklet.sample import WIDE, content, issue, season
 
 
-@pytest.mark.parametrize("paper", Paper)
+@pytest.mark.parametrize("paper", WIDE)
 def test_seven_boxes_for_body_mass_and_seven_for_sleep_fill_the_line(paper: Paper):
     width = frame_of(paper).width
     mass, sleep = log_boxes(width, 100.0)
