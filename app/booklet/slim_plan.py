@@ -145,7 +145,7 @@ def _untested(book: Book, row: Untested) -> Iterator[Piece]:
 def warmup_pages(book: Book) -> Iterator[Page]:
     """Three steps, the drills, the ramp sets of the first week."""
     pieces = [
-        numbered(book, number, tr(step).format(easy_text(book)))
+        numbered(book, number, tr(step, easy=easy_text(book)))
         for number, step in enumerate(WARMUP_STEPS, start=1)
     ]
     drills = drills_of(book)

@@ -20,9 +20,10 @@ from app.booklet.week_layout import note_paragraphs
 from app.booklet.week_log import targets_of
 from app.booklet.week_pages import cites_of, sums
 from app.booklet.words import minutes_text, thousands, week_text
+from app.domain import program
 from app.domain.dose import session_minutes
 from app.domain.form_names import day_name
-from app.domain.program import DAYS, Session, Week
+from app.domain.program import Session, Week
 from app.domain.wording import tr
 
 _DAY = Style(Face.SERIF_BOLD, 14, 17)
@@ -143,7 +144,7 @@ def _opening(book: Book, index: int) -> Piece:
 def _groups(book: Book, index: int, week: Week) -> Iterator[_Group]:
     for number, day in enumerate(week.days):
         for turn, session in enumerate(day.sessions, start=1):
-            name = tr(DAYS[number])
+            name = program.day_name(number)
             if len(day.sessions) > 1:
                 name = tr("{day}, session {number}", day=name, number=turn)
             yield _group(book, index, session, name)
