@@ -18,6 +18,7 @@ from typing import TYPE_CHECKING, NoReturn, Protocol
 
 import app
 from app.domain.errors import CoachError
+from app.domain.wording import tr
 
 if TYPE_CHECKING:
     from app.domain.exercise import Catalogue
@@ -40,8 +41,8 @@ class NoScreen(CoachError):
 
     def __init__(self) -> None:
         super().__init__(
-            "There is no screen here, so no window can open.",
-            mend="Write the demo with 'weekloom demo --to DIR', or see 'weekloom --help'.",
+            tr("There is no screen here, so no window can open."),
+            mend=tr("Write the demo with 'weekloom demo --to DIR', or see 'weekloom --help'."),
         )
 
 
@@ -50,7 +51,7 @@ class _Parser(argparse.ArgumentParser):
 
     def error(self, message: str) -> NoReturn:
         said = f"{message[:1].upper()}{message[1:]}".rstrip(".")
-        self.exit(2, f"{self.prog}: {said}. See '{self.prog} --help'.\n")
+        self.exit(2, tr("{prog}: {said}. See '{prog} --help'.\n", prog=self.prog, said=said))
 
 
 def run(arguments: Sequence[str], *, show: Show, picture: Picture) -> int:
@@ -91,12 +92,14 @@ def parser() -> argparse.ArgumentParser:
     """The commands and their arguments."""
     top = _Parser(
         prog="weekloom",
-        description="Plan strength training week by week. Without a command the window opens.",
+        description=tr("Plan strength training week by week. Without a command the window opens."),
     )
     _add_file(top)
-    top.add_argument("--version", action=_Version, nargs=0, help="versions, Qt and SQLite included")
+    top.add_argument(
+        "--version", action=_Version, nargs=0, help=tr("versions, Qt and SQLite included")
+    )
     top.set_defaults(command=None)
-    commands = top.add_subparsers(title="commands", metavar="COMMAND", parser_class=_Parser)
+    commands = top.add_subparsers(title=tr("commands"), metavar="COMMAND", parser_class=_Parser)
 
     def add(function: Callable[..., object], about: str) -> argparse.ArgumentParser:
         name = function.__name__.rstrip("_")
@@ -113,40 +116,44 @@ Add = Callable[[Callable[..., object], str], argparse.ArgumentParser]
 
 
 def _add_plan_commands(add: Add) -> None:
-    one = add(demo, "the window on a fresh copy of the demo, or the demo as files")
-    one.add_argument("--to", type=Path, metavar="DIR", help="write files there; no window opens")
-    one = add(check, "what the checks say of a plan file")
+    one = add(demo, tr("the window on a fresh copy of the demo, or the demo as files"))
+    one.add_argument(
+        "--to", type=Path, metavar="DIR", help=tr("write files there; no window opens")
+    )
+    one = add(check, tr("what the checks say of a plan file"))
     one.add_argument("plan", type=Path, metavar="PLAN.json")
-    one.add_argument("--json", action="store_true", help="as JSON for other programs")
-    one = add(booklet, "the booklet of a plan file as PDF")
+    one.add_argument("--json", action="store_true", help=tr("as JSON for other programs"))
+    one = add(booklet, tr("the booklet of a plan file as PDF"))
     one.add_argument("plan", type=Path, metavar="PLAN.json")
     one.add_argument("--out", type=Path, metavar="F.pdf", required=True)
     one.add_argument("--paper", choices=("a4", "letter"), type=str.lower, default="a4")
-    one.add_argument("--grey", action="store_true", help="tones for a grey printer")
-    one.add_argument("--weeks", type=_weeks, metavar="1-6", help="only these weeks")
-    one.add_argument("--coach", default="", metavar="NAME", help="who hands it out")
-    one.add_argument("--date", type=_day, metavar="2026-10-12", help="the day on its cover")
+    one.add_argument("--grey", action="store_true", help=tr("tones for a grey printer"))
+    one.add_argument("--weeks", type=_weeks, metavar="1-6", help=tr("only these weeks"))
+    one.add_argument("--coach", default="", metavar="NAME", help=tr("who hands it out"))
+    one.add_argument("--date", type=_day, metavar="2026-10-12", help=tr("the day on its cover"))
 
 
 def _add_file_commands(add: Add) -> None:
-    one = add(export, "clients and programs of the coach's file as plan files")
-    one.add_argument("--client", default="", metavar="NAME", help="name or id; all if left out")
-    one.add_argument("--program", default="", metavar="NAME", help="name or id; all if left out")
+    one = add(export, tr("clients and programs of the coach's file as plan files"))
+    one.add_argument("--client", default="", metavar="NAME", help=tr("name or id; all if left out"))
+    one.add_argument(
+        "--program", default="", metavar="NAME", help=tr("name or id; all if left out")
+    )
     where = one.add_mutually_exclusive_group(required=True)
-    where.add_argument("--out", type=Path, metavar="PLAN.json", help="one plan into this file")
-    where.add_argument("--to", type=Path, metavar="DIR", help="each plan into a file there")
+    where.add_argument("--out", type=Path, metavar="PLAN.json", help=tr("one plan into this file"))
+    where.add_argument("--to", type=Path, metavar="DIR", help=tr("each plan into a file there"))
     _add_file(one)
-    one = add(import_, "plan files into the coach's file")
+    one = add(import_, tr("plan files into the coach's file"))
     one.add_argument("plans", type=Path, nargs="+", metavar="PLAN.json")
-    one.add_argument("--replace", action="store_true", help="replace what has the same id")
+    one.add_argument("--replace", action="store_true", help=tr("replace what has the same id"))
     _add_file(one)
-    one = add(backup, "a checked copy of the coach's file")
-    one.add_argument("--to", type=Path, metavar="DIR", help="the folder for it")
+    one = add(backup, tr("a checked copy of the coach's file"))
+    one.add_argument("--to", type=Path, metavar="DIR", help=tr("the folder for it"))
     _add_file(one)
-    one = add(restore, "a copy back in the place of the coach's file")
+    one = add(restore, tr("a copy back in the place of the coach's file"))
     one.add_argument("copy", type=Path, metavar="COPY.db")
     _add_file(one)
-    _add_file(add(verify, "whether the coach's file is whole"))
+    _add_file(add(verify, tr("whether the coach's file is whole")))
 
 
 def _add_file(to: argparse.ArgumentParser) -> None:
@@ -156,14 +163,14 @@ def _add_file(to: argparse.ArgumentParser) -> None:
         type=Path,
         metavar="FILE",
         default=argparse.SUPPRESS,
-        help="the coach's file, in place of the one in your data folder",
+        help=tr("the coach's file, in place of the one in your data folder"),
     )
     to.add_argument(
         "--data-dir",
         type=Path,
         metavar="DIR",
         default=argparse.SUPPRESS,
-        help="the folder of the coach's file, in place of your data folder",
+        help=tr("the folder of the coach's file, in place of your data folder"),
     )
 
 
@@ -180,14 +187,14 @@ def _weeks(text: str) -> tuple[int, int]:
     try:
         return int(first), int(last or first)
     except ValueError:
-        raise argparse.ArgumentTypeError(f"{text!r} is not like 1-6") from None
+        raise argparse.ArgumentTypeError(tr("{text!r} is not like 1-6", text=text)) from None
 
 
 def _day(text: str) -> date:
     try:
         return date.fromisoformat(text)
     except ValueError:
-        raise argparse.ArgumentTypeError(f"{text!r} is not like 2026-10-12") from None
+        raise argparse.ArgumentTypeError(tr("{text!r} is not like 2026-10-12", text=text)) from None
 
 
 def version_text() -> str:
@@ -200,10 +207,10 @@ def version_text() -> str:
     return "\n".join(
         (
             f"Weekloom {app.__version__}",
-            f"Schema {HEAD}",
-            f"Python {platform.python_version()}",
+            tr("Schema {head}", head=HEAD),
+            tr("Python {python_version}", python_version=platform.python_version()),
             f"Qt {metadata.version('PySide6-Essentials')}",
-            f"SQLite {SQLITE}",
+            tr("SQLite {sqlite}", sqlite=SQLITE),
         )
     )
 
@@ -281,9 +288,9 @@ def _plan(path: Path) -> tuple[Plan, Catalogue]:
 def _program(plan: Plan, path: Path) -> Program:
     if plan.program is None:
         raise CoachError(
-            "The plan file holds a client, but no program.",
+            tr("The plan file holds a client, but no program."),
             where=str(path),
-            mend="Export the client's program.",
+            mend=tr("Export the client's program."),
         )
     return plan.program
 
@@ -303,8 +310,8 @@ def export(asked: argparse.Namespace) -> None:
         plans = gather_plans(store, known, client=asked.client, program=asked.program)
     if asked.out is not None and len(plans) != 1:
         raise CoachError(
-            f"{len(plans)} plans fit, and one file holds one.",
-            mend="Name a client and a program, or write them to a folder with --to.",
+            tr("{plans} plans fit, and one file holds one.", plans=len(plans)),
+            mend=tr("Name a client and a program, or write them to a folder with --to."),
         )
     targets = [asked.out]
     if asked.to is not None:
@@ -350,7 +357,7 @@ def restore(asked: argparse.Namespace) -> None:
     aside = put_back(_there(asked.copy), path)
     print(path)
     if aside is not None:
-        print(f"The file as it was: {aside}")
+        print(tr("The file as it was: {aside}", aside=aside))
 
 
 def verify(asked: argparse.Namespace) -> None:
@@ -361,10 +368,17 @@ def verify(asked: argparse.Namespace) -> None:
     verify_file(path)
     with closing(_open_store(asked)) as store:
         for sentence in store.check_integrity():
-            raise CoachError(sentence, where=str(path), mend="Restore the newest good copy.")
+            raise CoachError(sentence, where=str(path), mend=tr("Restore the newest good copy."))
         clients = store.clients()
     programs = sum(client.programs for client in clients)
-    print(f"{path} is whole: clients {len(clients)}, programs {programs}.")
+    print(
+        tr(
+            "{path} is whole: clients {clients}, programs {programs}.",
+            path=path,
+            clients=len(clients),
+            programs=programs,
+        )
+    )
 
 
 def _open_store(asked: argparse.Namespace, *, new: bool = False) -> Store:
@@ -378,6 +392,8 @@ def _open_store(asked: argparse.Namespace, *, new: bool = False) -> Store:
 def _there(path: Path) -> Path:
     if not path.exists():
         raise CoachError(
-            "There is no such file.", where=str(path), mend="Check the name, or name it by --file."
+            tr("There is no such file."),
+            where=str(path),
+            mend=tr("Check the name, or name it by --file."),
         )
     return path

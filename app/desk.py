@@ -24,6 +24,7 @@ from app.domain.program import Program, ProgramId, Slot, SlotId, Week
 from app.domain.ranges import RangeBook
 from app.domain.results import Diary
 from app.domain.strength import Load
+from app.domain.wording import tr, trn
 from app.domain.work import Coach, Issue, IssueId, Work
 from app.history import History, Step
 
@@ -246,16 +247,16 @@ class Desk:
     def add_client(self, client: Client) -> None:
         """Keep a new client and open it."""
         work = Work(client)
-        self.store.save(None, work, label="Add client")
-        self._note_kept("Add client")
+        self.store.save(None, work, label=tr("Add client"))
+        self._note_kept(tr("Add client"))
         self._show(work)
 
     def add_program(self, program: Program) -> None:
         """Keep a new program of the open client and open it."""
         before = replace(self._open_work(), program=None)
         after = replace(before, program=program)
-        self.store.save(before, after, label=f"Add {program.name}")
-        self._note_kept(f"Add {program.name}")
+        self.store.save(before, after, label=tr("Add {program}", program=program.name))
+        self._note_kept(tr("Add {program}", program=program.name))
         self._show(after)
 
     # -- undo and redo ---------------------------------------------------------------------
@@ -272,14 +273,14 @@ class Desk:
         step = self.history.undoable
         if step is None:
             return None
-        return self._go(step, to=step.before, history=self.history.undone(), word="Undo")
+        return self._go(step, to=step.before, history=self.history.undone(), word=tr("Undo"))
 
     def redo(self) -> Step | None:
         """Do the step again that was taken back last; None if there is none."""
         step = self.history.redoable
         if step is None:
             return None
-        return self._go(step, to=step.after, history=self.history.redone(), word="Redo")
+        return self._go(step, to=step.after, history=self.history.redone(), word=tr("Redo"))
 
     def go_to(self, done: int) -> int:
         """Go back, or on, until `done` steps of the history are done; the number of steps gone.
@@ -288,8 +289,8 @@ class Desk:
         """
         history, gone = self.history, 0
         for leg in history.way(done):
-            word = "Undo" if done < history.done else "Redo"
-            steps = "1 step" if leg.steps == 1 else f"{leg.steps} steps"
+            word = tr("Undo") if done < history.done else tr("Redo")
+            steps = trn("1 step", "{n} steps", leg.steps)
             self.store.save(leg.frm, leg.to, label=f"{word} {steps}")
             self._histories[leg.to.client.id] = replace(history, done=leg.done)
             self._note_kept(f"{word} {steps}")

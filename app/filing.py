@@ -15,6 +15,7 @@ from app.domain.client import Client, ClientId
 from app.domain.errors import CoachError
 from app.domain.exercise import Catalogue, Exercise
 from app.domain.program import Program
+from app.domain.wording import tr
 from app.domain.work import Work
 from app.exchange.faults import near
 from app.exchange.files import read_whole, safe_name
@@ -69,7 +70,7 @@ def find_client(store: Store, wanted: str) -> ClientLine:
     fitting = [c for c in lines if wanted == c.id] or [
         c for c in lines if wanted.casefold() == c.name.casefold()
     ]
-    return _only(fitting, wanted, what="client", names=[c.name for c in lines])
+    return _only(fitting, wanted, what=tr("client"), names=[c.name for c in lines])
 
 
 def find_program(store: Store, client_id: ClientId, wanted: str) -> ProgramLine:
@@ -78,7 +79,7 @@ def find_program(store: Store, client_id: ClientId, wanted: str) -> ProgramLine:
     fitting = [p for p in lines if wanted == p.id] or [
         p for p in lines if wanted.casefold() == p.name.casefold()
     ]
-    return _only(fitting, wanted, what="program", names=[p.name for p in lines])
+    return _only(fitting, wanted, what=tr("program"), names=[p.name for p in lines])
 
 
 Line = TypeVar("Line", ClientLine, ProgramLine)
@@ -90,11 +91,18 @@ def _only(fitting: list[Line], wanted: str, *, what: str, names: list[str]) -> L
     if fitting:
         ids = ", ".join(str(one.id) for one in fitting)
         raise CoachError(
-            f"{len(fitting)} of the file's {what}s are called {wanted!r}.",
-            mend=f"Name one by its id: {ids}.",
+            tr(
+                "{fitting} of the file's {what}s are called {wanted!r}.",
+                fitting=len(fitting),
+                what=what,
+                wanted=wanted,
+            ),
+            mend=tr("Name one by its id: {ids}.", ids=ids),
         )
-    mend = near(wanted, names) if names else f"There is no {what} yet."
-    raise CoachError(f"There is no {what} {wanted!r} in the file.", mend=mend)
+    mend = near(wanted, names) if names else tr("There is no {what} yet.", what=what)
+    raise CoachError(
+        tr("There is no {what} {wanted!r} in the file.", what=what, wanted=wanted), mend=mend
+    )
 
 
 def gather_plans(
@@ -106,7 +114,7 @@ def gather_plans(
     """
     if program and not client:
         raise CoachError(
-            "A program was named, but not whose it is.", mend="Name the client as well."
+            tr("A program was named, but not whose it is."), mend=tr("Name the client as well.")
         )
     lines = (find_client(store, client),) if client else store.clients()
     plans = []
@@ -151,10 +159,10 @@ def expect(store: Store, plan: Plan) -> Arrival:
     fresh = tuple(e for e in plan.exercises if mine.get(e.key) != e)
     clashes = []
     if client is not None and client != plan.client:
-        clashes.append(f"client {client.name}")
+        clashes.append(tr("client {client}", client=client.name))
     if program is not None and program != plan.program:
-        clashes.append(f"program {program.name}")
-    clashes += [f"exercise {mine[e.key].name}" for e in fresh if e.key in mine]
+        clashes.append(tr("program {program}", program=program.name))
+    clashes += [tr("exercise {mine}", mine=mine[e.key].name) for e in fresh if e.key in mine]
     return Arrival(plan, client, program, fresh, tuple(clashes))
 
 
@@ -168,9 +176,12 @@ def _program_there(store: Store, client: Client, program: Program) -> Program | 
         raise
     if all(line.id != program.id for line in store.programs(client.id)):
         raise CoachError(
-            f"The program {program.name!r} has the id of one that belongs to another client.",
+            tr(
+                "The program {program!r} has the id of one that belongs to another client.",
+                program=program.name,
+            ),
             where=client.name,
-            mend="Give the program in the plan file another id.",
+            mend=tr("Give the program in the plan file another id."),
         )
     return found
 
@@ -183,8 +194,11 @@ def refuse_contradiction(plans: Sequence[Plan]) -> None:
         for one in (one for one in brought if one is not None):
             if seen.setdefault((type(one).__name__, one.id), one) != one:
                 raise CoachError(
-                    f"Two of the plan files bring a different {one.name!r} of the same id.",
-                    mend="Import one of them.",
+                    tr(
+                        "Two of the plan files bring a different {one!r} of the same id.",
+                        one=one.name,
+                    ),
+                    mend=tr("Import one of them."),
                 )
 
 
@@ -192,9 +206,12 @@ def refuse_clash(arrival: Arrival, *, where: str, replacing: bool) -> None:
     """Raises CoachError if the plan would replace something else that may not be replaced."""
     if arrival.clashes and not replacing:
         raise CoachError(
-            f"The coach's file already holds another {', '.join(arrival.clashes)}.",
+            tr(
+                "The coach's file already holds another {clashes}.",
+                clashes=", ".join(arrival.clashes),
+            ),
             where=where,
-            mend="Import it with --replace to put this in its place, or leave it.",
+            mend=tr("Import it with --replace to put this in its place, or leave it."),
         )
 
 
@@ -210,4 +227,4 @@ def take_in(store: Store, arrival: Arrival, *, replacing: bool = False) -> None:
     before = None if arrival.client is None else Work(arrival.client, arrival.program)
     if before != Work(plan.client, plan.program):
         name = plan.client.name if plan.program is None else plan.program.name
-        store.save(before, Work(plan.client, plan.program), label=f"Import {name}")
+        store.save(before, Work(plan.client, plan.program), label=tr("Import {name}", name=name))

@@ -17,6 +17,7 @@ from app.domain.errors import CoachError
 from app.domain.findings import edit
 from app.domain.offer import Offer
 from app.domain.program import Program, ProgramId, require_name
+from app.domain.wording import tr
 from app.domain.work import Work
 from db.store import Store
 
@@ -46,7 +47,7 @@ def give(store: Store, offers: Iterable[Offer], *, name: str) -> tuple[Given, ..
         program = replace(offer.refit.program, name=name)
         before = Work(offer.client)
         try:
-            store.save(before, Work(offer.client, program), label=f"Add {name}")
+            store.save(before, Work(offer.client, program), label=tr("Add {name}", name=name))
         except CoachError as error:
             told.append(Given(offer.client.name, program.id, error.sentence))
         else:
@@ -61,15 +62,15 @@ def copy_program(store: Store, client_id: ClientId, program_id: ProgramId) -> Pr
     made = replace(
         program, id=new_program_id(), name=_copy_name(program.name, names), archived=False
     )
-    store.save(Work(client), Work(client, made), label=f"Copy {program.name}")
+    store.save(Work(client), Work(client, made), label=tr("Copy {program}", program=program.name))
     return made
 
 
 def _copy_name(name: str, taken: set[str]) -> str:
     """'Ridge season, copy', or with a number where there is one already."""
-    made, number = f"{name}, copy", 2
+    made, number = tr("{name}, copy", name=name), 2
     while made in taken:
-        made, number = f"{name}, copy {number}", number + 1
+        made, number = tr("{name}, copy {number}", name=name, number=number), number + 1
     return made
 
 
@@ -86,7 +87,7 @@ def archive_program(
 
 
 def _verb(archived: bool) -> str:
-    return "Archive" if archived else "Bring back"
+    return tr("Archive") if archived else tr("Bring back")
 
 
 def _keep_elsewhere(store: Store, before: Work, after: Program) -> None:
@@ -101,12 +102,12 @@ def rename_program(
 ) -> None:
     """Gives the program another name; an open one as an undoable step. Raises CoachError."""
     if desk.has_program and desk.program.id == program_id:
-        desk.keep(edit(f"Rename {desk.program.name}", rename, name=name))
+        desk.keep(edit(tr("Rename {program}", program=desk.program.name), rename, name=name))
         return
     client, program = store.load_client(client_id), store.load_program(program_id)
     after = rename(program, name=name)
     if after != program:
-        label = f"Rename {program.name}"
+        label = tr("Rename {program}", program=program.name)
         store.save(Work(client, program), Work(client, after), label=label)
 
 

@@ -17,6 +17,7 @@ from app.desk import Desk, Keeper
 from app.domain.errors import CoachError, ResourceError
 from app.domain.exercise import Catalogue, Exercise, ExerciseKey
 from app.domain.folding import solid
+from app.domain.wording import tr
 from app.exchange import exercise_file
 from app.exchange.files import read_file, write_file
 from app.resources.entry import near
@@ -67,8 +68,12 @@ def refuse_contradiction(exercise: Exercise, catalogue: Catalogue) -> None:
     if exercise.key in catalogue and not catalogue[exercise.key].own:
         shipped = catalogue[exercise.key].name
         raise CoachError(
-            f"{exercise.key!r} is the key of {shipped!r}, which is shipped.",
-            mend="Choose another name.",
+            tr(
+                "{key!r} is the key of {shipped!r}, which is shipped.",
+                key=exercise.key,
+                shipped=shipped,
+            ),
+            mend=tr("Choose another name."),
         )
     _refuse_misfit(exercise, catalogue, entry=resources.Entry("", exercise.name, {}))
 
@@ -78,7 +83,8 @@ def refuse_taken_name(name: str, key: ExerciseKey, catalogue: Catalogue) -> None
     other = _named(key, catalogue).get(solid(name))
     if other is not None:
         raise CoachError(
-            f"There is already an exercise called {other.name!r}.", mend="Choose another name."
+            tr("There is already an exercise called {other!r}.", other=other.name),
+            mend=tr("Choose another name."),
         )
 
 
@@ -112,15 +118,19 @@ def _refuse_taken_names(
     if other := named.get(solid(exercise.name)):
         raise entry.error(
             "name",
-            f"There is already an exercise called {other.name!r}.",
-            mend="Choose another name.",
+            tr("There is already an exercise called {other!r}.", other=other.name),
+            mend=tr("Choose another name."),
         )
     for alias in exercise.aliases:
         if other := named.get(solid(alias)):
             raise entry.error(
                 "aliases",
-                f"{alias!r} is the name of another exercise, {other.name!r}.",
-                mend="Leave this other name out.",
+                tr(
+                    "{alias!r} is the name of another exercise, {other!r}.",
+                    alias=alias,
+                    other=other.name,
+                ),
+                mend=tr("Leave this other name out."),
             )
 
 
@@ -168,17 +178,23 @@ def delivery(content: str, *, source: str, catalogue: Catalogue) -> Delivery:
         raise
     except (ValueError, RecursionError) as error:
         raise ResourceError(
-            "A number or a nesting in it is too large.", where=source, mend="Mend it and try again."
+            tr("A number or a nesting in it is too large."),
+            where=source,
+            mend=tr("Mend it and try again."),
         ) from error
     if not exercises:
-        raise ResourceError("It holds no exercise.", where=source, mend="Choose another file.")
+        raise ResourceError(
+            tr("It holds no exercise."), where=source, mend=tr("Choose another file.")
+        )
     beside = catalogue.with_own(exercises, catalogue.retired - {e.key for e in exercises})
     for exercise in exercises:
         entry = resources.Entry(source, exercise.key, {}, content)
         if exercise.key in catalogue and not catalogue[exercise.key].own:
             shipped = catalogue[exercise.key].name
             raise entry.error(
-                "", f"{exercise.key!r} is the key of {shipped!r}.", mend="Choose another key."
+                "",
+                tr("{key!r} is the key of {shipped!r}.", key=exercise.key, shipped=shipped),
+                mend=tr("Choose another key."),
             )
         _refuse_misfit(exercise, beside, entry=entry)
     return _sorted(exercises, catalogue)
@@ -189,18 +205,21 @@ def _text(data: bytes, source: str) -> str:
         lines = data.split(b"\n")
         longest = max(range(len(lines)), key=lambda n: len(lines[n]))
         raise ResourceError(
-            f"The file is too large; this line alone has {len(lines[longest]):,} bytes or more.",
-            where=f"{source}, line {longest + 1}",
-            mend=f"Shorten it: {MOST_BYTES:,} bytes are read at most.",
+            tr(
+                "The file is too large; this line alone has {lines:,} bytes or more.",
+                lines=len(lines[longest]),
+            ),
+            where=tr("{source}, line {longest}", source=source, longest=longest + 1),
+            mend=tr("Shorten it: {most_bytes:,} bytes are read at most.", most_bytes=MOST_BYTES),
         )
     try:
         return data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
         line = data[: error.start].count(b"\n") + 1
         raise ResourceError(
-            "This is not UTF-8 text.",
-            where=f"{source}, line {line}",
-            mend="Save the file as UTF-8.",
+            tr("This is not UTF-8 text."),
+            where=tr("{source}, line {line}", source=source, line=line),
+            mend=tr("Save the file as UTF-8."),
         ) from error
 
 
@@ -210,8 +229,12 @@ def _refuse_loose(exercise: Exercise, known: frozenset[str], *, entry: resources
             if key not in known or key == exercise.key:
                 raise entry.error(
                     field,
-                    f"{key!r} is no other exercise of the file or the library.{near(key, known)}",
-                    mend="Name the key of another exercise, or leave it out.",
+                    tr(
+                        "{key!r} is no other exercise of the file or the library.{near}",
+                        key=key,
+                        near=near(key, known),
+                    ),
+                    mend=tr("Name the key of another exercise, or leave it out."),
                 )
 
 
@@ -221,8 +244,10 @@ def _refuse_tangled(exercise: Exercise, catalogue: Catalogue, *, entry: resource
         if key in exercise.harder:
             raise entry.error(
                 "easier",
-                f"{catalogue[key].name!r} is named as easier and as harder.",
-                mend="Keep one of the two.",
+                tr(
+                    "{catalogue!r} is named as easier and as harder.", catalogue=catalogue[key].name
+                ),
+                mend=tr("Keep one of the two."),
             )
     for field in ("easier", "harder"):
         for key in getattr(exercise, field):
@@ -230,8 +255,12 @@ def _refuse_tangled(exercise: Exercise, catalogue: Catalogue, *, entry: resource
             if exercise.key in getattr(other, field):
                 raise entry.error(
                     field,
-                    f"{other.name!r} names this exercise as {field} too.",
-                    mend="Only one of the two can be: take it out of one.",
+                    tr(
+                        "{other!r} names this exercise as {field} too.",
+                        other=other.name,
+                        field=field,
+                    ),
+                    mend=tr("Only one of the two can be: take it out of one."),
                 )
 
 
@@ -240,8 +269,12 @@ def _refuse_unknown_figure(exercise: Exercise, entry: resources.Entry) -> None:
     if exercise.figure and exercise.figure not in poses:
         raise entry.error(
             "figure",
-            f"{exercise.figure!r} is no figure.{near(exercise.figure, poses)}",
-            mend="Use the figure of a shipped exercise, or leave it out.",
+            tr(
+                "{figure!r} is no figure.{near}",
+                figure=exercise.figure,
+                near=near(exercise.figure, poses),
+            ),
+            mend=tr("Use the figure of a shipped exercise, or leave it out."),
         )
 
 
@@ -250,8 +283,8 @@ def _refuse_unknown_studies(exercise: Exercise, entry: resources.Entry) -> None:
         if row.study not in resources.references():
             raise entry.error(
                 "activation",
-                f"{row.study!r} is no reference of Weekloom's.",
-                mend="Use the id of a shipped reference, or leave the figure out.",
+                tr("{study!r} is no reference of Weekloom's.", study=row.study),
+                mend=tr("Use the id of a shipped reference, or leave the figure out."),
             )
 
 

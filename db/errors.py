@@ -38,48 +38,48 @@ class Cause(StrEnum):
 
 SENTENCES: dict[Cause, tuple[str, str]] = {
     Cause.LOCKED: (
-        "The file is in use by another program, and nothing was saved.",
-        "Close the other window or wait for it to finish, then try again.",
+        mark("The file is in use by another program, and nothing was saved."),
+        mark("Close the other window or wait for it to finish, then try again."),
     ),
     Cause.FULL: (
-        "There is no room left to write, and nothing of this change was saved.",
-        "Free some space on that disk, then try again.",
+        mark("There is no room left to write, and nothing of this change was saved."),
+        mark("Free some space on that disk, then try again."),
     ),
     Cause.READ_ONLY: (
-        "The file or its folder cannot be written to, and nothing was saved.",
-        "Ask for the right to write there, or copy the file to a folder of your own.",
+        mark("The file or its folder cannot be written to, and nothing was saved."),
+        mark("Ask for the right to write there, or copy the file to a folder of your own."),
     ),
     Cause.DAMAGED: (
-        "The file is damaged, so it was left exactly as it is.",
-        "Keep it, and restore the newest good copy from the backups.",
+        mark("The file is damaged, so it was left exactly as it is."),
+        mark("Keep it, and restore the newest good copy from the backups."),
     ),
     Cause.TOO_NEW: (
-        "The file was written by a newer Weekloom.",
-        "Update Weekloom on this computer, then open it again.",
+        mark("The file was written by a newer Weekloom."),
+        mark("Update Weekloom on this computer, then open it again."),
     ),
     Cause.NOT_OURS: (
-        "This is not a Weekloom file, so it was left as it is.",
-        "Choose a file that Weekloom made, or a new name for a new one.",
+        mark("This is not a Weekloom file, so it was left as it is."),
+        mark("Choose a file that Weekloom made, or a new name for a new one."),
     ),
     Cause.MISSING: (
-        "The file or its folder cannot be reached.",
-        "Check that the folder exists and that you may open it.",
+        mark("The file or its folder cannot be reached."),
+        mark("Check that the folder exists and that you may open it."),
     ),
     Cause.DEVICE: (
-        "The disk reported an error, and nothing of this change was saved.",
-        "Check the disk or the connection to it, then try again.",
+        mark("The disk reported an error, and nothing of this change was saved."),
+        mark("Check the disk or the connection to it, then try again."),
     ),
     Cause.CHANGED_OUTSIDE: (
-        "The same plan was changed in another window, so this change was not saved.",
-        "Open the plan again to see the other change, then repeat yours.",
+        mark("The same plan was changed in another window, so this change was not saved."),
+        mark("Open the plan again to see the other change, then repeat yours."),
     ),
     Cause.TAKEN: (
-        "The file already holds something else under the same id, so nothing was saved.",
-        "Change what is there instead, or give the new one an id of its own.",
+        mark("The file already holds something else under the same id, so nothing was saved."),
+        mark("Change what is there instead, or give the new one an id of its own."),
     ),
     Cause.TEXT: (
-        "A text holds a character that cannot be stored, so nothing was saved.",
-        "Type the text again instead of pasting it.",
+        mark("A text holds a character that cannot be stored, so nothing was saved."),
+        mark("Type the text again instead of pasting it."),
     ),
     Cause.GONE: (
         mark(
@@ -154,8 +154,8 @@ def missing(what: str, key: str) -> StoreFailure:
     """The refusal of something that is not in the file."""
     return StoreFailure(
         Cause.MISSING,
-        what=f"There is no {what} {key!r} in the file.",
-        mend="Choose another from the list; it may have been removed in another window.",
+        what=tr("There is no {what} {key!r} in the file.", what=what, key=key),
+        mend=tr("Choose another from the list; it may have been removed in another window."),
     )
 
 

@@ -39,11 +39,11 @@ def read_header(path: Path) -> Header:
     with path.open("rb") as file:
         start = file.read(LENGTH)
     if not start:
-        raise StoreFailure(Cause.DAMAGED, where=str(path), what="The file is empty.")
+        raise StoreFailure(Cause.DAMAGED, where=str(path), what=tr("The file is empty."))
     if not start.startswith(MAGIC[: len(start)]):
         raise StoreFailure(Cause.NOT_OURS, where=str(path))
     if len(start) < LENGTH:
-        raise StoreFailure(Cause.DAMAGED, where=str(path), what="The file is cut short.")
+        raise StoreFailure(Cause.DAMAGED, where=str(path), what=tr("The file is cut short."))
 
     def number(at: int, length: int = 4) -> int:
         return int.from_bytes(start[at : at + length], "big")
@@ -114,6 +114,10 @@ def too_new(where: str, schema: str) -> StoreFailure:
     return StoreFailure(
         Cause.TOO_NEW,
         where=where,
-        what=f"The file was written by a newer Weekloom (schema {schema}; this one reads up to "
-        f"{SCHEMA}), so it was left as it is.",
+        what=tr(
+            "The file was written by a newer Weekloom (schema {schema}; this "
+            "one reads up to {schema_2}), so it was left as it is.",
+            schema=schema,
+            schema_2=SCHEMA,
+        ),
     )

@@ -6,6 +6,7 @@ from sqlalchemy import Connection, delete, insert, select, update
 
 from app.domain.exercise import Exercise, ExerciseKey
 from app.domain.ranges import Override, Who
+from app.domain.wording import tr
 from db.canonical import decode, encode
 from db.errors import missing
 from db.models import OwnExerciseRow, RangeOverrideRow
@@ -27,7 +28,7 @@ def retire(connection: Connection, key: ExerciseKey) -> None:
     """Offers the exercise no longer; programs that hold it keep it."""
     retired = update(OWN).where(OWN.c.key == key).values(retired=True)
     if connection.execute(retired).rowcount == 0:
-        raise missing("exercise of your own", key)
+        raise missing(tr("exercise of your own"), key)
 
 
 def write_override(connection: Connection, override: Override) -> None:

@@ -15,6 +15,7 @@ from alembic import command
 from alembic.config import Config
 from sqlalchemy import Connection
 
+from app.domain.wording import tr
 from db.engine import (
     WAIT_S,
     connect_memory,
@@ -100,8 +101,11 @@ def _refuse_strays(connection: Connection, where: str) -> None:
         raise StoreFailure(
             Cause.DAMAGED,
             where=where,
-            what=f"Upgrading would leave rows of {tables} that belong to nothing, so the file "
-            "was left as it is.",
+            what=tr(
+                "Upgrading would leave rows of {tables} that belong to nothing, "
+                "so the file was left as it is.",
+                tables=tables,
+            ),
         )
 
 

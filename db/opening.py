@@ -12,6 +12,7 @@ from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 
+from app.domain.wording import tr
 from db.engine import WAIT_S, Link, is_writable, link_file, link_memory
 from db.errors import Cause, StoreFailure, cause_of, is_of_sqlite, told
 from db.header import admit, admit_inside, too_new
@@ -169,8 +170,10 @@ def _upgraded(path: Path, revision: str, *, wait_s: float, key: Passphrase | Non
         raise StoreFailure(
             Cause.READ_ONLY,
             where=str(path),
-            what="The file is of an older Weekloom and must be upgraded, but it cannot be "
-            "written to.",
+            what=tr(
+                "The file is of an older Weekloom and must be upgraded, but it "
+                "cannot be written to."
+            ),
         )
     from db.backup import copy_aside
     from db.migrate import upgrade

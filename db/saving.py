@@ -15,6 +15,7 @@ from sqlalchemy import Connection, Table, delete, insert, select, update
 from app.domain.client import Client, ClientId
 from app.domain.program import Program, ProgramId
 from app.domain.results import Diary
+from app.domain.wording import tr
 from app.domain.work import Work
 from db.client_rows import CLIENTS, client_rows
 from db.diary_reading import read_diary
@@ -151,7 +152,11 @@ def _first_version(connection: Connection, table: Table, key: str) -> int:
     if (name := connection.execute(there).scalar()) is not None:
         raise StoreFailure(
             Cause.TAKEN,
-            what=f"The file already holds {name!r} under the id {key}, so nothing was saved.",
+            what=tr(
+                "The file already holds {name!r} under the id {key}, so nothing was saved.",
+                name=name,
+                key=key,
+            ),
         )
     return 1
 

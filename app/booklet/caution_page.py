@@ -92,8 +92,8 @@ def screening_words(book: Book) -> tuple[str, tuple[str, ...]]:
         agreed = tr(
             "A practitioner agreed to training on {cleared}.", cleared=full_day_text(cleared)
         )
-        return said, (agreed, *map(tr, advice.cautions), done)
-    return said, (*map(tr, advice.cautions), done)
+        return said, (agreed, *advice.cautions, done)
+    return said, (*advice.cautions, done)
 
 
 _OUTCOMES = {

@@ -151,7 +151,7 @@ def _pregnant(screening: Screening, today: date) -> Advice:
             Begin.WAIT,
             Clearance.BEFORE_ANY,
             tr("Pregnancy: have the obstetric practitioner agree before training."),
-            PREGNANCY_CAUTIONS,
+            tuple(map(tr, PREGNANCY_CAUTIONS)),
             sources,
         )
     return Advice(
@@ -159,7 +159,7 @@ def _pregnant(screening: Screening, today: date) -> Advice:
         Begin.CARRY_ON if screening.active else Begin.START_EASY,
         Clearance.NOT_NEEDED,
         tr("Pregnancy, training agreed: keep to moderate effort and to what was agreed."),
-        PREGNANCY_CAUTIONS,
+        tuple(map(tr, PREGNANCY_CAUTIONS)),
         sources,
     )
 

@@ -8,17 +8,18 @@ from collections.abc import Iterable
 from typing import TYPE_CHECKING, Any
 
 from app.domain.errors import PlanFileError
+from app.domain.wording import mark, tr
 
 if TYPE_CHECKING:
     from jsonschema.exceptions import ValidationError
 
 KINDS = {
-    "object": "a record in braces",
-    "array": "a list in brackets",
-    "string": "text in quotes",
-    "integer": "a whole number",
-    "number": "a number",
-    "boolean": "true or false",
+    "object": mark("a record in braces"),
+    "array": mark("a list in brackets"),
+    "string": mark("text in quotes"),
+    "integer": mark("a whole number"),
+    "number": mark("a number"),
+    "boolean": mark("true or false"),
 }
 LONGEST_LIST = 30
 """Most allowed values that a sentence lists."""
@@ -29,7 +30,7 @@ def path_text(path: Iterable[str | int]) -> str:
     text = ""
     for part in path:
         text += f"[{part}]" if isinstance(part, int) else f".{part}" if text else part
-    return text or "the file"
+    return text or tr("the file")
 
 
 def fault(error: ValidationError, *, source: str) -> PlanFileError:
@@ -46,38 +47,48 @@ def _said(name: str, found: Any, *, limit: Any, schema: Any) -> tuple[str, str]:
             return _unknown_field(found, list(schema.get("properties", {})))
         case "required":
             lacking = next(field for field in limit if field not in found)
-            return f"The field {lacking!r} is missing.", f"Add {lacking!r}."
+            return tr("The field {lacking!r} is missing.", lacking=lacking), tr(
+                "Add {lacking!r}.", lacking=lacking
+            )
         case "type":
-            return f"{shown(found)} is not {KINDS[limit]}.", f"Write {KINDS[limit]}."
+            return tr("{shown} is not {limit}.", shown=shown(found), limit=tr(KINDS[limit])), tr(
+                "Write {limit}.", limit=tr(KINDS[limit])
+            )
         case "enum":
-            return f"{shown(found)} is not known here.", near(str(found), list(map(str, limit)))
+            return tr("{shown} is not known here.", shown=shown(found)), near(
+                str(found), list(map(str, limit))
+            )
         case "const":
-            return f"{shown(found)} stands where {shown(limit)} belongs.", f"Write {shown(limit)}."
+            return tr(
+                "{shown} stands where {shown_2} belongs.", shown=shown(found), shown_2=shown(limit)
+            ), tr("Write {shown}.", shown=shown(limit))
         case "minimum" | "maximum":
-            return f"{shown(found)} is out of range.", _range(schema)
+            return tr("{shown} is out of range.", shown=shown(found)), _range(schema)
         case "minItems" | "maxItems" | "minProperties" | "maxProperties":
-            return f"There are {len(found)} entries.", _entries(schema)
+            return tr("There are {found} entries.", found=len(found)), _entries(schema)
         case "maxLength":
-            return f"The text has {len(found):,} letters.", f"Keep it to {limit:,}."
+            return tr("The text has {found:,} letters.", found=len(found)), tr(
+                "Keep it to {limit:,}.", limit=limit
+            )
         case "uniqueItems":
-            return "An entry stands twice.", "Keep each once."
+            return tr("An entry stands twice."), tr("Keep each once.")
         case _:  # pattern
-            return f"{shown(found)} cannot stand here.", _hint(schema)
+            return tr("{shown} cannot stand here.", shown=shown(found)), _hint(schema)
 
 
 def _unknown_field(found: dict[str, Any], known: list[str]) -> tuple[str, str]:
     name = next(name for name in found if name not in known)
-    return f"The field {name!r} is unknown.", near(name, known)
+    return tr("The field {name!r} is unknown.", name=name), near(name, known)
 
 
 def near(found: str, known: list[str]) -> str:
     """What to write instead: the nearest of the known names, or all of them if few."""
     close = difflib.get_close_matches(found, known, n=1)
     if close:
-        return f"Did you mean {close[0]!r}?"
+        return tr("Did you mean {first!r}?", first=close[0])
     if len(known) <= LONGEST_LIST:
-        return f"Use {', '.join(known)}."
-    return "Choose one that is in the library."
+        return tr("Use {known}.", known=", ".join(known))
+    return tr("Choose one that is in the library.")
 
 
 def near_words(found: str, known: list[str]) -> str:
@@ -97,8 +108,8 @@ def near_words(found: str, known: list[str]) -> str:
     best = min(ranked)[:2]
     names = [repr(name) for *rank, name in sorted(ranked) if tuple(rank[:2]) == best][:3]
     if len(names) == 1:
-        return f"Did you mean {names[0]}?"
-    return f"Did you mean {', '.join(names[:-1])} or {names[-1]}?"
+        return tr("Did you mean {first}?", first=names[0])
+    return tr("Did you mean {names} or {last}?", names=", ".join(names[:-1]), last=names[-1])
 
 
 def _likeness(one: str, other: str) -> float:
@@ -107,19 +118,23 @@ def _likeness(one: str, other: str) -> float:
 
 
 def _range(schema: dict[str, Any]) -> str:
-    whole = "a whole number" if schema.get("type") == "integer" else "a number"
+    whole = tr("a whole number") if schema.get("type") == "integer" else tr("a number")
     low, high = schema.get("minimum"), schema.get("maximum")
     if high is None:
-        return f"Write {whole} from {low:,} on."
-    return f"Write {whole} from {low:,} to {high:,}."
+        return tr("Write {whole} from {low:,} on.", whole=whole, low=low)
+    return tr("Write {whole} from {low:,} to {high:,}.", whole=whole, low=low, high=high)
 
 
 def _entries(schema: dict[str, Any]) -> str:
     low = schema.get("minItems", schema.get("minProperties", 0))
     high = schema.get("maxItems", schema.get("maxProperties"))
     if low == high:
-        return f"Write exactly {low}."
-    return f"Write {low} to {high:,}." if high is not None else f"Write at least {low}."
+        return tr("Write exactly {low}.", low=low)
+    return (
+        tr("Write {low} to {high:,}.", low=low, high=high)
+        if high is not None
+        else tr("Write at least {low}.", low=low)
+    )
 
 
 def _hint(schema: dict[str, Any]) -> str:

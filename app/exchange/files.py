@@ -12,13 +12,22 @@ from contextlib import contextmanager, suppress
 from pathlib import Path
 
 from app.domain.errors import CoachError
+from app.domain.wording import mark, tr
 
 _MENDS = (
-    (PermissionError, "You may not {verb} there.", "Choose a folder of your own."),
-    (FileNotFoundError, "There is no such file or folder.", "Check the name."),
-    (IsADirectoryError, "That is a folder.", "Name a file in it."),
-    (NotADirectoryError, "A part of the path is a file, not a folder.", "Check the name."),
-    (FileExistsError, "A file stands where the folder should be.", "Choose another name."),
+    (PermissionError, mark("You may not {verb} there."), mark("Choose a folder of your own.")),
+    (FileNotFoundError, mark("There is no such file or folder."), mark("Check the name.")),
+    (IsADirectoryError, mark("That is a folder."), mark("Name a file in it.")),
+    (
+        NotADirectoryError,
+        mark("A part of the path is a file, not a folder."),
+        mark("Check the name."),
+    ),
+    (
+        FileExistsError,
+        mark("A file stands where the folder should be."),
+        mark("Choose another name."),
+    ),
 )
 
 
@@ -34,11 +43,17 @@ def told(path: Path, verb: str) -> Iterator[None]:
     except OSError as error:
         for kind, what, mend in _MENDS:
             if isinstance(error, kind):
-                raise FileTrouble(what.format(verb=verb), where=str(path), mend=mend) from error
+                raise FileTrouble(
+                    tr(what, verb=tr(verb)), where=str(path), mend=tr(mend)
+                ) from error
         raise FileTrouble(
-            f"The system could not {verb} it ({error.strerror}).",
+            tr(
+                "The system could not {verb} it ({strerror}).",
+                verb=tr(verb),
+                strerror=error.strerror,
+            ),
             where=str(path),
-            mend="Check the disk and its free space, then try again.",
+            mend=tr("Check the disk and its free space, then try again."),
         ) from error
 
 
@@ -56,11 +71,11 @@ def read_whole(path: Path, *, most: int) -> bytes:
     with told(path, "read"):
         size = path.stat().st_size
     # what is no file on a disk has no size to tell
-    has = f"{size:,}" if size > most else f"more than {most:,}"
+    has = f"{size:,}" if size > most else tr("more than {most:,}", most=most)
     raise FileTrouble(
-        f"The file has {has} bytes; at most {most:,} are read.",
+        tr("The file has {has} bytes; at most {most:,} are read.", has=has, most=most),
         where=str(path),
-        mend="Choose a file that Weekloom wrote.",
+        mend=tr("Choose a file that Weekloom wrote."),
     )
 
 

@@ -10,6 +10,7 @@ import json
 from typing import Any
 
 from app.domain.errors import PlanFileError
+from app.domain.wording import tr
 
 WIDTH = 100
 MOST_BYTES = 20 * 1024 * 1024
@@ -52,34 +53,43 @@ def read_json(data: bytes, *, source: str) -> Any:
     """The record that the bytes of the file `source` hold. Raises PlanFileError for other bytes."""
     if len(data) > MOST_BYTES:
         raise PlanFileError(
-            f"The file has {len(data):,} bytes; a plan file has at most {MOST_BYTES:,}.",
+            tr(
+                "The file has {data:,} bytes; a plan file has at most {most_bytes:,}.",
+                data=len(data),
+                most_bytes=MOST_BYTES,
+            ),
             where=source,
-            mend="Choose a plan file that Weekloom wrote.",
+            mend=tr("Choose a plan file that Weekloom wrote."),
         )
     try:
         text = data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
         raise PlanFileError(
-            f"Byte {error.start} is not UTF-8 text.",
+            tr("Byte {start} is not UTF-8 text.", start=error.start),
             where=source,
-            mend="Choose a plan file, or save it again as UTF-8.",
+            mend=tr("Choose a plan file, or save it again as UTF-8."),
         ) from None
     try:
         return json.loads(text, object_pairs_hook=_once, parse_constant=_no_number)
     except json.JSONDecodeError as error:
         raise PlanFileError(
-            f"The text stops being JSON ({error.msg}).",
-            where=f"{source}, line {error.lineno}, column {error.colno}",
-            mend="Mend that line, or export the plan again.",
+            tr("The text stops being JSON ({msg}).", msg=error.msg),
+            where=tr(
+                "{source}, line {lineno}, column {colno}",
+                source=source,
+                lineno=error.lineno,
+                colno=error.colno,
+            ),
+            mend=tr("Mend that line, or export the plan again."),
         ) from None
     except PlanFileError as error:
         raise PlanFileError(error.what, where=source, mend=error.mend) from None
     except (RecursionError, ValueError):
         # nested without end, or a number of more digits than Python reads
         raise PlanFileError(
-            "The file is nested too deeply or holds an endless number.",
+            tr("The file is nested too deeply or holds an endless number."),
             where=source,
-            mend="Choose a plan file that Weekloom wrote.",
+            mend=tr("Choose a plan file that Weekloom wrote."),
         ) from None
 
 
@@ -88,9 +98,11 @@ def _once(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
     if len(record) < len(pairs):
         names = [name for name, _ in pairs]
         twice = next(name for name in names if names.count(name) > 1)
-        raise PlanFileError(f"The field {twice!r} stands twice in one record.", mend="Keep one.")
+        raise PlanFileError(
+            tr("The field {twice!r} stands twice in one record.", twice=twice), mend=tr("Keep one.")
+        )
     return record
 
 
 def _no_number(word: str) -> float:
-    raise PlanFileError(f"{word} is not a number.", mend="Write a finite number.")
+    raise PlanFileError(tr("{word} is not a number.", word=word), mend=tr("Write a finite number."))

@@ -17,6 +17,7 @@ from app.domain.errors import CoachError, PlanFileError
 from app.domain.exercise import Catalogue, Exercise, ExerciseKey
 from app.domain.loads import require_load_of_test
 from app.domain.program import MAX_REPS, Program, Session, Slot, broken_laws
+from app.domain.wording import tr
 from app.exchange.faults import fault, near_words
 from app.exchange.json_text import read_json, write_json
 from app.exchange.record import WEEKDAYS, from_record, to_record
@@ -109,9 +110,13 @@ def _refuse_newer(record: Any, source: str) -> None:
     version = record.get("version") if isinstance(record, dict) else None
     if isinstance(version, int) and version > VERSION:
         raise PlanFileError(
-            f"The plan has version {version}; this Weekloom reads version {VERSION}.",
+            tr(
+                "The plan has version {version}; this Weekloom reads version {version_2}.",
+                version=version,
+                version_2=VERSION,
+            ),
             where=source,
-            mend="Update Weekloom, or export the plan from an older one.",
+            mend=tr("Update Weekloom, or export the plan from an older one."),
         )
 
 
@@ -134,7 +139,7 @@ def _refuse_unlawful(plan: Plan) -> None:
     broken = broken_laws(plan.program)
     if broken:
         raise PlanFileError(
-            broken[0], where="program", mend="Mend it, or export the plan again from Weekloom."
+            broken[0], where="program", mend=tr("Mend it, or export the plan again from Weekloom.")
         )
 
 
@@ -149,11 +154,20 @@ def _refuse_birth(plan: Plan, today: date | None) -> None:
     # nobody is refused for a leap day
     earliest = date(latest.year - OLDEST_YEARS, latest.month, min(latest.day, 28))
     if not earliest <= born <= latest:
-        against = "today" if plan.program is None else "the program's start"
+        against = "today" if plan.program is None else tr("the program's start")
         raise PlanFileError(
-            f"The birth date {born} does not lie in the {OLDEST_YEARS} years before {against}.",
+            tr(
+                "The birth date {born} does not lie in the {oldest_years} years before {against}.",
+                born=born,
+                oldest_years=OLDEST_YEARS,
+                against=against,
+            ),
             where="client.born",
-            mend=f"Write a day from {earliest} to {latest}, or leave it out.",
+            mend=tr(
+                "Write a day from {earliest} to {latest}, or leave it out.",
+                earliest=earliest,
+                latest=latest,
+            ),
         )
 
 
@@ -162,10 +176,14 @@ def _refuse_long_sets(plan: Plan, catalogue: Catalogue) -> None:
     for where, slot in _slots(plan.program):
         if slot.reps.high > MAX_REPS and not known[slot.exercise].timed:
             raise PlanFileError(
-                f"{slot.reps.high} repetitions of {known[slot.exercise].name}, which is not "
-                "timed; only timed exercises count seconds.",
+                tr(
+                    "{high} repetitions of {known}, which is not timed; only timed "
+                    "exercises count seconds.",
+                    high=slot.reps.high,
+                    known=known[slot.exercise].name,
+                ),
                 where=f"{where}.reps",
-                mend=f"Write 1 to {MAX_REPS} repetitions.",
+                mend=tr("Write 1 to {max_reps} repetitions.", max_reps=MAX_REPS),
             )
 
 
@@ -175,7 +193,7 @@ def _refuse_unknown_exercises(plan: Plan, catalogue: Catalogue) -> None:
         if key not in known:
             keys = [exercise.key for exercise in known]
             raise PlanFileError(
-                f"There is no exercise {key!r} in the library.",
+                tr("There is no exercise {key!r} in the library.", key=key),
                 where=where,
                 mend=near_words(key, list(map(str, keys))),
             )

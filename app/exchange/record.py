@@ -20,6 +20,7 @@ from app.domain.effort import PercentOneRm, PercentRepMax, Rir
 from app.domain.errors import CoachError, PlanFileError
 from app.domain.exercise import Joint
 from app.domain.program import DAYS, Day, Reps
+from app.domain.wording import tr
 
 T = TypeVar("T")
 
@@ -169,5 +170,7 @@ def _day(record: str, where: str) -> date:
         return date.fromisoformat(record)
     except ValueError:
         raise PlanFileError(
-            f"{record!r} is no day of the calendar.", where=where, mend="Write it as 2026-10-12."
+            tr("{record!r} is no day of the calendar.", record=record),
+            where=where,
+            mend=tr("Write it as 2026-10-12."),
         ) from None

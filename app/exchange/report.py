@@ -10,22 +10,8 @@ from typing import Any
 from app.domain.client import Client
 from app.domain.findings import Finding, Weight
 from app.domain.program import Program, day_name
+from app.domain.wording import DateForm, date_text, tr, trn
 from app.domain.working import COMMON_PRACTICE
-
-MONTHS = (
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,14 +48,16 @@ def report_text(checked: Checked) -> str:
     weeks = len(program.weeks)
     lines = [
         f"{program.name}, {checked.client.name}",
-        f"{weeks} week{'s' * (weeks != 1)} from {day_text(program.start)}",
+        trn(
+            "{n} week from {start}", "{n} weeks from {start}", weeks, start=day_text(program.start)
+        ),
         ", ".join(_counted(number, word) for word, number in counts.items()),
     ]
     accepted = checked.accepted
     for weight in Weight:
         found = [f for f in checked.findings if f.weight is weight and f.id not in accepted]
         lines += _section(weight.word, found, checked)
-    lines += _section("Accepted", [f for f in checked.findings if f.id in accepted], checked)
+    lines += _section(tr("Accepted"), [f for f in checked.findings if f.id in accepted], checked)
     return "\n".join(lines) + "\n"
 
 
@@ -95,13 +83,13 @@ def _cause(group: list[Finding], checked: Checked) -> list[str]:
     day = "" if first.place.day is None else day_name(first.place.day)
     place = ", ".join(part for part in (weeks_text(weeks), day) if part)
     if any(f.text != first.text for f in group):
-        place += "; the first is shown"
+        place += tr("; the first is shown")
     lines = [f"  {first.text}" + (f" ({place})" if place else "")]
     said = [first.reason, checked.source(first)]
     if first.id in checked.accepted:
-        said = [f"Accepted: {checked.accepted[first.id]}"]
+        said = [tr("Accepted: {accepted}", accepted=checked.accepted[first.id])]
     elif first.mend is not None:
-        said.append(f"Mend: {first.mend.label}")
+        said.append(tr("Mend: {mend}", mend=first.mend.label))
     said = [part[:1].upper() + part[1:].rstrip(".") for part in said if part]
     return [*lines, f"    {'. '.join(said)}."] if said else lines
 
@@ -118,7 +106,7 @@ def weeks_text(weeks: Iterable[int]) -> str:
     if not parts:
         return ""
     many = len(runs) > 1 or len(runs[0]) > 1
-    return f"{'weeks' if many else 'week'} {', '.join(parts)}"
+    return f"{(tr('weeks') if many else tr('week'))} {', '.join(parts)}"
 
 
 def report_record(checked: Checked) -> dict[str, Any]:
@@ -161,4 +149,4 @@ def _finding_record(finding: Finding, checked: Checked) -> dict[str, Any]:
 
 def day_text(day: date) -> str:
     """A day in full: '12 October 2026'."""
-    return f"{day.day} {MONTHS[day.month - 1]} {day.year}"
+    return date_text(day, DateForm.LONG_DATE)

@@ -9,6 +9,7 @@ from enum import StrEnum
 from typing import TypeVar
 
 from app.domain.errors import ResourceError
+from app.domain.wording import tr
 
 Choice = TypeVar("Choice", bound=StrEnum)
 
@@ -21,13 +22,13 @@ def near(found: str, allowed: Iterable[str]) -> str:
     from difflib import get_close_matches  # only a mistake needs it
 
     close = get_close_matches(found, list(allowed), n=1)
-    return f" Did you mean {close[0]!r}?" if close else ""
+    return tr(" Did you mean {first!r}?", first=close[0]) if close else ""
 
 
 def _called(kind: type[StrEnum]) -> str:
     """`a load kind` for LoadKind, `an equipment` for Equipment."""
     words = re.sub(r"(?<=[a-z])(?=[A-Z])", " ", kind.__name__).lower()
-    return f"{'an' if words[0] in 'aeiou' else 'a'} {words}"
+    return f"{(tr('an') if words[0] in 'aeiou' else 'a')} {words}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +43,7 @@ class Entry:
     def error(self, field: str, what: str, *, mend: str = "") -> ResourceError:
         """The error for one field of this entry: file, line, entry and field, then `what`."""
         line = self._line_of(field)
-        place = (self.source, f"line {line}" if line else "", self.name, field)
+        place = (self.source, tr("line {line}", line=line) if line else "", self.name, field)
         return ResourceError(what, where=", ".join(p for p in place if p), mend=mend)
 
     def _line_of(self, field: str) -> int:
@@ -66,31 +67,41 @@ class Entry:
             if field not in known:
                 raise self.error(
                     field,
-                    f"There is no field {field!r}.{near(field, known)}",
-                    mend=f"Fields are {', '.join(known)}.",
+                    tr("There is no field {field!r}.{near}", field=field, near=near(field, known)),
+                    mend=tr("Fields are {known}.", known=", ".join(known)),
                 )
 
     def words(self, field: str, default: str | None = None) -> str:
         """A line of plain text; required unless a default is given."""
         found = self.values.get(field, default)
         if found is None:
-            raise self.error(field, "This field is missing.", mend="Add it as a line of text.")
+            raise self.error(
+                field, tr("This field is missing."), mend=tr("Add it as a line of text.")
+            )
         return self._plain(field, found)
 
     def _plain(self, field: str, found: object) -> str:
         if not isinstance(found, str):
-            raise self.error(field, f"{found!r} is not text.", mend='Write it in quotes: "...".')
+            raise self.error(
+                field,
+                tr("{found!r} is not text.", found=found),
+                mend=tr('Write it in quotes: "...".'),
+            )
         if odd := _FORBIDDEN.search(found):
             raise self.error(
                 field,
-                f"The character {odd.group()!r} is not allowed in {found[:40]!r}.",
-                mend="Use plain text on one line, without < and >.",
+                tr(
+                    "The character {group!r} is not allowed in {found!r}.",
+                    group=odd.group(),
+                    found=found[:40],
+                ),
+                mend=tr("Use plain text on one line, without < and >."),
             )
         if len(found) > LONGEST_LINE:
             raise self.error(
                 field,
-                f"A text of {len(found)} characters is too long.",
-                mend=f"Use at most {LONGEST_LINE}.",
+                tr("A text of {found} characters is too long.", found=len(found)),
+                mend=tr("Use at most {longest_line}.", longest_line=LONGEST_LINE),
             )
         return found
 
@@ -102,28 +113,42 @@ class Entry:
         """A list of anything; empty when absent."""
         found = self.values.get(field, [])
         if not isinstance(found, list):
-            raise self.error(field, f"{found!r} is not a list.", mend="Write it in [ ].")
+            raise self.error(
+                field, tr("{found!r} is not a list.", found=found), mend=tr("Write it in [ ].")
+            )
         return tuple(found)
 
     def table(self, field: str) -> Mapping[str, object]:
         """A table of named values; empty when absent."""
         found = self.values.get(field, {})
         if not isinstance(found, dict):
-            raise self.error(field, f"{found!r} is not a table.", mend="Write { name = value }.")
+            raise self.error(
+                field,
+                tr("{found!r} is not a table.", found=found),
+                mend=tr("Write { name = value }."),
+            )
         return found
 
     def flag(self, field: str, default: bool | None = None) -> bool:
         """True or false; required unless a default is given."""
         found = self.values.get(field, default)
         if not isinstance(found, bool):
-            raise self.error(field, f"{found!r} is neither true nor false.", mend="Write true.")
+            raise self.error(
+                field,
+                tr("{found!r} is neither true nor false.", found=found),
+                mend=tr("Write true."),
+            )
         return found
 
     def integer(self, field: str, default: int, *, low: int, high: int) -> int:
         """A whole number from `low` to `high`."""
         found = self.values.get(field, default)
         if not isinstance(found, int) or isinstance(found, bool):
-            raise self.error(field, f"{found!r} is not a whole number.", mend="Write digits only.")
+            raise self.error(
+                field,
+                tr("{found!r} is not a whole number.", found=found),
+                mend=tr("Write digits only."),
+            )
         return int(self.within(field, found, low=low, high=high))
 
     def number(self, field: str, default: float, *, low: float, high: float) -> float:
@@ -133,12 +158,14 @@ class Entry:
     def within(self, field: str, found: object, *, low: float, high: float) -> float:
         """`found` as a number, if it is one from `low` to `high`."""
         if not isinstance(found, int | float) or isinstance(found, bool):
-            raise self.error(field, f"{found!r} is not a number.", mend="Write digits only.")
+            raise self.error(
+                field, tr("{found!r} is not a number.", found=found), mend=tr("Write digits only.")
+            )
         if not low <= found <= high:
             raise self.error(
                 field,
-                f"{found:g} is outside {low:g} to {high:g}.",
-                mend=f"Use a value from {low:g} to {high:g}.",
+                tr("{found:g} is outside {low:g} to {high:g}.", found=found, low=low, high=high),
+                mend=tr("Use a value from {low:g} to {high:g}.", low=low, high=high),
             )
         return float(found)
 
@@ -151,8 +178,13 @@ class Entry:
             allowed = [str(member) for member in kind]
             raise self.error(
                 field,
-                f"{word!r} is not {_called(kind)}.{near(word, allowed)}",
-                mend=f"Use one of {', '.join(allowed)}.",
+                tr(
+                    "{word!r} is not {called}.{near}",
+                    word=word,
+                    called=_called(kind),
+                    near=near(word, allowed),
+                ),
+                mend=tr("Use one of {allowed}.", allowed=", ".join(allowed)),
             ) from None
 
     def choices(self, field: str, kind: type[Choice]) -> tuple[Choice, ...]:

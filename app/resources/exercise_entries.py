@@ -27,6 +27,7 @@ from app.domain.exercise import (
     Work,
 )
 from app.domain.folding import solid
+from app.domain.wording import tr
 from app.resources.entry import Entry, near
 from app.resources.files import tables_from_toml
 
@@ -76,9 +77,9 @@ def exercises_from_toml(content: str, *, source: str, own: bool = False) -> tupl
     """
     if len(content) > LONGEST_FILE:
         raise ResourceError(
-            f"The file has {len(content):,} characters.",
+            tr("The file has {content:,} characters.", content=len(content)),
             where=source,
-            mend=f"Split it: {LONGEST_FILE:,} are read at most.",
+            mend=tr("Split it: {longest_file:,} are read at most.", longest_file=LONGEST_FILE),
         )
     return exercises_from_tables(
         tables_from_toml(content, source=source), content, source=source, own=own
@@ -111,19 +112,27 @@ def refuse_loose_relatives(exercises: Iterable[Exercise], known: Collection[str]
         for key in exercise.easier + exercise.harder:
             if key not in known or key == exercise.key:
                 raise ResourceError(
-                    f"{key!r} is no other exercise of the library.{near(key, known)}",
-                    where=f"{exercise.key}, easier or harder",
-                    mend="Name the key of another exercise, or leave it out.",
+                    tr(
+                        "{key!r} is no other exercise of the library.{near}",
+                        key=key,
+                        near=near(key, known),
+                    ),
+                    where=tr("{key}, easier or harder", key=exercise.key),
+                    mend=tr("Name the key of another exercise, or leave it out."),
                 )
 
 
 def _entry(source: str, key: str, values: object, content: str) -> Entry:
     entry = Entry(source, key, values if isinstance(values, dict) else {}, content)
     if not isinstance(values, dict):
-        raise entry.error("", f"{key!r} stands outside a table.", mend="Begin with [key_of_it].")
+        raise entry.error(
+            "", tr("{key!r} stands outside a table.", key=key), mend=tr("Begin with [key_of_it].")
+        )
     if not _KEY.fullmatch(key):
         raise entry.error(
-            "", f"{key!r} is no key.", mend="Use lower-case letters, digits and _, at most 60."
+            "",
+            tr("{key!r} is no key.", key=key),
+            mend=tr("Use lower-case letters, digits and _, at most 60."),
         )
     entry.refuse_unknown(FIELDS)
     return entry
@@ -170,14 +179,18 @@ def _exercise(entry: Entry, own: bool) -> Exercise:
 def _name(entry: Entry) -> str:
     name = entry.words("name").strip()
     if not 1 <= len(name) <= 80:
-        raise entry.error("name", f"The name has {len(name)} characters.", mend="Use 1 to 80.")
+        raise entry.error(
+            "name", tr("The name has {name} characters.", name=len(name)), mend=tr("Use 1 to 80.")
+        )
     return name
 
 
 def _equipment(entry: Entry) -> tuple[Equipment, ...]:
     if not (found := entry.choices("equipment", Equipment)):
         raise entry.error(
-            "equipment", "No equipment is named.", mend='Write ["body"] if nothing is needed.'
+            "equipment",
+            tr("No equipment is named."),
+            mend=tr('Write ["body"] if nothing is needed.'),
         )
     return found
 
@@ -188,11 +201,15 @@ def _work(entry: Entry, pattern: Pattern) -> tuple[Work, ...]:
         muscle = entry.choice("work", Muscle, word)
         part = entry.within("work", fraction, low=0, high=1)
         if part == 0:
-            raise entry.error("work", f"{word} works 0 of a set.", mend="Leave the muscle out.")
+            raise entry.error(
+                "work", tr("{word} works 0 of a set.", word=word), mend=tr("Leave the muscle out.")
+            )
         work.append(Work(muscle, part))
     if pattern is not Pattern.DRILL and not any(part.is_prime for part in work):
         raise entry.error(
-            "work", "No muscle counts a whole set.", mend="Give the prime mover the value 1.0."
+            "work",
+            tr("No muscle counts a whole set."),
+            mend=tr("Give the prime mover the value 1.0."),
         )
     return tuple(work)
 
@@ -201,7 +218,11 @@ def _zone(entry: Entry) -> tuple[int, int]:
     low = entry.integer("rep_low", 5, low=1, high=3600)
     high = entry.integer("rep_high", 20, low=1, high=3600)
     if low > high:
-        raise entry.error("rep_low", f"{low} is above rep_high, {high}.", mend="Swap the two.")
+        raise entry.error(
+            "rep_low",
+            tr("{low} is above rep_high, {high}.", low=low, high=high),
+            mend=tr("Swap the two."),
+        )
     return low, high
 
 
@@ -210,8 +231,8 @@ def _tempo(entry: Entry) -> str:
     if not _TEMPO.fullmatch(tempo):
         raise entry.error(
             "tempo",
-            f"{tempo!r} is no tempo.",
-            mend='Write seconds down, pause, up, pause: "2-0-1-0"; "" if it does not apply.',
+            tr("{tempo!r} is no tempo.", tempo=tempo),
+            mend=tr('Write seconds down, pause, up, pause: "2-0-1-0"; "" if it does not apply.'),
         )
     return tempo
 
@@ -221,7 +242,9 @@ def _reach(entry: Entry, line: str) -> Reach:
     degrees = [word for word in rest if word]
     if len(degrees) > 1 or not all(word.isascii() and word.isdigit() for word in degrees):
         raise entry.error(
-            "reaches", f"{line!r} is no reach.", mend='Write "knee flexion 110": whole degrees.'
+            "reaches",
+            tr("{line!r} is no reach.", line=line),
+            mend=tr('Write "knee flexion 110": whole degrees.'),
         )
     angle = entry.within("reaches", int(degrees[0]) if degrees else 0, low=0, high=180)
     return Reach(
@@ -243,25 +266,35 @@ def _fault(entry: Entry, pair: object) -> Fault:
             return Fault(*words.lines("faults"))
         case _:
             raise entry.error(
-                "faults", f"{pair!r} is no pair.", mend='Write ["What you notice", "What to try."].'
+                "faults",
+                tr("{pair!r} is no pair.", pair=pair),
+                mend=tr('Write ["What you notice", "What to try."].'),
             )
 
 
 def _activation(entry: Entry, row: object) -> Activation:
     if not isinstance(row, dict):
-        raise entry.error("activation", f"{row!r} is no row.", mend="Write { muscle = ... }.")
+        raise entry.error(
+            "activation", tr("{row!r} is no row.", row=row), mend=tr("Write { muscle = ... }.")
+        )
     for field in row:
         if field not in _ACTIVATION:
             raise entry.error(
                 "activation",
-                f"There is no field {field!r}.{near(field, _ACTIVATION)}",
-                mend=f"Fields are {', '.join(_ACTIVATION)}.",
+                tr(
+                    "There is no field {field!r}.{near}", field=field, near=near(field, _ACTIVATION)
+                ),
+                mend=tr("Fields are {activation}.", activation=", ".join(_ACTIVATION)),
             )
     part = Entry(entry.source, entry.name, row, entry.content)
     low = part.number("low", -1, low=0, high=500)
     high = part.number("high", low, low=0, high=500)
     if low > high:
-        raise entry.error("activation", f"low {low:g} is above high {high:g}.", mend="Swap them.")
+        raise entry.error(
+            "activation",
+            tr("low {low:g} is above high {high:g}.", low=low, high=high),
+            mend=tr("Swap them."),
+        )
     return Activation(
         part.choice("muscle", Muscle), low, high, part.words("study"), part.words("detail", "")
     )
@@ -274,6 +307,11 @@ def _refuse_same_names(rows: Iterable[tuple[Entry, Exercise]]) -> None:
         if first != exercise.key:
             raise entry.error(
                 "name",
-                f"{exercise.key} and {first} share the name {exercise.name!r}.",
-                mend="Rename one.",
+                tr(
+                    "{key} and {first} share the name {exercise!r}.",
+                    key=exercise.key,
+                    first=first,
+                    exercise=exercise.name,
+                ),
+                mend=tr("Rename one."),
             )

@@ -7,6 +7,7 @@ from functools import cache
 from pathlib import Path
 
 from app.domain.errors import ResourceError
+from app.domain.wording import tr
 from app.resources import parsed
 
 Table = parsed.Table
@@ -25,8 +26,12 @@ def folder() -> Path:
         if (place / "references.json").is_file():
             return place
     raise ResourceError(
-        f"The folder of shipped data is missing (searched {beside} and {installed}).",
-        mend="Install Weekloom again, or start it from a complete checkout.",
+        tr(
+            "The folder of shipped data is missing (searched {beside} and {installed}).",
+            beside=beside,
+            installed=installed,
+        ),
+        mend=tr("Install Weekloom again, or start it from a complete checkout."),
     )
 
 
@@ -38,7 +43,8 @@ def path_of(relative: str) -> Path:
     place = folder().joinpath(*relative.split("/")).resolve()
     if not place.is_relative_to(folder().resolve()) or not place.exists():
         raise ResourceError(
-            f"There is no shipped file {relative!r}.", mend="Install Weekloom again."
+            tr("There is no shipped file {relative!r}.", relative=relative),
+            mend=tr("Install Weekloom again."),
         )
     return place
 
@@ -54,7 +60,9 @@ def text(relative: str) -> str:
         return data(relative).decode("utf-8")
     except UnicodeDecodeError as error:
         raise ResourceError(
-            f"Byte {error.start} is not UTF-8.", where=relative, mend="Save the file as UTF-8."
+            tr("Byte {start} is not UTF-8.", start=error.start),
+            where=relative,
+            mend=tr("Save the file as UTF-8."),
         ) from error
 
 
@@ -87,5 +95,7 @@ def tables_from_toml(content: str, *, source: str) -> Table:
         return tomllib.loads(content)
     except tomllib.TOMLDecodeError as error:
         raise ResourceError(
-            f"This is not TOML: {error}.", where=source, mend="Mend the line named."
+            tr("This is not TOML: {error}.", error=error),
+            where=source,
+            mend=tr("Mend the line named."),
         ) from error

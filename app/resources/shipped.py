@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 from app.domain.errors import ResourceError
 from app.domain.exercise import Catalogue, Muscle
 from app.domain.ranges import RangeBook, range_book_from_mappings
+from app.domain.wording import tr
 from app.resources.entry import Entry
 from app.resources.exercise_entries import exercises_from_tables, refuse_loose_relatives
 from app.resources.files import Table, names_in, read_toml, tables_from_toml, text
@@ -71,16 +72,24 @@ def references_from_json(content: str, *, source: str) -> Mapping[str, Reference
         rows = json.loads(content)
     except json.JSONDecodeError as error:
         raise ResourceError(
-            f"This is not JSON: {error}.", where=source, mend="Mend the line named."
+            tr("This is not JSON: {error}.", error=error),
+            where=source,
+            mend=tr("Mend the line named."),
         ) from error
     if not isinstance(rows, list) or not all(isinstance(row, dict) for row in rows):
-        raise ResourceError("This is not a list of records.", where=source, mend="Begin with [.")
+        raise ResourceError(
+            tr("This is not a list of records."), where=source, mend=tr("Begin with [.")
+        )
     entries = [Entry(source, str(row.get("id", "?")), row) for row in rows]
     shorts = _shorts(entries)
     found = {e.name: Reference(e.words("id"), shorts[e.name], e.values) for e in entries}
     if len(found) != len(entries):
         twice = Counter(entry.name for entry in entries).most_common(1)[0][0]
-        raise ResourceError(f"Two records have the id {twice!r}.", where=source, mend="Rename one.")
+        raise ResourceError(
+            tr("Two records have the id {twice!r}.", twice=twice),
+            where=source,
+            mend=tr("Rename one."),
+        )
     return MappingProxyType(found)
 
 
@@ -104,14 +113,16 @@ def _cited_as(entry: Entry) -> str:
     match entry.values.get("author", entry.values.get("editor")):
         case [{"family": str(name)}, *_] | [{"literal": str(name)}, *_]:
             return name
-    raise entry.error("author", "There is no first author.", mend="Give a family or a literal.")
+    raise entry.error(
+        "author", tr("There is no first author."), mend=tr("Give a family or a literal.")
+    )
 
 
 def _year(entry: Entry) -> int:
     match entry.values.get("issued"):
         case {"date-parts": [[int(year), *_]]}:
             return year
-    raise entry.error("issued", "There is no year.", mend='Write {"date-parts": [[2020]]}.')
+    raise entry.error("issued", tr("There is no year."), mend=tr('Write {"date-parts": [[2020]]}.'))
 
 
 @cache
@@ -139,7 +150,9 @@ def muscle_names_from_toml(content: str, *, source: str) -> Mapping[Muscle, Musc
     for muscle in Muscle:
         if muscle not in names:
             raise ResourceError(
-                f"The muscle group {muscle} has no names.", where=source, mend=f"Add [{muscle}]."
+                tr("The muscle group {muscle} has no names.", muscle=muscle),
+                where=source,
+                mend=tr("Add [{muscle}].", muscle=muscle),
             )
     return MappingProxyType({muscle: names[muscle] for muscle in Muscle})
 
@@ -172,6 +185,8 @@ def _read_poses() -> Mapping[str, PosePair]:
     for file in names_in(POSES, ".toml"):
         for key, pose in read_toml(file).items():
             if key in merged:
-                raise ResourceError(f"Two poses are called {key!r}.", where=file, mend="Rename.")
+                raise ResourceError(
+                    tr("Two poses are called {key!r}.", key=key), where=file, mend=tr("Rename.")
+                )
             merged[key] = pose
     return poses_from_mapping(merged)

@@ -18,6 +18,7 @@ from app.domain.errors import CoachError
 from app.domain.exercise import Muscle
 from app.domain.findings import Edit
 from app.domain.program import SlotId, Span, Week
+from app.domain.wording import tr
 
 if TYPE_CHECKING:
     from app.domain.figure import PosePair
@@ -128,7 +129,7 @@ class Bench(QObject):
             self.refused.emit(error.sentence)
             return
         if step is not None:
-            self.said.emit(f"{'Undone' if back else 'Done again'}: {step.label}")
+            self.said.emit(f"{(tr('Undone') if back else tr('Done again'))}: {step.label}")
 
     def show_week(self, index: int) -> None:
         """Show week `index` (counted from 0) of the open program."""

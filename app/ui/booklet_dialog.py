@@ -24,6 +24,7 @@ from PySide6.QtWidgets import (
 
 from app.booklet import Options, Paper
 from app.domain.errors import CoachError
+from app.domain.wording import tr
 from app.domain.work import Issue
 from app.exchange.files import safe_name, write_file
 from app.ui import worker
@@ -40,7 +41,7 @@ class BookletDialog(Sheet):
 
     def __init__(self, bench: Bench, parent: QWidget | None, *, today: date | None = None) -> None:
         client = bench.desk.client.name
-        super().__init__(parent, f"Booklet for {client}", verb="Save as PDF…")
+        super().__init__(parent, tr("Booklet for {client}", client=client), verb=tr("Save as PDF…"))
         self.bench = bench
         self.today = today or datetime.now().astimezone().date()
         self.issue: Issue = bench.desk.draft_issue(self.today)
@@ -70,11 +71,11 @@ class BookletDialog(Sheet):
 
     def _build_options(self, weeks: int) -> None:
         self.paper = QComboBox()
-        self.paper.addItems(["A4", "US Letter"])
+        self.paper.addItems(["A4", tr("US Letter")])
         self.paper.setMinimumHeight(32)
-        self.grey = QCheckBox("Tones for a grey printer")
-        self.first = NumberField("First week", low=1, high=weeks, whole=True)
-        self.last = NumberField("Last week", low=1, high=weeks, whole=True)
+        self.grey = QCheckBox(tr("Tones for a grey printer"))
+        self.first = NumberField(tr("First week"), low=1, high=weeks, whole=True)
+        self.last = NumberField(tr("Last week"), low=1, high=weeks, whole=True)
         self.first.set_value(1)
         self.last.set_value(weeks)
 
@@ -82,29 +83,32 @@ class BookletDialog(Sheet):
         self.thumbs = QListWidget()
         self.thumbs.setIconSize(QSize(THUMB, round(THUMB * 1.42)))
         self.thumbs.setFixedWidth(170)
-        self.thumbs.setAccessibleName("Pages")
+        self.thumbs.setAccessibleName(tr("Pages"))
         self.page = QLabel()
         self.page.setAlignment(Qt.AlignmentFlag.AlignCenter)
-        self.page.setAccessibleName("The open page")
+        self.page.setAccessibleName(tr("The open page"))
         self.page.setTextFormat(Qt.TextFormat.PlainText)
         self.busy = QProgressBar()
         self.busy.setRange(0, 0)
         self.busy.setFixedHeight(6)
         self.busy.setTextVisible(False)
         self.status = plain("", role="small")
-        self.print_button = button("Print…", self.print_pages)
+        self.print_button = button(tr("Print…"), self.print_pages)
 
     def _lay_out(self) -> None:
-        self.row("Paper", self.paper)
-        self.row("First week", self.first)
-        self.row("Last week", self.last)
+        self.row(tr("Paper"), self.paper)
+        self.row(tr("First week"), self.first)
+        self.row(tr("Last week"), self.last)
         options = QVBoxLayout()
         self.column.removeItem(self.form)
         options.addLayout(self.form)
         options.addWidget(self.grey)
         note = plain(
-            "Hand the client only what you have checked. Handing out keeps a frozen copy of the "
-            "program and its loads, so that you can see later what was printed.",
+            tr(
+                "Hand the client only what you have checked. Handing out keeps a "
+                "frozen copy of the program and its loads, so that you can see later "
+                "what was printed."
+            ),
             role="small",
         )
         note.setWordWrap(True)
@@ -115,7 +119,7 @@ class BookletDialog(Sheet):
         holder.setFixedWidth(240)
         scroll = QScrollArea()
         scroll.setWidget(self.page)
-        scroll.setAccessibleName("The open page, to scroll")
+        scroll.setAccessibleName(tr("The open page, to scroll"))
         scroll.setWidgetResizable(True)
         self.page_scroll = scroll
         row = QHBoxLayout()
@@ -127,7 +131,7 @@ class BookletDialog(Sheet):
         self.body.addWidget(self.busy)
         self.foot.insertWidget(0, self.status)
         self.foot.insertWidget(2, self.print_button)
-        self.cancel_button.setText("Close")
+        self.cancel_button.setText(tr("Close"))
 
     # -- making ----------------------------------------------------------------------------
 
@@ -136,7 +140,8 @@ class BookletDialog(Sheet):
         first, last = self.first.whole_value(), self.last.whole_value()
         if first > last:
             raise CoachError(
-                f"Week {first} comes after week {last}.", mend="Put the earlier week first."
+                tr("Week {first} comes after week {last}.", first=first, last=last),
+                mend=tr("Put the earlier week first."),
             )
         paper = Paper.A4 if self.paper.currentIndex() == 0 else Paper.LETTER
         return Options(paper=paper, grey=self.grey.isChecked(), weeks=(first, last))
@@ -177,7 +182,13 @@ class BookletDialog(Sheet):
         self.thumbs.clear()
         for number in range(len(self.pages)):
             self.thumbs.addItem(QListWidgetItem(f"{number + 1}"))
-        self.status.setText(f"{len(self.pages)} pages, {len(content) / 1024:.0f} KiB")
+        self.status.setText(
+            tr(
+                "{pages} pages, {content:.0f} KiB",
+                pages=len(self.pages),
+                content=len(content) / 1024,
+            )
+        )
         self._thumbs_left = list(range(len(self.pages)))
         self._thumb_timer.start()
         self.thumbs.setCurrentRow(min(kept, len(self.pages) - 1))
@@ -207,7 +218,9 @@ class BookletDialog(Sheet):
         picture = self.pages.picture(number, dots * ratio)
         picture.setDevicePixelRatio(ratio)
         self.page.setPixmap(QPixmap.fromImage(picture))
-        self.page.setAccessibleDescription(f"Page {number + 1} of {len(self.pages)}")
+        self.page.setAccessibleDescription(
+            tr("Page {number} of {pages}", number=number + 1, pages=len(self.pages))
+        )
         self.page_scroll.verticalScrollBar().setValue(0)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
@@ -223,7 +236,7 @@ class BookletDialog(Sheet):
     def try_keep(self) -> None:
         """Ask where to, write the PDF file, and keep the issue as handed out; stay open."""
         name = safe_name(self.issue.client.name, self.issue.program.name) + ".pdf"
-        path, _ = QFileDialog.getSaveFileName(self, "Save the booklet", name, "PDF (*.pdf)")
+        path, _ = QFileDialog.getSaveFileName(self, tr("Save the booklet"), name, "PDF (*.pdf)")
         if not path:
             return
         self.show_error("")
@@ -233,8 +246,8 @@ class BookletDialog(Sheet):
         except CoachError as error:
             self.show_error(error.sentence)
             return
-        self.bench.said.emit(f"Booklet saved: {path}")
-        self.status.setText(f"Saved: {Path(path).name}")
+        self.bench.said.emit(tr("Booklet saved: {path}", path=path))
+        self.status.setText(tr("Saved: {path}", path=Path(path).name))
 
     def _hand_out(self) -> None:
         if not self.handed_out:
@@ -252,7 +265,7 @@ class BookletDialog(Sheet):
         printer.setPageSize(size)
         printer.setFullPage(True)
         printer.setPageOrientation(QPageLayout.Orientation.Portrait)
-        printer.setDocName("Weekloom booklet")
+        printer.setDocName(tr("Weekloom booklet"))
         dialog = QPrintDialog(printer, self)
         dialog.setMinMax(1, len(self.pages))
         dialog.setOption(QPrintDialog.PrintDialogOption.PrintPageRange)
@@ -295,7 +308,7 @@ def print_on(printer: QPrinter, pages: Pages, *, grey: bool) -> None:
         painter.end()
     if not taken:
         raise CoachError(
-            "The printer did not take the pages.",
+            tr("The printer did not take the pages."),
             where=printer.printerName() or printer.outputFileName(),
-            mend="See that it is on and has paper, or save a PDF file and print that.",
+            mend=tr("See that it is on and has paper, or save a PDF file and print that."),
         )

@@ -12,6 +12,7 @@ from app.domain import effort as efforts
 from app.domain.exercise import Catalogue
 from app.domain.program import Role, Session, Slot, StrandId
 from app.domain.session_time import whole_minutes
+from app.domain.wording import tr
 from app.ui.theme import current, font
 from app.ui.words import DASH, DOT, TIMES, number
 
@@ -133,5 +134,11 @@ class CardColumn(QWidget):
 
 def foot_text(sets: int, minutes: float, cap: float | None) -> str:
     """'16 sets · 52 of 60 min'."""
-    room = f" of {number(cap, places=0)}" if cap else ""
-    return f"{sets} sets {DOT} {whole_minutes(minutes)}{room} min"
+    room = tr(" of {cap}", cap=number(cap, places=0)) if cap else ""
+    return tr(
+        "{sets} sets {dot} {whole_minutes}{room} min",
+        sets=sets,
+        dot=DOT,
+        whole_minutes=whole_minutes(minutes),
+        room=room,
+    )

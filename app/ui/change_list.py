@@ -7,6 +7,7 @@ from PySide6.QtGui import QIcon
 from PySide6.QtWidgets import QListWidget, QListWidgetItem, QVBoxLayout, QWidget
 
 from app.domain.findings import Finding
+from app.domain.wording import tr
 from app.ui import signs, theme
 from app.ui.bench import Bench
 from app.ui.forms import plain
@@ -24,7 +25,7 @@ class ChangeList(QWidget):
         self.bench = bench
         self.head = plain("", step="head")
         self.list = QListWidget()
-        self.list.setAccessibleName("Findings that would change")
+        self.list.setAccessibleName(tr("Findings that would change"))
         self.list.setIconSize(QSize(16, 16))
         self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.list.setMinimumHeight(80)
@@ -39,7 +40,7 @@ class ChangeList(QWidget):
         self.head.setText(_summary(gained, lost))
         for mark, findings in (("+", gained), (MINUS, lost)):
             for finding, count in _grouped(findings):
-                times = f" \N{MIDDLE DOT} {count} weeks" if count > 1 else ""
+                times = tr(" · {count} weeks", count=count) if count > 1 else ""
                 where = finding.place_text and f" \N{MIDDLE DOT} {finding.place_text}"
                 sign = "+ " if mark == "+" else ""
                 text = f"{sign}{finding.text}{times or where}"
@@ -47,7 +48,7 @@ class ChangeList(QWidget):
                 font = item.font()
                 font.setStrikeOut(mark == MINUS)
                 item.setFont(font)
-                verb = "would appear" if mark == "+" else "would go"
+                verb = tr("would appear") if mark == "+" else tr("would go")
                 item.setToolTip(f"{finding.weight.word}, {verb}")
                 self.list.addItem(item)
 
@@ -64,8 +65,8 @@ def _grouped(findings: tuple[Finding, ...]) -> list[tuple[Finding, int]]:
 
 def _summary(gained: tuple[Finding, ...], lost: tuple[Finding, ...]) -> str:
     if not gained and not lost:
-        return "No finding would change"
-    return f"{len(gained)} findings would appear, {len(lost)} would go"
+        return tr("No finding would change")
+    return tr("{gained} findings would appear, {lost} would go", gained=len(gained), lost=len(lost))
 
 
 def _icon(finding: Finding) -> QIcon:

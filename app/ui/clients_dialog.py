@@ -7,13 +7,14 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from app import folder
 from app.domain.client import ClientId
 from app.domain.errors import CoachError
+from app.domain.wording import mark, tr
 from app.ui.bench import Bench
 from app.ui.forms import Sheet, button
 from app.ui.lines_table import add_line, choose, chosen, lines_table
 from db.lines import ClientLine
 from db.store import Store
 
-COLUMNS = ("Client", "Team", "Programs", "State")
+COLUMNS = (mark("Client"), mark("Team"), mark("Programs"), mark("State"))
 
 
 class ClientsDialog(Sheet):
@@ -25,15 +26,15 @@ class ClientsDialog(Sheet):
     def __init__(self, bench: Bench, store: Store, parent: QWidget | None) -> None:
         super().__init__(
             parent,
-            "Clients",
-            verb="Open",
-            about="Archived clients keep everything, but are not offered at the top.",
+            tr("Clients"),
+            verb=tr("Open"),
+            about=tr("Archived clients keep everything, but are not offered at the top."),
         )
         self.bench, self.store = bench, store
         self.wanted: ClientId | None = None
         self.lines: dict[ClientId, ClientLine] = {}
-        self.table = lines_table("Clients", COLUMNS)
-        self.archive_button = button("Archive", self.archive)
+        self.table = lines_table(tr("Clients"), tuple(map(tr, COLUMNS)))
+        self.archive_button = button(tr("Archive"), self.archive)
         acts = QVBoxLayout()
         acts.addWidget(self.archive_button)
         acts.addStretch(1)
@@ -42,7 +43,7 @@ class ClientsDialog(Sheet):
         row.addWidget(self.table, 1)
         row.addLayout(acts)
         self.body.addLayout(row, 1)
-        self.cancel_button.setText("Close")
+        self.cancel_button.setText(tr("Close"))
         self.table.currentItemChanged.connect(lambda *_: self._enable())
         self.table.itemDoubleClicked.connect(lambda *_: self.try_keep())
         self.setMinimumSize(560, 360)
@@ -71,7 +72,7 @@ class ClientsDialog(Sheet):
         line = self.line
         self.keep_button.setEnabled(line is not None)
         self.archive_button.setEnabled(line is not None)
-        self.archive_button.setText("Bring back" if line and line.archived else "Archive")
+        self.archive_button.setText(tr("Bring back") if line and line.archived else tr("Archive"))
 
     def keep(self) -> None:
         """Want the chosen client opened."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from PySide6.QtWidgets import QWidget
 
 from app.domain.program import require_name
+from app.domain.wording import tr
 from app.domain.work import Coach
 from app.ui.forms import Sheet, text_field
 from db.store import Store
@@ -16,18 +17,18 @@ class CoachSheet(Sheet):
     def __init__(self, store: Store, parent: QWidget | None) -> None:
         super().__init__(
             parent,
-            "Your name on booklets",
-            verb="Keep",
-            about="Printed on the cover and at the foot of every booklet from now on.",
+            tr("Your name on booklets"),
+            verb=tr("Keep"),
+            about=tr("Printed on the cover and at the foot of every booklet from now on."),
         )
         self.store = store
         coach = store.coach()
         self.name = text_field(coach.name)
-        self.contact = text_field(coach.contact, hint="Where the client can ask")
+        self.contact = text_field(coach.contact, hint=tr("Where the client can ask"))
         self.team = text_field(coach.team)
-        self.row("Name", self.name)
-        self.row("Contact", self.contact)
-        self.row("Team", self.team)
+        self.row(tr("Name"), self.name)
+        self.row(tr("Contact"), self.contact)
+        self.row(tr("Team"), self.team)
         self.setMinimumWidth(460)
 
     def keep(self) -> None:

@@ -12,6 +12,7 @@ from app.domain.edits import weeks
 from app.domain.errors import CoachError
 from app.domain.findings import edit
 from app.domain.program import Program, ProgramId, Span
+from app.domain.wording import tr, trn
 from app.ui.bench import Bench
 from app.ui.client.pane import ClientPane
 from app.ui.forms import ask_text
@@ -78,7 +79,7 @@ class Commands(QMainWindow):
             self.say(error.sentence)
             return
         self.bench.show_week(week)
-        self.say("Read again from the file. Earlier steps can no longer be undone.")
+        self.say(tr("Read again from the file. Earlier steps can no longer be undone."))
 
     def show_present_week(self) -> None:
         """Show the week that today lies in, or the end that is nearer to it."""
@@ -212,16 +213,16 @@ class Commands(QMainWindow):
         from app.domain.edits.whole import rename
 
         old = self.bench.desk.program.name
-        name = ask_text(self, "Rename the program", "Name", text=old, verb="Rename")
+        name = ask_text(self, tr("Rename the program"), tr("Name"), text=old, verb=tr("Rename"))
         if name is not None:
-            self.bench.keep(edit(f"Rename {old}", rename, name=name))
+            self.bench.keep(edit(tr("Rename {old}", old=old), rename, name=name))
 
     def toggle_archived(self) -> None:
         """Put the open program into the archive, or bring it back; one undo takes that back."""
         from app.domain.edits.whole import archive
 
         program = self.bench.desk.program
-        verb = "Bring back" if program.archived else "Archive"
+        verb = tr("Bring back") if program.archived else tr("Archive")
         self.bench.keep(edit(f"{verb} {program.name}", archive, archived=not program.archived))
 
     def show_comparison(self) -> None:
@@ -293,73 +294,87 @@ class Commands(QMainWindow):
     def add_week(self) -> None:
         """Add an empty week after the open one."""
         index = self.bench.week
-        self._keep_week(f"Add a week after week {index + 1}", weeks.add_week, after=index)
+        self._keep_week(
+            tr("Add a week after week {number}", number=index + 1), weeks.add_week, after=index
+        )
 
     def duplicate_week(self) -> None:
         """Copy the open week behind itself."""
         index = self.bench.week
-        self._keep_week(f"Copy week {index + 1}", weeks.duplicate_week, index=index)
+        self._keep_week(
+            tr("Copy week {number}", number=index + 1), weeks.duplicate_week, index=index
+        )
 
     def fill_on(self) -> None:
         """Copy the open week over every later one."""
         index = self.bench.week
         later = tuple(self.bench.desk.program.reach(index, Span.FROM_HERE))[1:]
-        label = f"Copy week {index + 1} over all later weeks"
+        label = tr("Copy week {number} over all later weeks", number=index + 1)
         self._keep_week(label, weeks.fill_weeks, source=index, targets=later)
 
     def toggle_light(self) -> None:
         """Make the open week light, or ordinary again."""
         index = self.bench.week
         if self.bench.desk.program.weeks[index].light:
-            self._keep_week(f"Make week {index + 1} ordinary", weeks.make_ordinary, index=index)
+            self._keep_week(
+                tr("Make week {number} ordinary", number=index + 1),
+                weeks.make_ordinary,
+                index=index,
+            )
         else:
-            self._keep_week(f"Make week {index + 1} light", weeks.make_light, index=index)
+            self._keep_week(
+                tr("Make week {number} light", number=index + 1), weeks.make_light, index=index
+            )
 
     def insert_light(self) -> None:
         """Insert a light copy of the open week behind it."""
         index = self.bench.week
-        label = f"Insert a light week after week {index + 1}"
+        label = tr("Insert a light week after week {number}", number=index + 1)
         self._keep_week(label, weeks.insert_light_week, after=index)
 
     def start_block(self) -> None:
         """Ask for a name and start a block at the open week."""
         index = self.bench.week
-        name = ask_text(self, "Start a block", "Name of the block", verb="Start here")
+        name = ask_text(self, tr("Start a block"), tr("Name of the block"), verb=tr("Start here"))
         if name is not None:
-            label = f"Start a block at week {index + 1}"
+            label = tr("Start a block at week {number}", number=index + 1)
             self._keep_week(label, weeks.start_block, index=index, name=name)
 
     def join_block(self) -> None:
         """Join the open week's block to the one before it."""
         number = self.bench.desk.program.block_of(self.bench.week)
-        self._keep_week("Join two blocks", weeks.join_block, number=number)
+        self._keep_week(tr("Join two blocks"), weeks.join_block, number=number)
 
     def clear_week(self) -> None:
         """Empty the open week."""
         index = self.bench.week
-        self._keep_week(f"Clear week {index + 1}", weeks.clear_weeks, indices=(index,))
+        self._keep_week(
+            tr("Clear week {number}", number=index + 1), weeks.clear_weeks, indices=(index,)
+        )
 
     def remove_week(self) -> None:
         """Remove the open week."""
         index = self.bench.week
-        self._keep_week(f"Remove week {index + 1}", weeks.remove_weeks, indices=(index,))
+        self._keep_week(
+            tr("Remove week {number}", number=index + 1), weeks.remove_weeks, indices=(index,)
+        )
 
     def clear_chosen(self) -> None:
         """Empty the weeks chosen in the season."""
         run = self.bench.chosen
-        self._keep_week(f"Clear {_run(run)}", weeks.clear_weeks, indices=tuple(run))
+        self._keep_week(tr("Clear {run}", run=_run(run)), weeks.clear_weeks, indices=tuple(run))
 
     def remove_chosen(self) -> None:
         """Remove the weeks chosen in the season."""
         run = self.bench.chosen
-        gone = edit(f"Remove {_run(run)}", weeks.remove_weeks, indices=tuple(run))
+        gone = edit(tr("Remove {run}", run=_run(run)), weeks.remove_weeks, indices=tuple(run))
         if self.bench.keep(gone):
             self.season.choose(range(0))
 
     def fill_chosen(self) -> None:
         """Copy the open week into the weeks chosen in the season."""
         index, run = self.bench.week, self.bench.chosen
-        label = f"Copy week {index + 1} into {_run(run)}"
+        label = tr("Copy week {number} into {run}", number=index + 1, run=_run(run))
         self._keep_week(label, weeks.fill_weeks, source=index, targets=tuple(run))
 
     # -- help ------------------------------------------------------------------------------
@@ -379,4 +394,6 @@ class Commands(QMainWindow):
 
 def _run(run: range) -> str:
     """'week 3', or 'weeks 3 to 5'."""
-    return f"week {run.stop}" if len(run) == 1 else f"weeks {run.start + 1} to {run.stop}"
+    return trn(
+        "week {stop}", "weeks {start} to {stop}", len(run), stop=run.stop, start=run.start + 1
+    )

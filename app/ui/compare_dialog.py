@@ -21,6 +21,7 @@ from app.domain.errors import CoachError
 from app.domain.muscle_groups import muscle_name
 from app.domain.prescription_text import format_slot
 from app.domain.program import Program, Slot
+from app.domain.wording import mark, tr, trn
 from app.domain.work import IssueId
 from app.ui import theme
 from app.ui.bench import Bench
@@ -38,8 +39,8 @@ SIGNS = {
 }
 """The form that stands before the word, so that neither colour nor reading is needed."""
 
-COLUMNS = ("Where", "Mark", "Before", "Now", "Different")
-WEEK_COLUMNS = ("Week", "Different")
+COLUMNS = (mark("Where"), mark("Mark"), mark("Before"), mark("Now"), mark("Different"))
+WEEK_COLUMNS = (mark("Week"), mark("Different"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,7 +56,7 @@ def earlier_states(desk: Desk, store: Store) -> tuple[Earlier, ...]:
     """What the open program can be compared with: issues, then states of this session."""
     program = desk.program
     found = [
-        Earlier(f"Handed out on {full_date(line.on)}", issue=line.id)
+        Earlier(tr("Handed out on {on}", on=full_date(line.on)), issue=line.id)
         for line in store.issues(program.id)
     ]
     history = desk.history
@@ -63,11 +64,11 @@ def earlier_states(desk: Desk, store: Store) -> tuple[Earlier, ...]:
         step = history.steps[done - 1]
         state = step.before.program
         if state is not None and state.id == program.id and state != step.after.program:
-            found.append(Earlier(f"Before: {step.label}", program=state))
+            found.append(Earlier(tr("Before: {step}", step=step.label), program=state))
     for step in history.steps[history.done :]:
         state = step.after.program
         if state is not None and state.id == program.id and state != step.before.program:
-            found.append(Earlier(f"Undone: {step.label}", program=state))
+            found.append(Earlier(tr("Undone: {step}", step=step.label), program=state))
     return tuple(found)
 
 
@@ -75,7 +76,9 @@ class CompareDialog(Sheet):
     """Which state above, weeks left, the chosen week's slots before and now right."""
 
     def __init__(self, bench: Bench, store: Store, parent: QWidget | None) -> None:
-        super().__init__(parent, f"Compare {bench.desk.program.name}", verb="Close")
+        super().__init__(
+            parent, tr("Compare {program}", program=bench.desk.program.name), verb=tr("Close")
+        )
         self.bench, self.store = bench, store
         self.states = earlier_states(bench.desk, store)
         self.pairs: tuple[WeekPair, ...] = ()
@@ -83,11 +86,11 @@ class CompareDialog(Sheet):
         self.choice.setMinimumHeight(32)
         for state in self.states:
             self.choice.addItem(state.text)
-        self.row("Compare with", self.choice)
+        self.row(tr("Compare with"), self.choice)
         self.summary = Wrapped("", step="medium")
-        self.only = QCheckBox("Only what differs")
+        self.only = QCheckBox(tr("Only what differs"))
         self.only.setChecked(True)
-        self.weeks = lines_table("Weeks", WEEK_COLUMNS, wide=1)
+        self.weeks = lines_table(tr("Weeks"), tuple(map(tr, WEEK_COLUMNS)), wide=1)
         self.slots = slot_table()
         self.title = plain("", step="head")
         self.sets = Wrapped("", role="small")
@@ -131,7 +134,7 @@ class CompareDialog(Sheet):
         self.show_error("")
         if not self.states:
             self.summary.setText(
-                "There is nothing to compare with yet: hand a booklet out, or make an edit."
+                tr("There is nothing to compare with yet: hand a booklet out, or make an edit.")
             )
         else:
             desk = self.bench.desk
@@ -167,7 +170,7 @@ class CompareDialog(Sheet):
         pair = self.pairs[key]
         notes = f" {DOT} {', '.join(pair.notes)}" if pair.notes else ""
         self.title.setText(f"{week_text(pair)}{notes}")
-        self.sets.setText(f"Sets: {sets_text(pair.sets)}" if pair.sets else "")
+        self.sets.setText(tr("Sets: {sets}", sets=sets_text(pair.sets)) if pair.sets else "")
         for row in pair.rows:
             if row.mark is not Mark.SAME or not self.only.isChecked():
                 self._add(row)
@@ -205,9 +208,9 @@ class CompareDialog(Sheet):
 
 def slot_table() -> QTreeWidget:
     """The table of slots: two lines in each cell."""
-    table = lines_table("Before and now", COLUMNS, wide=2)
+    table = lines_table(tr("Before and now"), tuple(map(tr, COLUMNS)), wide=2)
     table.setUniformRowHeights(False)
-    line = f"border-bottom: 1px solid {theme.current().hair.name()};"
+    line = tr("border-bottom: 1px solid {name};", name=theme.current().hair.name())
     table.setStyleSheet(f"QTreeView::item {{ min-height: 40px; {line} }}")
     head = table.header()
     head.setSectionResizeMode(3, head.ResizeMode.Stretch)
@@ -217,11 +220,15 @@ def slot_table() -> QTreeWidget:
 def week_text(pair: WeekPair) -> str:
     """'Week 3', 'Week 4, was week 3', 'Week 2, removed' or 'Week 5, added'."""
     if pair.after is None:
-        return f"Week {(pair.before or 0) + 1}, removed"
-    name = f"Week {pair.after + 1}"
+        return tr("Week {before}, removed", before=(pair.before or 0) + 1)
+    name = tr("Week {after}", after=pair.after + 1)
     if pair.before is None:
-        return f"{name}, added"
-    return name if pair.before == pair.after else f"{name}, was week {pair.before + 1}"
+        return tr("{name}, added", name=name)
+    return (
+        name
+        if pair.before == pair.after
+        else tr("{name}, was week {before}", name=name, before=pair.before + 1)
+    )
 
 
 def counts_text(pair: WeekPair) -> str:
@@ -233,19 +240,25 @@ def counts_text(pair: WeekPair) -> str:
 
 def summary_text(pairs: tuple[WeekPair, ...], whole: tuple[str, ...] = ()) -> str:
     """'3 of 12 weeks differ: 5 changed, 2 added. Of the whole: name.'"""
-    of_whole = f" Of the whole: {list_of(list(whole))}." if whole else ""
+    of_whole = tr(" Of the whole: {list}.", list=list_of(list(whole))) if whole else ""
     return f"{_weeks_summary(pairs, alone=not whole)}{of_whole}".strip()
 
 
 def _weeks_summary(pairs: tuple[WeekPair, ...], *, alone: bool) -> str:
     changed = [pair for pair in pairs if pair.changed]
     if not changed:
-        return "Nothing differs." if alone else "No week differs."
+        return tr("Nothing differs.") if alone else tr("No week differs.")
     marks = [(sum(p.count(m) for p in pairs), m) for m in Mark if m is not Mark.SAME]
     parts = [f"{count} {mark.value}" for count, mark in marks if count]
     told = f": {', '.join(parts)}" if parts else ""
-    differ = "differs" if len(changed) == 1 else "differ"
-    return f"{len(changed)} of {len(pairs)} weeks {differ}{told}."
+    differ = trn("differs", "differ", len(changed))
+    return tr(
+        "{changed} of {pairs} weeks {differ}{told}.",
+        changed=len(changed),
+        pairs=len(pairs),
+        differ=differ,
+        told=told,
+    )
 
 
 def sets_text(counts: tuple[SetCount, ...]) -> str:
@@ -259,4 +272,11 @@ def _count_text(one: SetCount) -> str:
     if not by:
         return f"{name} {number(one.after)}"
     sign = "+" if by > 0 else MINUS
-    return f"{name} {number(one.before)} before, {number(one.after)} now ({sign}{number(abs(by))})"
+    return tr(
+        "{name} {before} before, {after} now ({sign}{by})",
+        name=name,
+        before=number(one.before),
+        after=number(one.after),
+        sign=sign,
+        by=number(abs(by)),
+    )

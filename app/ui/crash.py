@@ -14,6 +14,8 @@ from platformdirs import user_state_path
 from PySide6.QtCore import QMessageLogContext, QtMsgType, qInstallMessageHandler
 from PySide6.QtWidgets import QApplication, QMessageBox
 
+from app.domain.wording import tr
+
 log = logging.getLogger(__name__)
 
 _telling: list[QMessageBox] = []
@@ -67,7 +69,7 @@ def account(error: BaseException, trace: TracebackType | None) -> str:
         frames = "".join(traceback.format_tb(at.__traceback__ or (trace if at is error else None)))
         lines.append(f"{frames}{type(at).__module__}.{type(at).__qualname__}")
         at = at.__cause__ or (None if at.__suppress_context__ else at.__context__)
-    return "\nwhile this was dealt with:\n".join(reversed(lines))
+    return tr("\nwhile this was dealt with:\n").join(reversed(lines))
 
 
 def _from_qt(kind: QtMsgType, _context: QMessageLogContext, text: str) -> None:
@@ -85,9 +87,12 @@ def caught(kind: type[BaseException], error: BaseException, trace: TracebackType
     box = QMessageBox()
     box.setWindowTitle("Weekloom")
     box.setIcon(QMessageBox.Icon.Warning)
-    box.setText("Something in Weekloom went wrong. Every edit up to the last one is kept.")
+    box.setText(tr("Something in Weekloom went wrong. Every edit up to the last one is kept."))
     box.setInformativeText(
-        f"You can go on. If it happens again, send the last lines of {log_file()} to us."
+        tr(
+            "You can go on. If it happens again, send the last lines of {log_file} to us.",
+            log_file=log_file(),
+        )
     )
     _telling.append(box)
     try:

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QComboBox, QHBoxLayout, QWidget
 from app.domain.edits.whole import set_emphasis
 from app.domain.exercise import Muscle
 from app.domain.findings import edit
+from app.domain.wording import tr
 from app.ui.bench import Bench
 from app.ui.forms import Sheet, plain
 
@@ -29,8 +30,8 @@ class EmphasisChoice(QWidget):
         for number, place in enumerate((*PLACES, *more)):
             box = QComboBox()
             box.setMinimumHeight(32)
-            box.setAccessibleName(f"Emphasis, {place}")
-            box.addItem("none", None)
+            box.setAccessibleName(tr("Emphasis, {place}", place=place))
+            box.addItem(tr("none"), None)
             for name, muscle in names:
                 box.addItem(name, muscle)
             if number < len(chosen):
@@ -50,10 +51,12 @@ class EmphasisSheet(Sheet):
     def __init__(self, bench: Bench, parent: QWidget | None) -> None:
         super().__init__(
             parent,
-            "Emphasis",
-            verb="Change",
-            about="The muscles this program is for, in order. Their ranges are wider and their "
-            "bars come first.",
+            tr("Emphasis"),
+            verb=tr("Change"),
+            about=tr(
+                "The muscles this program is for, in order. Their ranges are "
+                "wider and their bars come first."
+            ),
         )
         self.bench = bench
         self.choice = EmphasisChoice(bench, bench.desk.program.emphasis)
@@ -64,5 +67,5 @@ class EmphasisSheet(Sheet):
     def keep(self) -> None:
         """Keep the emphasis as one edit."""
         self.bench.desk.keep(
-            edit("Change the emphasis", set_emphasis, emphasis=self.choice.chosen())
+            edit(tr("Change the emphasis"), set_emphasis, emphasis=self.choice.chosen())
         )

@@ -36,6 +36,7 @@ from PySide6.QtWidgets import (
 
 from app.domain.bullet import bullet_of
 from app.domain.findings import Finding, Weight
+from app.domain.wording import mark, tr
 from app.ui import bullet, signs
 from app.ui.bench import Bench
 from app.ui.finding_rows import Row, measured_text, source_text
@@ -215,7 +216,7 @@ class FindingDelegate(QStyledItemDelegate):
         painter.setFont(font("small"))
         painter.setPen(colours.ink3)
         if row.reason:
-            parts = [f"accepted: {row.reason}"]
+            parts = [tr("accepted: {reason}", reason=row.reason)]
         else:
             parts = [p for p in (finding.place_text, source_text(self.bench, finding)) if p]
         rest = "".join(f"{DOT} {part} " for part in parts)
@@ -261,18 +262,18 @@ class FindingDelegate(QStyledItemDelegate):
         """The lines of a row's tooltip."""
         finding, keys = row.finding, ""
         if not row.state:
-            keys = "Enter goes there, A takes it back." if row.reason else _KEYS
+            keys = tr("Enter goes there, A takes it back.") if row.reason else tr(_KEYS)
         return (
             finding.text,
             measured_text(finding),
             finding.reason,
             source_text(self.bench, finding),
-            row.reason and f"Accepted: {row.reason}",
+            row.reason and tr("Accepted: {reason}", reason=row.reason),
             keys,
         )
 
 
-_KEYS = "Enter goes there, M mends, A accepts with a reason."
+_KEYS = mark("Enter goes there, M mends, A accepts with a reason.")
 
 
 def weight_colour(weight: Weight, theme: Theme) -> QColor:

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from app.desk import Desk, Preview
 from app.domain.findings import Finding, Weight
 from app.domain.program import WeekId
+from app.domain.wording import tr
 from app.domain.working import UNSOURCED
 from app.ui.bench import Bench
 from app.ui.words import number
@@ -48,11 +49,13 @@ def finding_rows(desk: Desk, preview: Preview | None, week: WeekId | None) -> li
 
     reasons = {a.finding: a.reason for a in desk.program.accepted}
     lost = set() if preview is None else {f.id for f in preview.lost}
-    rows = [] if preview is None else [Row(f, "would appear") for f in preview.gained if stands(f)]
+    rows = (
+        [] if preview is None else [Row(f, tr("would appear")) for f in preview.gained if stands(f)]
+    )
     for finding in desk.findings:
         if stands(finding):
             key = finding.id
-            rows.append(Row(finding, "would go" if key in lost else "", reasons.get(key, "")))
+            rows.append(Row(finding, tr("would go") if key in lost else "", reasons.get(key, "")))
     rows.sort(key=lambda row: row.group)
     return rows
 
@@ -70,7 +73,12 @@ def measured_text(finding: Finding) -> str:
     """'10, range 12–20 sets/week'; empty where the finding is not about an amount."""
     if finding.measured is None or finding.range is None or not finding.range.text:
         return ""
-    return f"{number(finding.measured)}, range {finding.range.text} {finding.range.unit}".rstrip()
+    return tr(
+        "{measured}, range {range} {unit}",
+        measured=number(finding.measured),
+        range=finding.range.text,
+        unit=finding.range.unit,
+    ).rstrip()
 
 
 def source_text(bench: Bench, finding: Finding) -> str:
@@ -92,7 +100,7 @@ def spoken(bench: Bench, row: Row) -> str:
         finding.place_text,
         measured_text(finding),
         row.state,
-        row.reason and f"accepted: {row.reason}",
+        row.reason and tr("accepted: {reason}", reason=row.reason),
         source_text(bench, finding),
     )
     return ". ".join(part for part in parts if part)

@@ -58,13 +58,13 @@ class FindingsPane(QWidget):
         self.compact = False
         self._mender: Mender | None = None
         self._shown: list[Row] = []
-        self.title = plain("Findings", step="head")
+        self.title = plain(tr("Findings"), step="head")
         self.counts = [WeightButton(weight) for weight in Weight]
         for count in self.counts:
             count.toggled.connect(lambda _on: self.refresh())
         self.accepted = plain("", role="small")
-        self.whole = QCheckBox("all weeks")
-        self.whole.setToolTip("Show the findings of every week, not of the open one alone")
+        self.whole = QCheckBox(tr("all weeks"))
+        self.whole.setToolTip(tr("Show the findings of every week, not of the open one alone"))
         self.whole.toggled.connect(lambda _on: self.refresh())
         self.list = self._made_list()
         self.empty = plain("", role="small")
@@ -84,7 +84,7 @@ class FindingsPane(QWidget):
         made.setItemDelegate(FindingDelegate(self.bench, acts, self))
         made.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         made.setMouseTracking(True)
-        made.setAccessibleName("Findings")
+        made.setAccessibleName(tr("Findings"))
         made.setContextMenuPolicy(Qt.ContextMenuPolicy.CustomContextMenu)
         made.customContextMenuRequested.connect(self._menu)
         made.itemActivated.connect(self._go_to)
@@ -129,7 +129,7 @@ class FindingsPane(QWidget):
         for label in self.counts:
             label.show_count(counts[label.weight])
         done = sum(bool(r.reason) for r in rows)
-        self.accepted.setText(f"{done} accepted" if done else "")
+        self.accepted.setText(tr("{done} accepted", done=done) if done else "")
         self._say_empty(bool(self._shown))
 
     @property
@@ -168,18 +168,29 @@ class FindingsPane(QWidget):
     def _say_empty(self, any_rows: bool) -> None:
         self.empty.setVisible(not any_rows)
         self.list.setVisible(any_rows)
-        where = "the program" if self.whole.isChecked() else f"week {self.bench.week + 1}"
+        where = (
+            tr("the program")
+            if self.whole.isChecked()
+            else tr("week {week}", week=self.bench.week + 1)
+        )
         if not self.bench.desk.has_program:
-            self.empty.setText("Findings appear here while you plan.")
+            self.empty.setText(tr("Findings appear here while you plan."))
         elif self.only:
             words = list_of([WORDS[weight][1] for weight in sorted(self.only)])
             self.empty.setText(
-                f"No {words} in {where}. Press the sign above again to see the other findings."
+                tr(
+                    "No {words} in {where}. Press the sign above again to see the other findings.",
+                    words=words,
+                    where=where,
+                )
             )
         else:
             self.empty.setText(
-                f"Nothing to say about {where}. A plan inside every range is still only a plan: "
-                "the client's record decides."
+                tr(
+                    "Nothing to say about {where}. A plan inside every range is "
+                    "still only a plan: the client's record decides.",
+                    where=where,
+                )
             )
 
     def _rows(self) -> list[Row]:
@@ -214,21 +225,28 @@ class FindingsPane(QWidget):
         """Apply the finding's mend as one edit."""
         mend = self.mend_of(finding)
         if mend is not None and self.bench.keep(mend):
-            self.bench.said.emit(f"{mend.label}. Undo takes it back.")
+            self.bench.said.emit(tr("{mend}. Undo takes it back.", mend=mend.label))
 
     def accept(self, finding: Finding) -> None:
         """Ask for a reason and let the finding rest."""
-        reason = ask_text(self, "Accept this finding", "Reason", verb="Accept", text="")
+        reason = ask_text(self, tr("Accept this finding"), tr("Reason"), verb=tr("Accept"), text="")
         if reason is not None:
             self.bench.keep(
-                edit(f"Accept: {finding.text}", accept, finding=finding.id, reason=reason)
+                edit(
+                    tr("Accept: {finding}", finding=finding.text),
+                    accept,
+                    finding=finding.id,
+                    reason=reason,
+                )
             )
 
     def _mend_by_key(self, row: Row) -> None:
         if row.state or row.reason:
             return
         if self.mend_of(row.finding) is None:
-            self.bench.said.emit("No single edit would settle this. A accepts it with a reason.")
+            self.bench.said.emit(
+                tr("No single edit would settle this. A accepts it with a reason.")
+            )
         else:
             self.mend(row.finding)
 
@@ -240,7 +258,9 @@ class FindingsPane(QWidget):
 
     def take_back(self, finding: Finding) -> None:
         """Let an accepted finding speak up again."""
-        self.bench.keep(edit(f"Take back: {finding.text}", take_back, finding=finding.id))
+        self.bench.keep(
+            edit(tr("Take back: {finding}", finding=finding.text), take_back, finding=finding.id)
+        )
 
     def _menu(self, where: QPoint) -> None:
         item = self.list.itemAt(where)
@@ -249,14 +269,14 @@ class FindingsPane(QWidget):
         row: Row = item.data(ROW)
         menu = QMenu(self)
         menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        menu.addAction("Go there", lambda: self.go_to(row.finding))
+        menu.addAction(tr("Go there"), lambda: self.go_to(row.finding))
         mend = self.mend_of(row.finding)
         if mend is not None:
             menu.addAction(label_text(mend.label), lambda: self.mend(row.finding))
         if row.reason:
-            menu.addAction("Take the acceptance back", lambda: self.take_back(row.finding))
+            menu.addAction(tr("Take the acceptance back"), lambda: self.take_back(row.finding))
         else:
-            menu.addAction("Accept, with a reason…", lambda: self.accept(row.finding))
+            menu.addAction(tr("Accept, with a reason…"), lambda: self.accept(row.finding))
         if row.finding.range is not None and row.finding.range.text:
             rule = row.finding.rule
             menu.addAction(tr("Range of this rule…"), lambda: self.range_wanted.emit(rule))
@@ -267,11 +287,11 @@ class FindingsPane(QWidget):
         if row.state:
             return ""
         if row.reason:
-            return "Take back"
+            return tr("Take back")
         mend = self.mend_of(row.finding)
         if mend is None:
-            return "Accept…"
-        return "Mend" if self.compact else mend.label
+            return tr("Accept…")
+        return tr("Mend") if self.compact else mend.label
 
     def press_button(self, row: Row) -> None:
         """What the row's button does."""

@@ -26,6 +26,7 @@ from PySide6.QtWidgets import (
 
 from app.domain.errors import CoachError
 from app.domain.program import require_text
+from app.domain.wording import tr
 from app.ui import theme
 from app.ui.words import number, tip, typed_number
 
@@ -182,7 +183,7 @@ class NumberField(QWidget):
         """The number typed as a whole number. Raises CoachError as `value` does."""
         value = self.value()
         if value is None:
-            raise self._error("is missing")
+            raise self._error(tr("is missing"))
         return int(value)
 
     def _parsed(self) -> float | None:
@@ -193,23 +194,29 @@ class NumberField(QWidget):
         if not text:
             if self.optional:
                 return None
-            raise self._error("is missing")
+            raise self._error(tr("is missing"))
         try:
             value = float(text)
             if not isfinite(value):
                 raise ValueError
         except ValueError:
-            raise self._error(f"'{self.edit.text().strip()}' is not a number") from None
+            raise self._error(
+                tr("'{text}' is not a number", text=self.edit.text().strip())
+            ) from None
         if self.whole and value != int(value):
-            raise self._error(f"{number(value, places=2)} is not a whole number")
+            raise self._error(tr("{value} is not a whole number", value=number(value, places=2)))
         if not self.low <= value <= self.high:
-            raise self._error(f"{number(value, places=2)} is out of range")
+            raise self._error(tr("{value} is out of range", value=number(value, places=2)))
         return value
 
     def _error(self, what: str) -> CoachError:
         return CoachError(
             f"{self.name}: {what}.",
-            mend=f"Enter {number(self.low, places=2)} to {number(self.high, places=2)}.",
+            mend=tr(
+                "Enter {low} to {high}.",
+                low=number(self.low, places=2),
+                high=number(self.high, places=2),
+            ),
         )
 
 
@@ -242,7 +249,7 @@ class Sheet(QDialog):
         self.column.addWidget(self.wrong)
         self.foot = QHBoxLayout()
         self.foot.addStretch(1)
-        self.cancel_button = button("Cancel", self.reject)
+        self.cancel_button = button(tr("Cancel"), self.reject)
         self.keep_button = button(verb, self.try_keep, primary=True)
         self.foot.addWidget(self.cancel_button)
         self.foot.addWidget(self.keep_button)

@@ -13,6 +13,7 @@ from app.domain.errors import CoachError
 from app.domain.findings import Weight
 from app.domain.offer import Offer, offer
 from app.domain.program import Program
+from app.domain.wording import mark, tr, trn
 from app.folder import Given, give, new_program_id
 from app.ui import worker
 from app.ui.bench import Bench
@@ -23,8 +24,15 @@ from app.ui.words import pydate, qdate, tip
 from db.lines import ClientLine
 from db.store import Store
 
-COLUMNS = ("Client", "Different", "Conflicts", "Outside", "Remarks", "Loads")
-WAITING = "working it out\N{HORIZONTAL ELLIPSIS}"
+COLUMNS = (
+    mark("Client"),
+    mark("Different"),
+    mark("Conflicts"),
+    mark("Outside"),
+    mark("Remarks"),
+    mark("Loads"),
+)
+WAITING = mark("working it out…")
 
 
 @dataclass(slots=True)
@@ -50,36 +58,39 @@ class GiveDialog(Sheet):
         self.source: Program = bench.desk.program
         super().__init__(
             parent,
-            f"Give {self.source.name} to others",
-            verb="Give",
-            about=f"Each client gets a copy of it as it is now. {bench.desk.client.name} keeps it.",
+            tr("Give {source} to others", source=self.source.name),
+            verb=tr("Give"),
+            about=tr(
+                "Each client gets a copy of it as it is now. {client} keeps it.",
+                client=bench.desk.client.name,
+            ),
         )
         self.bench, self.store = bench, store
         self.given: tuple[Given, ...] = ()
         self.name = text_field(self.source.name)
         self.start = QDateEdit(qdate(self.source.start))
         self.start.setCalendarPopup(True)
-        self.start.setDisplayFormat("d MMM yyyy")
+        self.start.setDisplayFormat(tr("d MMM yyyy"))
         self.start.setMinimumHeight(32)
-        self.row("Name", self.name)
-        self.row("First week of", self.start)
-        self.tree = lines_table("Clients", COLUMNS)
+        self.row(tr("Name"), self.name)
+        self.row(tr("First week of"), self.start)
+        self.tree = lines_table(tr("Clients"), tuple(map(tr, COLUMNS)))
         self.tree.setRootIsDecorated(True)
-        self.head = plain("Tick who gets it", step="head")
-        self.all_button = button("Tick everybody", self.tick_all)
+        self.head = plain(tr("Tick who gets it"), step="head")
+        self.all_button = button(tr("Tick everybody"), self.tick_all)
         head = QHBoxLayout()
         head.addWidget(self.head, 1)
         head.addWidget(self.all_button)
         self.body.addLayout(head)
         self.body.addWidget(self.tree, 1)
         self.summary = RefitLines()
-        self.summary.setAccessibleName("What was done")
+        self.summary.setAccessibleName(tr("What was done"))
         self.summary.hide()
         self.body.addWidget(self.summary, 1)
         lines = [c for c in store.clients() if c.id != bench.desk.client.id and not c.archived]
         self.rows = [self._row(line) for line in lines]
         if not lines:
-            self.show_error("There is nobody else yet. Add a client first.")
+            self.show_error(tr("There is nobody else yet. Add a client first."))
         self.tree.itemChanged.connect(lambda _item, column: self._ticked(column))
         self.start.dateChanged.connect(lambda _day: self._start_changed())
         self.finished.connect(lambda _result: self._let_go())
@@ -140,7 +151,7 @@ class GiveDialog(Sheet):
                 program, client, desk.catalogue, desk.ranges, program_id=program_id, start=start
             )
 
-        row.item.setText(1, WAITING)
+        row.item.setText(1, tr(WAITING))
         row.job = worker.start(
             work, lambda made: self._done(row, made), lambda error: self._failed(row, error)
         )
@@ -186,11 +197,11 @@ class GiveDialog(Sheet):
         ready = [row for row in self.rows if row.ticked and row.offer is not None]
         pending = any(row.ticked and row.job is not None for row in self.rows)
         everybody = bool(self.rows) and all(row.ticked for row in self.rows)
-        self.all_button.setText("Tick nobody" if everybody else "Tick everybody")
+        self.all_button.setText(tr("Tick nobody") if everybody else tr("Tick everybody"))
         self.all_button.setEnabled(bool(self.rows))
         count = len(ready)
-        clients = "1 client" if count == 1 else f"{count} clients"
-        self.keep_button.setText(f"Give to {clients}" if count else "Give")
+        clients = trn("1 client", "{n} clients", count)
+        self.keep_button.setText(tr("Give to {clients}", clients=clients) if count else tr("Give"))
         self.keep_button.setEnabled(bool(ready) and not pending)
 
     # -- doing it --------------------------------------------------------------------------
@@ -212,38 +223,53 @@ class GiveDialog(Sheet):
         """Say who has it now, who has not and why."""
         self.tree.hide()
         self.summary.show()
-        self.head.setText("What was done")
+        self.head.setText(tr("What was done"))
         for field in (self.name, self.start):
             field.setEnabled(False)
         self.summary.say(
-            *(f"{one.client} has it now." for one in self.given if not one.problem),
-            *(f"Not given to {one.client}: {one.problem}" for one in self.given if one.problem),
-            *(f"Not given to {row.line.name}: {row.problem}" for row in left_out),
+            *(
+                tr("{client} has it now.", client=one.client)
+                for one in self.given
+                if not one.problem
+            ),
+            *(
+                tr("Not given to {client}: {problem}", client=one.client, problem=one.problem)
+                for one in self.given
+                if one.problem
+            ),
+            *(
+                tr("Not given to {line}: {problem}", line=row.line.name, problem=row.problem)
+                for row in left_out
+            ),
         )
         self.keep_button.hide()
         self.all_button.hide()
-        self.cancel_button.setText("Close")
+        self.cancel_button.setText(tr("Close"))
         self.cancel_button.setFocus()
         done = sum(not one.problem for one in self.given)
-        clients = "1 client" if done == 1 else f"{done} clients"
-        self.bench.said.emit(f"{entered(self.name)} was given to {clients}")
+        clients = trn("1 client", "{n} clients", done)
+        self.bench.said.emit(
+            tr("{entered} was given to {clients}", entered=entered(self.name), clients=clients)
+        )
 
 
 def _told(row: Row) -> tuple[tuple[str, ...], tuple[str, ...]]:
     """The cells behind the name, and the lines under it."""
     if row.problem:
-        return ("does not fit", "", "", "", ""), (row.problem,)
+        return (tr("does not fit"), "", "", "", ""), (row.problem,)
     if row.offer is None:
         return ("",) * 5, ()
     made = row.offer
     changes = made.refit.changes
     cells = (str(len(changes)), *(str(made.count(weight)) for weight in Weight), made.loads.text)
     conflicts = tuple(
-        f"Conflict: {one.text} ({one.place_text})" if one.place_text else f"Conflict: {one.text}"
+        tr("Conflict: {one} ({place_text})", one=one.text, place_text=one.place_text)
+        if one.place_text
+        else tr("Conflict: {one}", one=one.text)
         for one in made.findings
         if one.weight is Weight.CONFLICT
     )
-    told = tuple(change.sentence for change in changes) or (NOTHING,)
+    told = tuple(change.sentence for change in changes) or (tr(NOTHING),)
     unknown = made.loads.unknown
-    loads = (f"No test yet for {', '.join(unknown)}.",) if unknown else ()
+    loads = (tr("No test yet for {unknown}.", unknown=", ".join(unknown)),) if unknown else ()
     return cells, (*told, *dict.fromkeys(conflicts), *loads)

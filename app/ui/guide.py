@@ -22,15 +22,16 @@ from PySide6.QtWidgets import (
 )
 
 import app
+from app.domain.wording import mark, tr
 from app.ui import theme
 from app.ui.forms import button, plain, text_field
 from app.ui.guide_text import Command, Page, filled, find_page, pages
 from db.schema import SCHEMA, SQLITE
 
-LICENCE = "MIT licence"
-CAUTION = (
-    "It works with published ranges. It does not diagnose or treat: send anyone with symptoms, "
-    "disease or pregnancy to a licensed practitioner first."
+LICENCE = mark("MIT licence")
+CAUTION = mark(
+    "It works with published ranges. It does not diagnose or treat: send anyone "
+    "with symptoms, disease or pregnancy to a licensed practitioner first."
 )
 
 
@@ -40,7 +41,7 @@ class GuideBrowser(QTextBrowser):
     def __init__(self) -> None:
         super().__init__()
         self.setOpenLinks(False)
-        self.setAccessibleName("Page of the guide")
+        self.setAccessibleName(tr("Page of the guide"))
         self.document().setDocumentMargin(16)
 
     def loadResource(self, kind: int, name: QUrl | str) -> Any:
@@ -61,13 +62,13 @@ class Guide(QDialog):
 
     def __init__(self, parent: QWidget | None) -> None:
         super().__init__(parent)
-        self.setWindowTitle("Guide")
+        self.setWindowTitle(tr("Guide"))
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        self.search: QLineEdit = text_field(hint="Search the guide")
-        self.search.setAccessibleName("Search the guide")
+        self.search: QLineEdit = text_field(hint=tr("Search the guide"))
+        self.search.setAccessibleName(tr("Search the guide"))
         self.search.setClearButtonEnabled(True)
         self.contents = QListWidget()
-        self.contents.setAccessibleName("Pages of the guide")
+        self.contents.setAccessibleName(tr("Pages of the guide"))
         self.contents.setFixedWidth(220)
         self.browser = GuideBrowser()
         for page in pages():
@@ -151,16 +152,19 @@ class About(QDialog):
 
     def __init__(self, parent: QWidget | None) -> None:
         super().__init__(parent)
-        self.setWindowTitle("About Weekloom")
+        self.setWindowTitle(tr("About Weekloom"))
         column = QVBoxLayout(self)
         column.setContentsMargins(20, 16, 20, 16)
         column.setSpacing(10)
         column.addWidget(plain("Weekloom", step="name"))
         for text in (
-            "Plans strength training week by week, on this computer alone.",
+            tr("Plans strength training week by week, on this computer alone."),
             about_text(),
-            CAUTION,
-            f"{LICENCE}. Qt is used under the LGPL, the fonts under the SIL Open Font License.",
+            tr(CAUTION),
+            tr(
+                "{licence}. Qt is used under the LGPL, the fonts under the SIL Open Font License.",
+                licence=tr(LICENCE),
+            ),
         ):
             line = plain(text)
             line.setWordWrap(True)
@@ -168,16 +172,21 @@ class About(QDialog):
             column.addWidget(line)
         foot = QHBoxLayout()
         foot.addStretch(1)
-        foot.addWidget(button("Close", self.accept, primary=True))
+        foot.addWidget(button(tr("Close"), self.accept, primary=True))
         column.addLayout(foot)
         self.setMinimumWidth(440)
 
 
 def about_text() -> str:
     """The versions, one a line."""
-    return (
-        f"Version {app.__version__}, files of schema {SCHEMA}\n"
-        f"Python {platform.python_version()}, Qt {qVersion()}, SQLite {SQLITE}"
+    return tr(
+        "Version {version}, files of schema {schema}\nPython {python_version}, Qt "
+        "{qversion}, SQLite {sqlite}",
+        version=app.__version__,
+        schema=SCHEMA,
+        python_version=platform.python_version(),
+        qversion=qVersion(),
+        sqlite=SQLITE,
     )
 
 

@@ -9,6 +9,7 @@ from functools import cache
 
 from app import press, resources
 from app.domain.ranges import Range, Who
+from app.domain.wording import tr
 from app.resources.files import names_in
 
 FOLDER = "guide"
@@ -73,7 +74,7 @@ def shortcuts(commands: Sequence[Command]) -> str:
     parts = []
     for menu in dict.fromkeys(command.menu for command in commands):
         rows = [(command.text, command.keys) for command in commands if command.menu == menu]
-        parts.append(f"## {menu}\n\n{_table(('command', 'keys'), rows)}")
+        parts.append(f"## {menu}\n\n{_table((tr('command'), tr('keys')), rows)}")
     return "\n\n".join(parts)
 
 
@@ -85,7 +86,7 @@ def ranges(_: Sequence[Command] = ()) -> str:
         for band in book[rule]:
             source = names[band.source].short if band.source in names else band.source
             rows.append((rule_text(rule), amount(band), whom(band), source))
-    return _table(("check", "range", "for whom", "source"), rows)
+    return _table(("check", "range", tr("for whom"), "source"), rows)
 
 
 def rule_text(rule: str) -> str:
@@ -104,9 +105,9 @@ def whom(band: Range) -> str:
     """For whom a range is, in words; empty for everybody."""
     who: Who = band.who
     parts = [
-        " or ".join(status.value for status in who.status),
-        " or ".join(goal.value for goal in who.goal),
-        " or ".join(kind.replace("_", " ") for kind in who.kind),
+        tr(" or ").join(status.value for status in who.status),
+        tr(" or ").join(goal.value for goal in who.goal),
+        tr(" or ").join(kind.replace("_", " ") for kind in who.kind),
         _between("age", who.age_low, who.age_high),
         _between("week", who.week_low, who.week_high),
     ]
@@ -115,10 +116,10 @@ def whom(band: Range) -> str:
 
 def _between(what: str, low: int | None, high: int | None) -> str:
     if low is not None and high is not None:
-        return f"{what} {low} to {high}"
+        return tr("{what} {low} to {high}", what=what, low=low, high=high)
     if low is not None:
-        return f"{what} {low} on"
-    return "" if high is None else f"{what} to {high}"
+        return tr("{what} {low} on", what=what, low=low)
+    return "" if high is None else tr("{what} to {high}", what=what, high=high)
 
 
 def sources(_: Sequence[Command] = ()) -> str:

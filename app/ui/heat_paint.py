@@ -11,6 +11,7 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen
 
 from app.domain.program import Program
+from app.domain.wording import tr
 from app.ui import signs
 from app.ui.heat_rows import BOUNDS, HeatRow, step_of
 from app.ui.season_paint import Frame, paint_blocks
@@ -128,22 +129,25 @@ def _paint_title(painter: QPainter, frame: HeatFrame, *, theme: Theme) -> None:
     left = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
     painter.setFont(font("head"))
     painter.setPen(theme.ink)
-    painter.drawText(line, left, "Season")
-    x = line.left() + painter.fontMetrics().horizontalAdvance("Season") + 12
+    painter.drawText(line, left, tr("Season"))
+    x = line.left() + painter.fontMetrics().horizontalAdvance(tr("Season")) + 12
     painter.setFont(font("small"))
     painter.setPen(theme.ink3)
-    text = "weekly sets by muscle"
+    text = tr("weekly sets by muscle")
     painter.drawText(line.adjusted(x - line.left(), 0, 0, 0), left, text)
     x += painter.fontMetrics().horizontalAdvance(text) + 14
     edges = (0.0, *BOUNDS)
     for step, colour in enumerate(ramp(theme)):
         box = QRectF(x, line.center().y() - 5, 14, 10)
         painter.fillRect(box, colour)
-        low = f"over {edges[step]:g}"
-        words = f"to {BOUNDS[step]:g}" if step < len(BOUNDS) else low
+        low = tr("over {edges:g}", edges=edges[step])
+        words = tr("to {step:g}", step=BOUNDS[step]) if step < len(BOUNDS) else low
         painter.drawText(line.adjusted(x + 18 - line.left(), 0, 0, 0), left, words)
         x += 18 + painter.fontMetrics().horizontalAdvance(words) + 10
-    text = f"{DOT} dot low or high in a cell: below or above its range {DOT} hatched: not trained"
+    text = tr(
+        "{dot} dot low or high in a cell: below or above its range {dot} hatched: not trained",
+        dot=DOT,
+    )
     painter.drawText(line.adjusted(x - line.left(), 0, 0, 0), left, text)
 
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from app.desk import Desk
 from app.domain.exercise import Muscle
 from app.domain.program import Program
+from app.domain.wording import tr
 from app.ui.tally_rows import TallyRow, range_text, tally
 from app.ui.words import number
 
@@ -71,21 +72,28 @@ def heat_sets(desk: Desk, program: Program, only: Iterable[int]) -> dict[int, Ma
 
 def spoken_cell(row: HeatRow, week: int, *, light: bool = False) -> str:
     """'Week 7: quadriceps 11.5 sets, range 12–20, below'."""
-    return f"Week {week + 1}{', light' * light}: {_amount(row, week, light=light)}"
+    return tr(
+        "Week {week}{tr}: {amount}",
+        week=week + 1,
+        tr=tr(", light") * light,
+        amount=_amount(row, week, light=light),
+    )
 
 
 def spoken_week(rows: Iterable[HeatRow], week: int, *, light: bool = False) -> str:
     """All of a week's cells in words, the emphasis first."""
     amounts = "; ".join(_amount(row, week, light=light) for row in rows)
-    return f"Week {week + 1}{', light week' * light}: {amounts}"
+    return tr(
+        "Week {week}{tr}: {amounts}", week=week + 1, tr=tr(", light week") * light, amounts=amounts
+    )
 
 
 def _amount(row: HeatRow, week: int, *, light: bool) -> str:
     cell, name = row.cells[week], row.name.lower()
     if cell is None:
-        return f"{name} not trained"
-    text = f"{name} {number(cell.sets)} sets"
+        return tr("{name} not trained", name=name)
+    text = tr("{name} {sets} sets", name=name, sets=number(cell.sets))
     if cell.range is not None and not light:
-        text += f", range {range_text(cell)}"
-        text += ", below" * cell.below + ", above" * cell.above
+        text += tr(", range {range_text}", range_text=range_text(cell))
+        text += tr(", below") * cell.below + tr(", above") * cell.above
     return text

@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QWidget
 
 from app.desk import Desk
 from app.domain.errors import CoachError
+from app.domain.wording import mark, tr, trn
 from app.history import Step
 from app.ui.bench import Bench
 from app.ui.forms import Sheet, plain
@@ -15,9 +16,9 @@ from app.ui.words import day_and_month
 from db.lines import LogLine
 from db.store import Store
 
-STEP_COLUMNS = ("Step", "Program", "State")
-LOG_COLUMNS = ("What", "When")
-BEGINNING = "As it was opened"
+STEP_COLUMNS = (mark("Step"), mark("Program"), mark("State"))
+LOG_COLUMNS = (mark("What"), mark("When"))
+BEGINNING = mark("As it was opened")
 
 
 class HistoryDialog(Sheet):
@@ -26,19 +27,22 @@ class HistoryDialog(Sheet):
     def __init__(self, bench: Bench, store: Store, parent: QWidget | None) -> None:
         super().__init__(
             parent,
-            f"History of {bench.desk.client.name}",
-            verb="Go there",
-            about="Choose how far the work is to be done. What lies behind is undone, what lies "
-            "before is done again; nothing is lost until you edit from there.",
+            tr("History of {client}", client=bench.desk.client.name),
+            verb=tr("Go there"),
+            about=tr(
+                "Choose how far the work is to be done. What lies behind is "
+                "undone, what lies before is done again; nothing is lost until "
+                "you edit from there."
+            ),
         )
         self.bench, self.store = bench, store
-        self.steps = lines_table("Steps of this session", STEP_COLUMNS)
-        self.log = lines_table("Log of the file", LOG_COLUMNS)
-        self.body.addWidget(plain("This session", step="head"))
+        self.steps = lines_table(tr("Steps of this session"), tuple(map(tr, STEP_COLUMNS)))
+        self.log = lines_table(tr("Log of the file"), tuple(map(tr, LOG_COLUMNS)))
+        self.body.addWidget(plain(tr("This session"), step="head"))
         self.body.addWidget(self.steps, 3)
-        self.body.addWidget(plain("Kept in the file", step="head"))
+        self.body.addWidget(plain(tr("Kept in the file"), step="head"))
         self.body.addWidget(self.log, 2)
-        self.cancel_button.setText("Close")
+        self.cancel_button.setText(tr("Close"))
         self._show_steps()
         self._show_log()
         self.steps.currentItemChanged.connect(lambda *_: self._enable())
@@ -53,7 +57,7 @@ class HistoryDialog(Sheet):
         history = self.bench.desk.history
         for done in range(len(history.steps), -1, -1):
             step = history.steps[done - 1] if done else None
-            label = step.label if step else BEGINNING
+            label = step.label if step else tr(BEGINNING)
             program = program_name(step) if step else ""
             item = add_line(self.steps, (label, program, state_word(done, history.done)), done)
             if done == history.done:
@@ -69,7 +73,7 @@ class HistoryDialog(Sheet):
         for line in lines:
             add_line(self.log, (line.label, when(line)), None)
         if not lines:
-            add_line(self.log, ("Nothing has been kept of a program yet.", ""), None)
+            add_line(self.log, (tr("Nothing has been kept of a program yet."), ""), None)
 
     @property
     def wanted(self) -> int | None:
@@ -81,7 +85,7 @@ class HistoryDialog(Sheet):
         done, now = self.wanted, self.bench.desk.history.done
         self.keep_button.setEnabled(done is not None and done != now)
         if done is None or done == now:
-            self.keep_button.setText("Go there")
+            self.keep_button.setText(tr("Go there"))
         else:
             self.keep_button.setText(verb(done - now))
 
@@ -106,14 +110,19 @@ def went(desk: Desk, done: int) -> str:
     """Go to that step and say how far it was. Raises CoachError."""
     back = done < desk.history.done
     count = desk.go_to(done)
-    steps = "1 step" if count == 1 else f"{count} steps"
-    return f"{'Undone' if back else 'Done again'}: {steps}"
+    steps = trn("1 step", "{n} steps", count)
+    return f"{(tr('Undone') if back else tr('Done again'))}: {steps}"
 
 
 def verb(by: int) -> str:
     """'Go back 3 steps', 'Go on 1 step'."""
     count = abs(by)
-    return f"Go {'back' if by < 0 else 'on'} {count} step{'s' * (count != 1)}"
+    return tr(
+        "Go {tr} {count} step{part}",
+        tr=tr("back") if by < 0 else tr("on"),
+        count=count,
+        part="s" * (count != 1),
+    )
 
 
 def state_word(done: int, now: int) -> str:

@@ -24,6 +24,7 @@ from app.domain.findings import edit
 from app.domain.fit import fits
 from app.domain.layout import Fits, Layout, lay_out, swaps
 from app.domain.program import MAX_WEEKS, Program, empty_program
+from app.domain.wording import tr
 from app.folder import new_program_id
 from app.resources.layouts import layouts
 from app.ui.bench import Bench
@@ -55,7 +56,7 @@ class LayoutChoice(QWidget):
         column.setSpacing(2)
         self.group = QButtonGroup(self)
         for number, layout in enumerate(self.layouts):
-            choice = QRadioButton(layout.name if layout else "Empty weeks")
+            choice = QRadioButton(layout.name if layout else tr("Empty weeks"))
             choice.setMinimumHeight(24)
             self.group.addButton(choice, number)
             column.addWidget(choice)
@@ -68,7 +69,7 @@ class LayoutChoice(QWidget):
     def offer_other(self, other: OtherProgram) -> None:
         """Add the choice of a program that somebody has already, with `other` under it."""
         self.other = other
-        choice = QRadioButton("From another program\N{HORIZONTAL ELLIPSIS}")
+        choice = QRadioButton(tr("From another program…"))
         choice.setMinimumHeight(24)
         self.group.addButton(choice, len(self.layouts))
         column = self.layout()
@@ -89,19 +90,25 @@ class LayoutChoice(QWidget):
 
 def _about(bench: Bench, layout: Layout | None, client: Client, *, on: date) -> str:
     if layout is None:
-        return "Drag every exercise yourself."
+        return tr("Drag every exercise yourself.")
     catalogue = bench.desk.catalogue
     changed = swaps(layout, catalogue, fits=fitting(client, on))
     names = [
-        f"{catalogue[s.taken].name} for {catalogue[s.wanted].name}" for s in changed if s.taken
+        tr(
+            "{catalogue} for {catalogue_2}",
+            catalogue=catalogue[s.taken].name,
+            catalogue_2=catalogue[s.wanted].name,
+        )
+        for s in changed
+        if s.taken
     ]
     gone = [catalogue[s.wanted].name for s in changed if s.taken is None]
     parts = [layout.about]
     if names:
-        shown = names if len(names) < 4 else [*names[:3], f"{len(names) - 3} more"]
-        parts.append(f"For {client.name}: {list_of(shown)}.")
+        shown = names if len(names) < 4 else [*names[:3], tr("{names} more", names=len(names) - 3)]
+        parts.append(tr("For {client}: {shown}.", client=client.name, shown=list_of(shown)))
     if gone:
-        parts.append(f"Nothing that fits in the place of {list_of(gone[:3])}.")
+        parts.append(tr("Nothing that fits in the place of {gone}.", gone=list_of(gone[:3])))
     return " ".join(parts)
 
 
@@ -128,28 +135,28 @@ class NewProgramSheet(Sheet):
         client = bench.desk.client
         super().__init__(
             parent,
-            f"New program for {client.name}",
-            verb="Begin",
-            about="Everything here can be changed later.",
+            tr("New program for {client}", client=client.name),
+            verb=tr("Begin"),
+            about=tr("Everything here can be changed later."),
         )
         self.bench = bench
         self.client = client
         self.program: Program | None = None
-        self.name = text_field("Lower-body season")
+        self.name = text_field(tr("Lower-body season"))
         self.start = QDateEdit(qdate(next_monday(today)))
         self.start.setCalendarPopup(True)
-        self.start.setDisplayFormat("d MMM yyyy")
+        self.start.setDisplayFormat(tr("d MMM yyyy"))
         self.start.setMinimumHeight(32)
-        self.weeks = NumberField("Weeks", low=1, high=MAX_WEEKS, whole=True)
+        self.weeks = NumberField(tr("Weeks"), low=1, high=MAX_WEEKS, whole=True)
         self.weeks.set_value(START_WEEKS)
         self.emphasis = EmphasisChoice(bench, client.emphasis)
-        self.row("Name", self.name)
-        self.row("First week of", self.start)
-        self.row("Weeks", self.weeks)
-        self.row("Emphasis", self.emphasis)
+        self.row(tr("Name"), self.name)
+        self.row(tr("First week of"), self.start)
+        self.row(tr("Weeks"), self.weeks)
+        self.row(tr("Emphasis"), self.emphasis)
         self.layouts = LayoutChoice(bench, client, on=next_monday(today), with_empty=True)
         self.other: OtherProgram | None = None
-        self.body.addWidget(plain("Begin with", step="head"))
+        self.body.addWidget(plain(tr("Begin with"), step="head"))
         self.body.addWidget(_scrolled(self.layouts), 1)
         self.setMinimumWidth(620)
         self.resize(660, 680)
@@ -216,7 +223,7 @@ def _scrolled(inner: QWidget) -> QScrollArea:
     area.setWidgetResizable(True)
     area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
     area.setMinimumHeight(200)
-    area.setAccessibleName("What to begin with")
+    area.setAccessibleName(tr("What to begin with"))
     return area
 
 
@@ -237,10 +244,13 @@ class LayoutSheet(Sheet):
         program = bench.desk.program
         super().__init__(
             parent,
-            "Start from a layout",
-            verb="Lay it out",
-            about=f"It takes the place of what stands in all {len(program.weeks)} weeks. "
-            "One undo brings that back.",
+            tr("Start from a layout"),
+            verb=tr("Lay it out"),
+            about=tr(
+                "It takes the place of what stands in all {weeks} weeks. One "
+                "undo brings that back.",
+                weeks=len(program.weeks),
+            ),
         )
         self.bench = bench
         self.layouts = LayoutChoice(bench, bench.desk.client, on=program.start, with_empty=False)
@@ -255,7 +265,7 @@ class LayoutSheet(Sheet):
         assert layout is not None
         self.bench.desk.keep(
             edit(
-                f"Lay out {layout.name.lower()}",
+                tr("Lay out {layout}", layout=layout.name.lower()),
                 lay_out,
                 layout=layout,
                 client=desk.client,

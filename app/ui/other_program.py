@@ -10,6 +10,7 @@ from app.domain.client import Client, ClientId
 from app.domain.errors import CoachError
 from app.domain.program import Program, ProgramId
 from app.domain.refit import Refit, refit
+from app.domain.wording import tr, trn
 from app.folder import new_program_id
 from app.ui.bench import Bench
 from app.ui.forms import plain
@@ -29,8 +30,8 @@ class OtherProgram(QWidget):
         self.bench, self.store, self.client = bench, store, client
         self.start = start
         self.program_id = new_program_id()
-        self.clients = _combo("Client it is taken from")
-        self.programs = _combo("Program it is taken from")
+        self.clients = _combo(tr("Client it is taken from"))
+        self.programs = _combo(tr("Program it is taken from"))
         self.head = plain("", step="medium")
         self.lines = RefitLines()
         self._sources: dict[ProgramId, Program] = {}
@@ -86,7 +87,7 @@ class OtherProgram(QWidget):
         """The chosen program as the client's. Raises CoachError if it cannot be taken over."""
         source = self.source()
         if source is None:
-            raise CoachError("No program is chosen.", mend="Choose a client and a program.")
+            raise CoachError(tr("No program is chosen."), mend=tr("Choose a client and a program."))
         catalogue = self.bench.desk.catalogue
         return refit(source, self.client, catalogue, program_id=self.program_id, start=self.start)
 
@@ -100,7 +101,7 @@ class OtherProgram(QWidget):
         """Say again what would be different; nothing while the choice is not wanted."""
         if not self.isEnabled():
             return
-        self.head.setText(f"What would be different for {self.client.name}")
+        self.head.setText(tr("What would be different for {client}", client=self.client.name))
         try:
             made = self.refit()
         except CoachError as error:
@@ -119,10 +120,10 @@ def _combo(name: str) -> QComboBox:
 
 
 def _archived(archived: bool) -> str:
-    return ", archived" if archived else ""
+    return tr(", archived") if archived else ""
 
 
 def _line_text(line: ProgramLine) -> str:
     """'Ridge season, 12 weeks, archived'."""
-    weeks = "1 week" if line.weeks == 1 else f"{line.weeks} weeks"
+    weeks = trn("1 week", "{n} weeks", line.weeks)
     return f"{line.name}, {weeks}{_archived(line.archived)}"

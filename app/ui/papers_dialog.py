@@ -22,7 +22,7 @@ from PySide6.QtWidgets import (
 from app import papers
 from app.booklet import Paper
 from app.domain.errors import CoachError
-from app.domain.wording import tr
+from app.domain.wording import mark, tr
 from app.exchange.files import safe_name, write_file
 from app.papers import Kind, Look, Order
 from app.ui import worker
@@ -34,7 +34,7 @@ from app.ui.words import tip
 
 SIZES = (
     (Paper.A4, QPageSize.PageSizeId.A4, "A4"),
-    (Paper.LETTER, QPageSize.PageSizeId.Letter, "US Letter"),
+    (Paper.LETTER, QPageSize.PageSizeId.Letter, mark("US Letter")),
 )
 
 
@@ -194,7 +194,7 @@ class PapersDialog(Sheet):
         wide = size.width() > size.height()
         printer.setPageOrientation(turn.Landscape if wide else turn.Portrait)
         printer.setFullPage(True)
-        printer.setDocName("Weekloom paper")
+        printer.setDocName(tr("Weekloom paper"))
         dialog = QPrintDialog(printer, self)
         dialog.setMinMax(1, len(pages))
         dialog.setOption(QPrintDialog.PrintDialogOption.PrintPageRange)

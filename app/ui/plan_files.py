@@ -15,6 +15,7 @@ from app.domain.client import ClientId
 from app.domain.errors import CoachError
 from app.domain.findings import edit
 from app.domain.program import Program, ProgramId
+from app.domain.wording import tr
 from app.exchange.files import write_file
 from app.exchange.plan_file import SUFFIX, Plan, gather, write_plan
 from app.filing import Arrival, expect, file_name, open_plan
@@ -40,7 +41,7 @@ def export_plan(bench: Bench, window: QWidget) -> Path | None:
     """Ask where to and write the open program and its client; the path, None if cancelled."""
     desk = bench.desk
     plan = gather(desk.client, desk.program, desk.catalogue)
-    chosen, _ = QFileDialog.getSaveFileName(window, "Save a plan file", file_name(plan), FILTER)
+    chosen, _ = QFileDialog.getSaveFileName(window, tr("Save a plan file"), file_name(plan), FILTER)
     if not chosen:
         return None
     path = Path(chosen)
@@ -49,21 +50,21 @@ def export_plan(bench: Bench, window: QWidget) -> Path | None:
     try:
         write_file(path, write_plan(plan).encode())
     except CoachError as error:
-        tell(window, "The plan file was not saved", error.sentence)
+        tell(window, tr("The plan file was not saved"), error.sentence)
         return None
-    bench.said.emit(f"Plan file saved: {path.name}")
+    bench.said.emit(tr("Plan file saved: {path}", path=path.name))
     return path
 
 
 def import_plan(bench: Bench, store: Store, window: QWidget) -> bool:
     """Ask for a plan file, put it into the coach's file and open it; False if it stays out."""
-    chosen, _ = QFileDialog.getOpenFileName(window, "Open a plan file", "", FILTER)
+    chosen, _ = QFileDialog.getOpenFileName(window, tr("Open a plan file"), "", FILTER)
     if not chosen:
         return False
     try:
         return take_in_plan(bench, store, Path(chosen), window=window)
     except CoachError as error:
-        tell(window, "The plan file was not opened", error.sentence)
+        tell(window, tr("The plan file was not opened"), error.sentence)
         return False
 
 
@@ -93,7 +94,7 @@ def take_in_plan(
     put_on_desk(bench, arrival)
     plan = arrival.plan
     name = plan.client.name if plan.program is None else plan.program.name
-    bench.said.emit(f"Opened from a plan file: {name}")
+    bench.said.emit(tr("Opened from a plan file: {name}", name=name))
     return True
 
 
@@ -104,13 +105,13 @@ def put_on_desk(bench: Bench, arrival: Arrival) -> None:
         desk.add_client(plan.client)
     else:
         desk.open(plan.client.id, None if arrival.program is None else arrival.program.id)
-        desk.keep_client("Take the profile from a plan file", plan.client)
+        desk.keep_client(tr("Take the profile from a plan file"), plan.client)
     if plan.program is None:
         return
     if arrival.program is None:
         desk.add_program(plan.program)
     else:
-        label = f"Take {plan.program.name} from a plan file"
+        label = tr("Take {program} from a plan file", program=plan.program.name)
         desk.keep(edit(label, _instead, taken=plan.program))
 
 
@@ -122,14 +123,16 @@ def _instead(program: Program, *, taken: Program) -> Program:
 def ask_what_to_do(arrival: Arrival, window: QWidget) -> Answer:
     """What the coach wants done with a plan whose client or program is there already."""
     box = QMessageBox(window)
-    box.setWindowTitle("Open a plan file")
+    box.setWindowTitle(tr("Open a plan file"))
     box.setIcon(QMessageBox.Icon.Question)
-    box.setText(f"Your file already holds another {', '.join(arrival.clashes)}.")
+    box.setText(
+        tr("Your file already holds another {clashes}.", clashes=", ".join(arrival.clashes))
+    )
     box.setTextFormat(Qt.TextFormat.PlainText)
     role = QMessageBox.ButtonRole
-    replacing = box.addButton("Replace", role.DestructiveRole)
-    both = box.addButton("Keep both", role.AcceptRole)
-    leave = box.addButton("Cancel", role.RejectRole)
+    replacing = box.addButton(tr("Replace"), role.DestructiveRole)
+    both = box.addButton(tr("Keep both"), role.AcceptRole)
+    leave = box.addButton(tr("Cancel"), role.RejectRole)
     box.setDefaultButton(both)
     box.setEscapeButton(leave)
     box.exec()
@@ -142,7 +145,9 @@ def ask_what_to_do(arrival: Arrival, window: QWidget) -> Answer:
 def beside(plan: Plan) -> Plan:
     """The plan as a new client's with a new program, so that it stands beside what is there."""
     client = replace(
-        plan.client, id=ClientId(uuid4().hex), name=f"{plan.client.name}, from a plan file"
+        plan.client,
+        id=ClientId(uuid4().hex),
+        name=tr("{client}, from a plan file", client=plan.client.name),
     )
     program = plan.program
     if program is not None:

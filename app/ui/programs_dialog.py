@@ -12,6 +12,7 @@ from app.domain.checks import check
 from app.domain.errors import CoachError
 from app.domain.findings import Finding, Weight
 from app.domain.program import ProgramId
+from app.domain.wording import mark, tr, trn
 from app.ui import worker
 from app.ui.bench import Bench
 from app.ui.forms import Sheet, ask_text, button
@@ -20,7 +21,7 @@ from app.ui.words import full_date, tip
 from db.lines import ProgramLine
 from db.store import Store
 
-COLUMNS = ("Program", "From", "Weeks", "Findings", "State")
+COLUMNS = (mark("Program"), mark("From"), mark("Weeks"), mark("Findings"), mark("State"))
 FINDINGS = 3
 WAITING = "\N{HORIZONTAL ELLIPSIS}"
 
@@ -41,16 +42,18 @@ class ProgramsDialog(Sheet):
         ask_removal: AskRemoval | None = None,
     ) -> None:
         self.client = bench.desk.client
-        super().__init__(parent, f"Programs of {self.client.name}", verb="Open")
+        super().__init__(
+            parent, tr("Programs of {client}", client=self.client.name), verb=tr("Open")
+        )
         self.bench, self.store = bench, store
         self.ask_name, self.ask_removal = ask_name or _ask_name, ask_removal or ask_to_remove
         self.lines: dict[ProgramId, ProgramLine] = {}
-        self.table = lines_table("Programs", COLUMNS)
+        self.table = lines_table(tr("Programs"), tuple(map(tr, COLUMNS)))
         self._jobs: list[worker.Job[tuple[Finding, ...]]] = []
-        self.rename_button = button("Rename\N{HORIZONTAL ELLIPSIS}", self.rename)
-        self.copy_button = button("Copy", self.copy)
-        self.archive_button = button("Archive", self.archive)
-        self.remove_button = button("Remove\N{HORIZONTAL ELLIPSIS}", self.remove)
+        self.rename_button = button(tr("Rename…"), self.rename)
+        self.copy_button = button(tr("Copy"), self.copy)
+        self.archive_button = button(tr("Archive"), self.archive)
+        self.remove_button = button(tr("Remove…"), self.remove)
         self._lay_out()
         self.table.currentItemChanged.connect(lambda *_: self._enable())
         self.table.itemDoubleClicked.connect(lambda *_: self.try_keep())
@@ -69,7 +72,7 @@ class ProgramsDialog(Sheet):
         row.addWidget(self.table, 1)
         row.addLayout(acts)
         self.body.addLayout(row, 1)
-        self.cancel_button.setText("Close")
+        self.cancel_button.setText(tr("Close"))
 
     # -- what is shown ---------------------------------------------------------------------
 
@@ -95,7 +98,7 @@ class ProgramsDialog(Sheet):
         try:
             program = self.store.load_program(line.id)
         except CoachError as error:
-            item.setText(FINDINGS, "cannot be read")
+            item.setText(FINDINGS, tr("cannot be read"))
             item.setToolTip(FINDINGS, tip(error.sentence))
             return
         client, catalogue, ranges = desk.client, desk.catalogue, desk.ranges
@@ -128,7 +131,7 @@ class ProgramsDialog(Sheet):
             self.keep_button,
         ):
             one.setEnabled(line is not None)
-        self.archive_button.setText("Bring back" if line and line.archived else "Archive")
+        self.archive_button.setText(tr("Bring back") if line and line.archived else tr("Archive"))
 
     # -- what is done ----------------------------------------------------------------------
 
@@ -207,29 +210,35 @@ def findings_text(findings: tuple[Finding, ...]) -> str:
 
 def removal_text(line: ProgramLine, issues: int) -> str:
     """What is lost by removing a program, and what stays."""
-    weeks = "1 week" if line.weeks == 1 else f"{line.weeks} weeks"
-    kept = "1 booklet" if issues == 1 else f"{issues} booklets"
-    stays = f" What was handed out of it ({kept}) stays in the file." if issues else ""
-    return (
-        f"Remove {line.name} with its {weeks} for good? It cannot be brought back, and earlier "
-        f"steps of this client can no longer be undone.{stays} Archiving it keeps everything."
+    weeks = trn("1 week", "{n} weeks", line.weeks)
+    kept = trn("1 booklet", "{n} booklets", issues)
+    stays = (
+        tr(" What was handed out of it ({kept}) stays in the file.", kept=kept) if issues else ""
+    )
+    return tr(
+        "Remove {line} with its {weeks} for good? It cannot be brought back, and "
+        "earlier steps of this client can no longer be undone.{stays} Archiving "
+        "it keeps everything.",
+        line=line.name,
+        weeks=weeks,
+        stays=stays,
     )
 
 
 def _ask_name(parent: QWidget, name: str) -> str | None:
-    return ask_text(parent, "Rename the program", "Name", text=name, verb="Rename")
+    return ask_text(parent, tr("Rename the program"), tr("Name"), text=name, verb=tr("Rename"))
 
 
 def ask_to_remove(parent: QWidget, sentence: str) -> bool:
     """True if the coach really wants to remove it."""
     box = QMessageBox(parent)
-    box.setWindowTitle("Remove a program")
+    box.setWindowTitle(tr("Remove a program"))
     box.setIcon(QMessageBox.Icon.Warning)
     box.setTextFormat(Qt.TextFormat.PlainText)
     box.setText(sentence)
     role = QMessageBox.ButtonRole
-    removing = box.addButton("Remove", role.DestructiveRole)
-    leave = box.addButton("Keep it", role.RejectRole)
+    removing = box.addButton(tr("Remove"), role.DestructiveRole)
+    leave = box.addButton(tr("Keep it"), role.RejectRole)
     box.setDefaultButton(leave)
     box.setEscapeButton(leave)
     box.exec()

@@ -9,6 +9,7 @@ from PySide6.QtCore import QEvent, QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QHelpEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 
+from app.domain.wording import mark, tr
 from app.ui import signs
 from app.ui.progression_weeks import ChartWeek
 from app.ui.theme import Theme, current, font
@@ -16,7 +17,7 @@ from app.ui.words import tip
 
 _BARS = 40.0
 _RIR = "RIR "
-_WIDEST = "assistance RIR"
+_WIDEST = mark("assistance RIR")
 _LEFT = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
 _CENTRE = int(Qt.AlignmentFlag.AlignCenter)
 
@@ -28,7 +29,7 @@ class ProgressionChart(QWidget):
         super().__init__(parent)
         self.weeks: tuple[ChartWeek, ...] = ()
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        self.setAccessibleName("The scheme as a chart")
+        self.setAccessibleName(tr("The scheme as a chart"))
         line = QFontMetricsF(font("small")).height()
         self.setFixedHeight(round(line * 2.6 + 4 + _BARS + 3 * (line + 1) + 8))
 
@@ -45,7 +46,11 @@ class ProgressionChart(QWidget):
         return all(effort.startswith(_RIR) for effort in efforts if effort)
 
     def _effort_words(self) -> tuple[str, str]:
-        return ("core RIR", "assistance RIR") if self.in_reserve else ("core effort", "assistance")
+        return (
+            (tr("core RIR"), tr("assistance RIR"))
+            if self.in_reserve
+            else (tr("core effort"), "assistance")
+        )
 
     # -- geometry --------------------------------------------------------------------------
 
@@ -53,7 +58,7 @@ class ProgressionChart(QWidget):
         return QFontMetricsF(font("small")).height()
 
     def _left(self) -> float:
-        return QFontMetricsF(font("small")).horizontalAdvance(_WIDEST) + 18
+        return QFontMetricsF(font("small")).horizontalAdvance(tr(_WIDEST)) + 18
 
     def _wide(self) -> float:
         return (self.width() - self._left() - 8) / max(1, len(self.weeks))
@@ -197,7 +202,7 @@ class ProgressionChart(QWidget):
             rect = self.column(week.index)
             if rect.width() < 15 and week.index % 5 != 4 and week.index != 0:
                 continue
-            light = " light" * (week.after.light and rect.width() > 44)
+            light = tr(" light") * (week.after.light and rect.width() > 44)
             painter.setPen(theme.ink2)
             box = QRectF(rect.left(), row.top(), rect.width(), row.height())
             painter.drawText(box, _CENTRE, f"{week.index + 1}{light}")

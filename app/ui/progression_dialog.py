@@ -41,6 +41,7 @@ from app.domain.progression import (
     Wave,
     WeekRow,
 )
+from app.domain.wording import mark, tr
 from app.ui.bench import Bench
 from app.ui.change_list import ChangeList
 from app.ui.forms import NumberField, Sheet, Wrapped, plain, text_field
@@ -49,49 +50,64 @@ from app.ui.progression_weeks import chart_weeks
 from app.ui.words import ARROW, DASH
 
 PATHS = (
-    ("Stepwise", "Repetitions step down evenly from the first week to the last."),
-    ("Undulating in the week", "Another target for each session of the week, in turn."),
-    ("Waves", "A few falling weeks and a light one, then again a little lower."),
-    ("Double progression", "One range; the load rises once the upper end is done in every set."),
+    (mark("Stepwise"), mark("Repetitions step down evenly from the first week to the last.")),
+    (mark("Undulating in the week"), mark("Another target for each session of the week, in turn.")),
+    (mark("Waves"), mark("A few falling weeks and a light one, then again a little lower.")),
+    (
+        mark("Double progression"),
+        mark("One range; the load rises once the upper end is done in every set."),
+    ),
 )
 EVERY = 5
 """Weeks from one light week to the next where the plan has none yet. Source: see `Light`."""
 WAVES = 2
 """The place of waves among the paths."""
-STAY = "Light weeks stay as they are."
-REPLACED = "Earlier light weeks in its reach become ordinary first."
-COLUMNS = ("Week", "Block", "Core work", "Effort", "Assistance", "Its effort", "Sets", "")
+STAY = mark("Light weeks stay as they are.")
+REPLACED = mark("Earlier light weeks in its reach become ordinary first.")
+COLUMNS = (
+    mark("Week"),
+    mark("Block"),
+    mark("Core work"),
+    mark("Effort"),
+    mark("Assistance"),
+    mark("Its effort"),
+    mark("Sets"),
+    "",
+)
 
 
 class ProgressionDialog(Sheet):
     """Chooses a scheme and applies it as one undo step."""
 
     def __init__(self, bench: Bench, parent: QWidget | None) -> None:
-        super().__init__(parent, "Progression", verb="Apply", about=PATHS[0][1])
+        super().__init__(parent, tr("Progression"), verb=tr("Apply"), about=PATHS[0][1])
         self.bench = bench
         self.setMinimumSize(980, 640)
         weeks = len(bench.desk.program.weeks)
         self.path = QComboBox()
         self.path.addItems([name for name, _ in PATHS])
         self.path.setMinimumHeight(32)
-        self.path.setAccessibleName("Scheme")
-        self.first = self._number("First week", 1, weeks, 1)
-        self.last = self._number("Last week", 1, weeks, weeks)
+        self.path.setAccessibleName(tr("Scheme"))
+        self.first = self._number(tr("First week"), 1, weeks, 1)
+        self.last = self._number(tr("Last week"), 1, weeks, weeks)
         self.fields = QStackedWidget()
         self._build_fields()
-        self.with_effort = QCheckBox("Set the effort too")
-        self.core_rir = (self._number("Core, first", 0, 6, 3), self._number("Core, last", 0, 6, 1))
-        self.rest_rir = (
-            self._number("Assistance, first", 0, 6, 2),
-            self._number("Assistance, last", 0, 6, 1),
+        self.with_effort = QCheckBox(tr("Set the effort too"))
+        self.core_rir = (
+            self._number(tr("Core, first"), 0, 6, 3),
+            self._number(tr("Core, last"), 0, 6, 1),
         )
-        self.with_light = QCheckBox("Light weeks")
+        self.rest_rir = (
+            self._number(tr("Assistance, first"), 0, 6, 2),
+            self._number(tr("Assistance, last"), 0, 6, 1),
+        )
+        self.with_light = QCheckBox(tr("Light weeks"))
         own = light_turn(bench.desk.program)
         self.with_light.setChecked(own is None)
-        self.light_every = self._number("Every so many weeks", 2, 52, own or EVERY)
+        self.light_every = self._number(tr("Every so many weeks"), 2, 52, own or EVERY)
         self.light_note = Wrapped(step="small")
-        self.with_sets = QCheckBox("Sets rise too")
-        self.more_sets = self._number("More sets by the end", -4, 6, 1)
+        self.with_sets = QCheckBox(tr("Sets rise too"))
+        self.more_sets = self._number(tr("More sets by the end"), -4, 6, 1)
         self.chart = ProgressionChart()
         self.table = _table()
         self.changes = ChangeList(bench)
@@ -110,16 +126,19 @@ class ProgressionDialog(Sheet):
         return field
 
     def _build_fields(self) -> None:
-        self.reps = (self._number("First reps", 1, 30, 15), self._number("Last reps", 1, 30, 3))
+        self.reps = (
+            self._number(tr("First reps"), 1, 30, 15),
+            self._number(tr("Last reps"), 1, 30, 3),
+        )
         self.undulating = text_field("12, 6, 9")
         self.wave = text_field("12, 10, 8")
-        self.lower_by = self._number("Each wave lower by", 0, 10, 2)
-        self.range = (self._number("From", 1, 30, 8), self._number("To", 1, 30, 12))
+        self.lower_by = self._number(tr("Each wave lower by"), 0, 10, 2)
+        self.range = (self._number(tr("From"), 1, 30, 8), self._number(tr("To"), 1, 30, 12))
         pages: tuple[tuple[tuple[str, QWidget], ...], ...] = (
-            (("First reps", self.reps[0]), ("Last reps", self.reps[1])),
-            (("Reps by session", self.undulating),),
-            (("Reps of a wave", self.wave), ("Each wave lower by", self.lower_by)),
-            (("From", self.range[0]), ("To", self.range[1])),
+            ((tr("First reps"), self.reps[0]), (tr("Last reps"), self.reps[1])),
+            ((tr("Reps by session"), self.undulating),),
+            ((tr("Reps of a wave"), self.wave), (tr("Each wave lower by"), self.lower_by)),
+            ((tr("From"), self.range[0]), (tr("To"), self.range[1])),
         )
         for page in pages:
             widget = QWidget()
@@ -134,26 +153,26 @@ class ProgressionDialog(Sheet):
             self.fields.addWidget(widget)
 
     def _lay_out(self) -> None:
-        self.row("Scheme", self.path)
+        self.row(tr("Scheme"), self.path)
         left = QVBoxLayout()
         left.setSpacing(8)
         form = QFormLayout()
-        form.addRow(plain("First week"), self.first)
-        form.addRow(plain("Last week"), self.last)
+        form.addRow(plain(tr("First week")), self.first)
+        form.addRow(plain(tr("Last week")), self.last)
         left.addLayout(form)
         left.addWidget(self.fields)
         for tick, fields in (
-            (self.with_light, (("Every so many weeks", self.light_every),)),
+            (self.with_light, ((tr("Every so many weeks"), self.light_every),)),
             (
                 self.with_effort,
                 (
-                    ("Core RIR, first", self.core_rir[0]),
-                    ("Core RIR, last", self.core_rir[1]),
-                    ("Assistance, first", self.rest_rir[0]),
-                    ("Assistance, last", self.rest_rir[1]),
+                    (tr("Core RIR, first"), self.core_rir[0]),
+                    (tr("Core RIR, last"), self.core_rir[1]),
+                    (tr("Assistance, first"), self.rest_rir[0]),
+                    (tr("Assistance, last"), self.rest_rir[1]),
                 ),
             ),
-            (self.with_sets, (("More sets by the end", self.more_sets),)),
+            (self.with_sets, ((tr("More sets by the end"), self.more_sets),)),
         ):
             left.addWidget(tick)
             part = QWidget()
@@ -167,12 +186,12 @@ class ProgressionDialog(Sheet):
         holder = QWidget()
         holder.setLayout(left)
         scroll = QScrollArea()
-        scroll.setAccessibleName("Scheme and its numbers")
+        scroll.setAccessibleName(tr("Scheme and its numbers"))
         scroll.setWidget(holder)
         scroll.setWidgetResizable(True)
         scroll.setFixedWidth(290)
         right = QVBoxLayout()
-        hint = "Hollow bars and dashed lines: now. Filled: after. Hatched: light weeks."
+        hint = tr("Hollow bars and dashed lines: now. Filled: after. Hatched: light weeks.")
         right.addWidget(plain(hint, role="small"))
         right.addWidget(self.chart)
         right.addWidget(self.table, 3)
@@ -258,13 +277,13 @@ class ProgressionDialog(Sheet):
         has_some = any(week.light for week in self.bench.desk.program.weeks)
         ticked = self.with_light.isChecked()
         self.light_every.setEnabled(self.path.currentIndex() != WAVES)
-        self.light_note.setText(REPLACED if ticked and has_some else "" if ticked else STAY)
+        self.light_note.setText(tr(REPLACED) if ticked and has_some else "" if ticked else tr(STAY))
         self.light_note.setVisible(bool(self.light_note.text()))
 
     def _edit(self, scheme: Scheme) -> Edit:
         name = PATHS[self.path.currentIndex()][0].lower()
         return edit(
-            f"Apply a progression, {name}",
+            tr("Apply a progression, {name}", name=name),
             progression.apply,
             scheme=scheme,
             catalogue=self.bench.desk.catalogue,
@@ -304,19 +323,20 @@ def _whole_numbers(text: str) -> tuple[int, ...]:
         return tuple(int(part) for part in parts)
     except ValueError:
         raise CoachError(
-            f"'{text}' is not a list of repetitions.", mend="Write them like 12, 10, 8."
+            tr("'{text}' is not a list of repetitions.", text=text),
+            mend=tr("Write them like 12, 10, 8."),
         ) from None
 
 
 def _table() -> QTableWidget:
     table = QTableWidget(0, len(COLUMNS))
-    table.setHorizontalHeaderLabels(COLUMNS)
+    table.setHorizontalHeaderLabels(tuple(map(tr, COLUMNS)))
     table.verticalHeader().hide()
     table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
     table.setSelectionMode(QAbstractItemView.SelectionMode.NoSelection)
     table.setShowGrid(False)
     table.setAlternatingRowColors(True)
-    table.setAccessibleName("The scheme, week by week")
+    table.setAccessibleName(tr("The scheme, week by week"))
     table.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
     table.horizontalHeader().setStretchLastSection(True)
     table.horizontalHeader().setDefaultAlignment(Qt.AlignmentFlag.AlignLeft)
@@ -328,9 +348,9 @@ def _fill(table: QTableWidget, program: Program, rows: tuple[WeekRow, ...]) -> N
     for number, row in enumerate(rows):
         before = sum(slot.sets for slot in program.weeks[row.index].slots())
         sets = str(row.sets) if before == row.sets else f"{before} {ARROW} {row.sets}"
-        remark = "light week" if row.light else "no longer light" if row.was_light else ""
+        remark = tr("light week") if row.light else tr("no longer light") if row.was_light else ""
         if any(cell.pinned for cell in row.cells):
-            remark = f"{remark}, some set by hand".lstrip(", ")
+            remark = tr("{remark}, some set by hand", remark=remark).lstrip(", ")
         block = program.blocks[program.block_of(row.index)].name
         texts = (
             str(row.index + 1),
@@ -351,7 +371,11 @@ def _reps(row: WeekRow, role: Role) -> str:
     if not reps:
         return DASH
     low, high = min(r.low for r in reps), max(r.high for r in reps)
-    return f"{low} reps" if low == high else f"{low}{DASH}{high} reps"
+    return (
+        tr("{low} reps", low=low)
+        if low == high
+        else tr("{low}{dash}{high} reps", low=low, dash=DASH, high=high)
+    )
 
 
 def _efforts(row: WeekRow, role: Role) -> str:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from app.domain import effort
 from app.domain.program import Program, Role, Week
+from app.domain.wording import tr
 from app.ui.season_columns import core_target
 
 
@@ -37,14 +38,21 @@ class ChartWeek:
         now, after = self.now, self.after
         parts = []
         if after.reps:
-            parts.append(f"core work {_change(now.reps, after.reps)} reps")
-        parts.append(f"{_change(str(now.sets), str(after.sets))} sets")
+            parts.append(tr("core work {change} reps", change=_change(now.reps, after.reps)))
+        parts.append(tr("{change} sets", change=_change(str(now.sets), str(after.sets))))
         if after.core:
-            parts.append(f"core {_change(now.core, after.core)}")
+            parts.append(tr("core {change}", change=_change(now.core, after.core)))
         if after.assistance:
-            parts.append(f"assistance {_change(now.assistance, after.assistance)}")
-        light = ", light week" * after.light
-        return f"Week {self.index + 1}{light}: {', '.join(parts)}"
+            parts.append(
+                tr("assistance {change}", change=_change(now.assistance, after.assistance))
+            )
+        light = tr(", light week") * after.light
+        return tr(
+            "Week {index}{light}: {parts}",
+            index=self.index + 1,
+            light=light,
+            parts=", ".join(parts),
+        )
 
 
 def _change(now: str, after: str) -> str:

@@ -6,8 +6,9 @@ from PySide6.QtCore import QSize, Qt
 from PySide6.QtWidgets import QAbstractItemView, QListWidget, QListWidgetItem
 
 from app.domain.refit import Change
+from app.domain.wording import mark, tr
 
-NOTHING = "Nothing else would be different."
+NOTHING = mark("Nothing else would be different.")
 
 
 class RefitLines(QListWidget):
@@ -15,7 +16,7 @@ class RefitLines(QListWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self.setAccessibleName("What would be different")
+        self.setAccessibleName(tr("What would be different"))
         self.setWordWrap(True)
         self.setSpacing(1)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
@@ -29,7 +30,7 @@ class RefitLines(QListWidget):
 
     def show_changes(self, changes: tuple[Change, ...]) -> None:
         """List the changes in their order."""
-        self.say(*(change.sentence for change in changes) if changes else (NOTHING,))
+        self.say(*(change.sentence for change in changes) if changes else (tr(NOTHING),))
 
     def say(self, *sentences: str) -> None:
         """List these sentences in the place of what was there."""

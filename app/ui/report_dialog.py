@@ -25,6 +25,7 @@ from app.booklet.report import Report
 from app.booklet.report_entries import client_text
 from app.domain.errors import CoachError
 from app.domain.mends import Mender
+from app.domain.wording import mark, tr
 from app.exchange.files import safe_name, write_file
 from app.exchange.report import Checked, report_text
 from app.ui import worker
@@ -33,14 +34,14 @@ from app.ui.booklet_dialog import PRINT_DPI, print_on
 from app.ui.forms import Sheet, button, plain
 from app.ui.pdf_pages import POINTS_PER_INCH, Pages
 
-FILES = ("PDF (*.pdf)", "Text (*.txt)")
+FILES = ("PDF (*.pdf)", mark("Text (*.txt)"))
 
 
 class ReportDialog(Sheet):
     """Options left, the pages right, acts at the foot."""
 
     def __init__(self, bench: Bench, parent: QWidget | None, *, today: date | None = None) -> None:
-        super().__init__(parent, "Findings report", verb="Save as PDF…")
+        super().__init__(parent, tr("Findings report"), verb=tr("Save as PDF…"))
         self.bench = bench
         self.today = today or datetime.now().astimezone().date()
         self.content = b""
@@ -48,20 +49,22 @@ class ReportDialog(Sheet):
         self.number = 0
         self._job: worker.Job[bytes] | None = None
         self.paper = QComboBox()
-        self.paper.addItems(["A4", "US Letter"])
+        self.paper.addItems(["A4", tr("US Letter")])
         self.paper.setMinimumHeight(32)
-        self.named = QCheckBox("With the client's name")
-        self.named.setToolTip("Otherwise the initials alone stand in the report and its file name")
+        self.named = QCheckBox(tr("With the client's name"))
+        self.named.setToolTip(
+            tr("Otherwise the initials alone stand in the report and its file name")
+        )
         self.named.setChecked(True)
-        self.grey = QCheckBox("Tones for a grey printer")
+        self.grey = QCheckBox(tr("Tones for a grey printer"))
         self.page = QLabel()
         self.page.setAlignment(Qt.AlignmentFlag.AlignCenter)
-        self.page.setAccessibleName("The open page")
+        self.page.setAccessibleName(tr("The open page"))
         self.place = plain("", role="small")
-        self.before = button("Page before", lambda: self.show_page(self.number - 1))
-        self.after = button("Next page", lambda: self.show_page(self.number + 1))
-        self.text_button = button("Save as text…", self.save_text)
-        self.print_button = button("Print…", self.print_pages)
+        self.before = button(tr("Page before"), lambda: self.show_page(self.number - 1))
+        self.after = button(tr("Next page"), lambda: self.show_page(self.number + 1))
+        self.text_button = button(tr("Save as text…"), self.save_text)
+        self.print_button = button(tr("Print…"), self.print_pages)
         self._lay_out()
         self.paper.currentIndexChanged.connect(lambda _k: self.make())
         for box in (self.named, self.grey):
@@ -71,15 +74,17 @@ class ReportDialog(Sheet):
         self.make()
 
     def _lay_out(self) -> None:
-        self.row("Paper", self.paper)
+        self.row(tr("Paper"), self.paper)
         options = QVBoxLayout()
         self.column.removeItem(self.form)
         options.addLayout(self.form)
         options.addWidget(self.named)
         options.addWidget(self.grey)
         note = plain(
-            "For a colleague's review: every finding and every acceptance with its reason. "
-            "Ask the client before you hand on what is theirs.",
+            tr(
+                "For a colleague's review: every finding and every acceptance with "
+                "its reason. Ask the client before you hand on what is theirs."
+            ),
             role="small",
         )
         note.setWordWrap(True)
@@ -94,7 +99,7 @@ class ReportDialog(Sheet):
         self.page_scroll = QScrollArea()
         self.page_scroll.setWidget(self.page)
         self.page_scroll.setWidgetResizable(True)
-        self.page_scroll.setAccessibleName("The page, to scroll")
+        self.page_scroll.setAccessibleName(tr("The page, to scroll"))
         row = QHBoxLayout()
         row.setSpacing(12)
         row.addWidget(holder)
@@ -102,7 +107,7 @@ class ReportDialog(Sheet):
         self.body.addLayout(row, 1)
         self.foot.insertWidget(1, self.text_button)
         self.foot.insertWidget(2, self.print_button)
-        self.cancel_button.setText("Close")
+        self.cancel_button.setText(tr("Close"))
 
     # -- making ----------------------------------------------------------------------------
 
@@ -163,7 +168,7 @@ class ReportDialog(Sheet):
         picture = self.pages.picture(number, dots * ratio)
         picture.setDevicePixelRatio(ratio)
         self.page.setPixmap(QPixmap.fromImage(picture))
-        told = f"Page {number + 1} of {len(self.pages)}"
+        told = tr("Page {number} of {pages}", number=number + 1, pages=len(self.pages))
         self.page.setAccessibleDescription(told)
         self.place.setText(told)
         self.before.setEnabled(number > 0)
@@ -177,7 +182,7 @@ class ReportDialog(Sheet):
 
     def _save(self, content: bytes, kind: str, suffix: str) -> None:
         name = safe_name("findings", self._who(), self.bench.desk.program.name) + suffix
-        path, _ = QFileDialog.getSaveFileName(self, "Save the findings report", name, kind)
+        path, _ = QFileDialog.getSaveFileName(self, tr("Save the findings report"), name, kind)
         if not path:
             return
         try:
@@ -185,16 +190,16 @@ class ReportDialog(Sheet):
         except CoachError as error:
             self.show_error(error.sentence)
             return
-        self.bench.said.emit(f"Findings report saved: {Path(path).name}")
-        self.place.setText(f"Saved: {Path(path).name}")
+        self.bench.said.emit(tr("Findings report saved: {path}", path=Path(path).name))
+        self.place.setText(tr("Saved: {path}", path=Path(path).name))
 
     def try_keep(self) -> None:
         """Ask where to and write the PDF file; stay open."""
-        self._save(self.content, FILES[0], ".pdf")
+        self._save(self.content, tr(FILES[0]), ".pdf")
 
     def save_text(self) -> None:
         """Ask where to and write the report as plain text; stay open."""
-        self._save(self.text().encode(), FILES[1], ".txt")
+        self._save(self.text().encode(), tr(FILES[1]), ".txt")
 
     def text(self) -> str:
         """The report as plain text."""
@@ -215,7 +220,7 @@ class ReportDialog(Sheet):
         size = QPageSize.PageSizeId.A4 if a4 else QPageSize.PageSizeId.Letter
         printer.setPageSize(QPageSize(size))
         printer.setFullPage(True)
-        printer.setDocName("Weekloom findings report")
+        printer.setDocName(tr("Weekloom findings report"))
         dialog = QPrintDialog(printer, self)
         dialog.setMinMax(1, len(self.pages))
         dialog.setOption(QPrintDialog.PrintDialogOption.PrintPageRange)

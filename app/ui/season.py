@@ -22,6 +22,7 @@ from PySide6.QtWidgets import QApplication, QSizePolicy, QToolTip, QWidget
 
 from app.domain.exercise import Muscle
 from app.domain.program import Program
+from app.domain.wording import tr
 from app.ui import carry, theme
 from app.ui.bench import Bench
 from app.ui.heat_paint import HeatFrame, heat_height, paint_heat, paint_heat_changes
@@ -66,7 +67,7 @@ class SeasonStrip(QWidget):
         self.setMouseTracking(True)
         self.setAcceptDrops(True)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        self.setAccessibleName("Season")
+        self.setAccessibleName(tr("Season"))
         bench.changed.connect(lambda *_: self.refresh())
         bench.week_shown.connect(lambda _: self._shown())
         bench.span_chosen.connect(lambda _: self.update())
@@ -301,7 +302,7 @@ class SeasonStrip(QWidget):
         """Move the chosen run, or the open week, one week earlier (-1) or later (+1)."""
         move = step(self.movable, by, len(self._columns))
         if move is None:
-            self.bench.said.emit("There is no week to pass on that side.")
+            self.bench.said.emit(tr("There is no week to pass on that side."))
         else:
             self._keep_move(move)
 
@@ -314,12 +315,12 @@ class SeasonStrip(QWidget):
             self.chosen = range(move.first, move.first + len(run))
         self.bench.show_week(self.bench.desk.program.week_index(open_week.id))
         name = move.name.capitalize()
-        self.bench.said.emit(f"{name} moved. Undo takes it back.")
+        self.bench.said.emit(tr("{name} moved. Undo takes it back.", name=name))
         self.update()
 
     def _choose(self, first: int, last: int) -> None:
         self.choose(range(first, last + 1))
-        self.bench.said.emit(f"Weeks {first + 1} to {last + 1} chosen")
+        self.bench.said.emit(tr("Weeks {first} to {last} chosen", first=first + 1, last=last + 1))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         steps = {Qt.Key.Key_Left: -1, Qt.Key.Key_Right: 1}
@@ -361,8 +362,9 @@ class SeasonStrip(QWidget):
         if row is not None:
             return spoken_cell(self._heat_rows[row], week, light=self._columns[week].light)
         if self._can_take(where):
-            return (
-                f"{self._told(week)}. Drag the number to move the week; Alt and arrows do so too."
+            return tr(
+                "{told}. Drag the number to move the week; Alt and arrows do so too.",
+                told=self._told(week),
             )
         return self._told(week)
 

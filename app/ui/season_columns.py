@@ -10,6 +10,7 @@ from app.domain.exercise import Muscle
 from app.domain.findings import Finding, Weight
 from app.domain.program import Program, Reps, Role, Week
 from app.domain.ranges import Range
+from app.domain.wording import tr
 from app.ui.words import DASH, number
 
 SHOWN = 3
@@ -110,17 +111,17 @@ def _column(desk: Desk, program: Program, index: int, *, here: list[Finding]) ->
 
 def spoken(column: Column, names: dict[Muscle, str]) -> str:
     """The column in words, for tooltips and assistive technology."""
-    parts = [f"Week {column.index + 1}"]
+    parts = [tr("Week {index}", index=column.index + 1)]
     if column.light:
-        parts.append("light week")
+        parts.append(tr("light week"))
     if column.empty:
-        return f"{', '.join(parts)}: empty"
+        return tr("{parts}: empty", parts=", ".join(parts))
     if column.reps:
-        parts.append(f"core work {column.reps} reps")
+        parts.append(tr("core work {reps} reps", reps=column.reps))
     for bar in column.bars:
-        text = f"{names[bar.muscle]} {number(bar.sets)} sets"
+        text = tr("{names} {sets} sets", names=names[bar.muscle], sets=number(bar.sets))
         if bar.range is not None and not column.light:
-            text += f" of {bar.range.text}"
+            text += tr(" of {range}", range=bar.range.text)
         parts.append(text)
     words = (("conflict", "conflicts"), ("outside", "outside"), ("remark", "remarks"))
     told = [
@@ -128,5 +129,5 @@ def spoken(column: Column, names: dict[Muscle, str]) -> str:
         for count, (one, many) in zip(column.counts, words, strict=True)
         if count
     ]
-    parts.append("findings: " + ", ".join(told) if told else "no findings")
+    parts.append(tr("findings: ") + ", ".join(told) if told else tr("no findings"))
     return "; ".join(parts)

@@ -9,6 +9,7 @@ from PySide6.QtGui import QColor, QPainter, QPolygonF
 
 from app.domain.edits.weeks import move_weeks
 from app.domain.findings import Edit, edit
+from app.domain.wording import tr
 from app.ui.season_paint import Frame
 
 
@@ -35,21 +36,25 @@ class WeekMove:
     def name(self) -> str:
         """'week 3', or 'weeks 3 to 5'."""
         if len(self.run) == 1:
-            return f"week {self.run.start + 1}"
-        return f"weeks {self.run.start + 1} to {self.run.stop}"
+            return tr("week {start}", start=self.run.start + 1)
+        return tr("weeks {start} to {stop}", start=self.run.start + 1, stop=self.run.stop)
 
     @property
     def told(self) -> str:
         """What letting go does, as a sentence."""
         name = self.name.capitalize()
         if not self.goes:
-            return f"{name} would stay."
-        where = f"after week {self.gap}" if self.gap else "before week 1"
-        return f"{name} would stand {where}. Esc leaves everything as it is."
+            return tr("{name} would stay.", name=name)
+        where = tr("after week {gap}", gap=self.gap) if self.gap else tr("before week 1")
+        return tr(
+            "{name} would stand {where}. Esc leaves everything as it is.", name=name, where=where
+        )
 
     def edit(self) -> Edit:
         """The move as one edit."""
-        return edit(f"Move {self.name}", move_weeks, indices=tuple(self.run), to=self.first)
+        return edit(
+            tr("Move {name}", name=self.name), move_weeks, indices=tuple(self.run), to=self.first
+        )
 
 
 def step(run: range, by: int, count: int) -> WeekMove | None:

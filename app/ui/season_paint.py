@@ -10,6 +10,7 @@ from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen
 
 from app.domain.exercise import Muscle
 from app.domain.program import Program
+from app.domain.wording import tr
 from app.ui import signs
 from app.ui.season_columns import Bar, Column
 from app.ui.theme import Step, Theme, font
@@ -87,8 +88,8 @@ def paint_frame(
     left = Qt.AlignmentFlag.AlignLeft
     if not frame.compact:
         line = QRectF(14, frame.title, frame.right, frame.line + 4)
-        _text(painter, line, "Season", colour=theme.ink, step="head", align=left)
-        used = QFontMetricsF(font("head")).horizontalAdvance("Season") + 12
+        _text(painter, line, tr("Season"), colour=theme.ink, step="head", align=left)
+        used = QFontMetricsF(font("head")).horizontalAdvance(tr("Season")) + 12
         _text(
             painter,
             line.adjusted(used, 0, 0, 0),
@@ -115,10 +116,10 @@ def _legend(frame: Frame, names: Mapping[Muscle, str]) -> str:
         return ""
     muscles = [names[m].lower() for m in frame.program.emphasis[:3]]
     if not muscles:
-        return "a column a week \N{MIDDLE DOT} no emphasis chosen"
-    return (
-        f"a column a week \N{MIDDLE DOT} bars: weekly sets for {', '.join(muscles)} "
-        "\N{MIDDLE DOT} shaded: their range"
+        return tr("a column a week · no emphasis chosen")
+    return tr(
+        "a column a week · bars: weekly sets for {muscles} · shaded: their range",
+        muscles=", ".join(muscles),
     )
 
 
@@ -275,7 +276,7 @@ def _paint_foot(painter: QPainter, frame: Frame, column: Column, *, theme: Theme
         x += side + 2
     number = str(column.index + 1)
     if column.light and frame.width > 44:
-        number += " light"
+        number += tr(" light")
     box = QRectF(rect.left(), frame.numbers.top(), rect.width(), frame.numbers.height())
     if frame.width >= 15 or column.index % 5 == 4 or column.index == 0:
         _text(painter, box, number, colour=theme.ink2)

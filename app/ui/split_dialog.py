@@ -24,6 +24,7 @@ from app.domain.exercise import Catalogue
 from app.domain.findings import Edit, edit
 from app.domain.program import DAYS, Field, Program, Session, Slot, StrandId, Week, day_name
 from app.domain.session_time import session_minutes, whole_minutes
+from app.domain.wording import mark, tr, trn
 from app.ui.bench import Bench
 from app.ui.card_column import CardColumn, cards, foot_text, sets_text
 from app.ui.change_list import ChangeList
@@ -32,11 +33,11 @@ from app.ui.tally import TallyBars
 from app.ui.words import DASH, list_of
 
 EFFORTS: tuple[tuple[str, Effort | None], ...] = (
-    ("keep as it is", None),
+    (mark("keep as it is"), None),
     ("RIR 3", Rir(3)),
     ("RIR 2", Rir(2)),
     ("RIR 1", Rir(1)),
-    ("RIR 0, to failure", Rir(0)),
+    (mark("RIR 0, to failure"), Rir(0)),
 )
 
 
@@ -63,19 +64,23 @@ class SplitDialog(Sheet):
         reach = bench.span.value
         super().__init__(
             parent,
-            "Change the split",
-            verb="Change to one day",
-            about=f"Made in week {bench.week + 1}; reaches {reach}. Undo takes all of it back.",
+            tr("Change the split"),
+            verb=tr("Change to one day"),
+            about=tr(
+                "Made in week {week}; reaches {reach}. Undo takes all of it back.",
+                week=bench.week + 1,
+                reach=reach,
+            ),
         )
         self.bench = bench
         self.setMinimumSize(1040, 620)
-        self.fold_mode = QRadioButton("Two days into one")
-        self.open_mode = QRadioButton("One day into two")
-        self.first = _combo([c.name for c in self.choices], "Session that goes")
-        self.second = _combo([c.name for c in self.choices], "Session it folds into")
-        self.day = _combo(list(DAYS), "Day of the second session")
-        self.effort = _combo([name for name, _ in EFFORTS], "Effort of core work")
-        self.trim = QCheckBox("Take sets off until it fits the day's minutes")
+        self.fold_mode = QRadioButton(tr("Two days into one"))
+        self.open_mode = QRadioButton(tr("One day into two"))
+        self.first = _combo([c.name for c in self.choices], tr("Session that goes"))
+        self.second = _combo([c.name for c in self.choices], tr("Session it folds into"))
+        self.day = _combo(list(DAYS), tr("Day of the second session"))
+        self.effort = _combo([name for name, _ in EFFORTS], tr("Effort of core work"))
+        self.trim = QCheckBox(tr("Take sets off until it fits the day's minutes"))
         self.trim.setChecked(True)
         self.trim_note = Wrapped(step="small")
         self.boxes: list[tuple[StrandId, QCheckBox]] = []
@@ -102,7 +107,7 @@ class SplitDialog(Sheet):
         modes.addWidget(self.open_mode)
         modes.addStretch(1)
         self.body.addLayout(modes)
-        options = _scrolled(self._options(), "What changes")
+        options = _scrolled(self._options(), tr("What changes"))
         options.setMinimumWidth(290)
         middle = QHBoxLayout()
         middle.setSpacing(16)
@@ -114,7 +119,7 @@ class SplitDialog(Sheet):
         row = QHBoxLayout()
         row.setSpacing(16)
         row.addWidget(options, 2)
-        row.addWidget(_scrolled(middle, "Now and after"), 3)
+        row.addWidget(_scrolled(middle, tr("Now and after")), 3)
         row.addLayout(right, 2)
         self.body.addLayout(row, 1)
 
@@ -132,7 +137,7 @@ class SplitDialog(Sheet):
             left.addWidget(widget)
         left.addLayout(self.slots_column)
         left.addSpacing(6)
-        left.addWidget(plain("Effort of core work", step="head"))
+        left.addWidget(plain(tr("Effort of core work"), step="head"))
         left.addWidget(self.effort)
         left.addWidget(self.trim)
         left.addWidget(self.trim_note)
@@ -159,7 +164,7 @@ class SplitDialog(Sheet):
     def _chosen(self) -> Choice:
         if not self.choices:
             raise EditError(
-                "This week has no session with exercises.", mend="Open another week first."
+                tr("This week has no session with exercises."), mend=tr("Open another week first.")
             )
         return self.choices[max(0, self.first.currentIndex())]
 
@@ -175,16 +180,20 @@ class SplitDialog(Sheet):
         self.second_label.setVisible(True)
         self.day.setVisible(not self.folding)
         self.trim.setVisible(self.folding)
-        self.first_label.setText("Session that goes" if self.folding else "Session to open")
-        self.second_label.setText("folds into" if self.folding else "second session on")
-        self.keep_button.setText("Change to one day" if self.folding else "Change to two days")
-        self.cancel_button.setText("Keep two days" if self.folding else "Keep one day")
+        self.first_label.setText(tr("Session that goes") if self.folding else tr("Session to open"))
+        self.second_label.setText(tr("folds into") if self.folding else tr("second session on"))
+        self.keep_button.setText(
+            tr("Change to one day") if self.folding else tr("Change to two days")
+        )
+        self.cancel_button.setText(tr("Keep two days") if self.folding else tr("Keep one day"))
         if not self.choices:
             self.refresh()
             return
         chosen = self._chosen()
-        verb = "Folds in" if self.folding else "Moves out"
-        self.slots_title.setText(f"{verb}, of {len(chosen.session.slots)} exercises")
+        verb = tr("Folds in") if self.folding else tr("Moves out")
+        self.slots_title.setText(
+            tr("{verb}, of {slots} exercises", verb=verb, slots=len(chosen.session.slots))
+        )
         catalogue = self.bench.desk.catalogue
         for number, slot in enumerate(chosen.session.slots):
             exercise = catalogue[slot.exercise]
@@ -208,11 +217,15 @@ class SplitDialog(Sheet):
             plan = split.Fold(chosen.session.id, into.session.id, strands, effort)
             trimmed = self._trimmed(split.fold(self.bench.desk.program, plan), into)
             plan = split.Fold(chosen.session.id, into.session.id, strands, effort, trimmed)
-            label = f"Fold {day_name(chosen.day)} into {day_name(into.day)}"
+            label = tr(
+                "Fold {day_name} into {day_name_2}",
+                day_name=day_name(chosen.day),
+                day_name_2=day_name(into.day),
+            )
             return edit(label, split.fold, plan=plan, span=span)
         day = max(0, self.day.currentIndex())
         opened = split.Unfold(chosen.session.id, day, strands, effort)
-        label = f"Open {day_name(chosen.day)} into two days"
+        label = tr("Open {day_name} into two days", day_name=day_name(chosen.day))
         return edit(label, split.unfold, plan=opened, span=span)
 
     def _trimmed(self, after: Program, into: Choice) -> tuple[tuple[StrandId, int], ...]:
@@ -253,10 +266,14 @@ class SplitDialog(Sheet):
         day = day_name(shown.day)
         catalogue = self.bench.desk.catalogue
         self.now.show_cards(
-            f"{day} now", cards(shown.session, catalogue), self._foot(shown.session, shown.day)
+            tr("{day} now", day=day),
+            cards(shown.session, catalogue),
+            self._foot(shown.session, shown.day),
         )
         self.after.show_cards(
-            f"{day} after", cards(after, catalogue, shown.session), self._foot(after, shown.day)
+            tr("{day} after", day=day),
+            cards(after, catalogue, shown.session),
+            self._foot(after, shown.day),
         )
         self.changes.show_change(preview.gained, preview.lost)
         self.trim_note.setText(self._why_too_long(preview.after.weeks[week], after, shown.day))
@@ -287,20 +304,20 @@ def stuck_text(week: Week, session: Session, catalogue: Catalogue, *, over: floa
 
     def names(slots: list[Slot]) -> str:
         found = list_of([catalogue[slot.exercise].name for slot in slots])
-        return f"{found} {'is' if len(slots) == 1 else 'are'}"
+        return f"{found} {trn('is', 'are', len(slots))}"
 
     by_hand = [slot for slot in session.slots if Field.SETS in slot.pinned]
     others = [slot for slot in session.slots if Field.SETS not in slot.pinned]
-    parts = [f"Still {over:g} min too long."]
+    parts = [tr("Still {over:g} min too long.", over=over)]
     if week.light:
-        parts.append("A light week keeps its sets.")
+        parts.append(tr("A light week keeps its sets."))
     elif not by_hand:
-        parts.append("Every exercise is at two sets or fewer.")
+        parts.append(tr("Every exercise is at two sets or fewer."))
     elif others:
-        parts.append(f"{names(others)} at two sets or fewer.")
+        parts.append(tr("{names} at two sets or fewer.", names=names(others)))
     if by_hand:
-        parts.append(f"{names(by_hand)} set by hand.")
-    return " ".join((*parts, "Fold fewer exercises in, or give the day more time."))
+        parts.append(tr("{names} set by hand.", names=names(by_hand)))
+    return " ".join((*parts, tr("Fold fewer exercises in, or give the day more time.")))
 
 
 def _same_session(week: Week, session: Session) -> Session | None:

@@ -17,6 +17,7 @@ from PySide6.QtWidgets import QApplication, QMessageBox
 from app import resources
 from app.desk import Desk
 from app.domain.errors import CoachError, ResourceError
+from app.domain.wording import tr
 from app.own_exercises import catalogue_of
 from app.ui import crash, theme
 from app.ui.bench import Bench
@@ -111,7 +112,12 @@ def run(path: Path, *, demo: bool = False) -> int:
         window.show()
         QTimer.singleShot(SETTLES_MS, settle)
         if store.backup_made is not None:
-            window.say(f"The file was brought up to date. A copy as it was: {store.backup_made}")
+            window.say(
+                tr(
+                    "The file was brought up to date. A copy as it was: {backup_made}",
+                    backup_made=store.backup_made,
+                )
+            )
         return app.exec()
     finally:
         _tell_what_was_seen(app)
@@ -183,4 +189,6 @@ def _picture_of(window: Window, out: Path, *, size: tuple[int, int]) -> None:
     QApplication.processEvents()
     window.library.finish_figures()
     if not window.grab().save(str(out)):
-        raise CoachError(f"The picture {out} could not be written.", mend="Choose a folder.")
+        raise CoachError(
+            tr("The picture {out} could not be written.", out=out), mend=tr("Choose a folder.")
+        )

@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
 
 from app.domain.exercise import ExerciseKey
 from app.domain.substitute import Substitute
+from app.domain.wording import tr
 from app.ui import figure_paint, signs
 from app.ui.bench import Bench
 from app.ui.theme import current, font
@@ -32,9 +33,9 @@ def spoken(one: Substitute, place: int = 0) -> str:
     """The row in words; place: its number among those printed for the client, 0 for none."""
     parts = [one.exercise.name, one.demand.value, *_other_reasons(one)]
     if one.blocked:
-        parts.append(f"held back: {one.blocked}")
+        parts.append(tr("held back: {blocked}", blocked=one.blocked))
     if place:
-        parts.append(f"printed for the client as number {place}")
+        parts.append(tr("printed for the client as number {place}", place=place))
     return ", ".join(parts)
 
 
@@ -53,7 +54,7 @@ class SubstituteList(QListWidget):
 
     def __init__(self, bench: Bench, place_of: Callable[[ExerciseKey], int]) -> None:
         super().__init__()
-        self.setAccessibleName("Substitutes")
+        self.setAccessibleName(tr("Substitutes"))
         self.setItemDelegate(SubstituteDelegate(bench, place_of, self))
         self.place_of = place_of
 
@@ -173,7 +174,9 @@ def _paint_words(painter: QPainter, rect: QRectF, one: Substitute) -> None:
         sign = QRectF(rect.left(), rect.top() + y + 1, 13, 13)
         signs.paint_conflict(painter, sign, colour=colours.conflict)
         painter.setPen(colours.conflict)
-        painter.drawText(rect.adjusted(18, y, 0, 0), left, f"Held back: {one.blocked}")
+        painter.drawText(
+            rect.adjusted(18, y, 0, 0), left, tr("Held back: {blocked}", blocked=one.blocked)
+        )
         return
     painter.setPen(colours.ink2)
     text = "; ".join(_other_reasons(one))

@@ -18,6 +18,7 @@ from app.domain.exercise import ExerciseKey
 from app.domain.findings import Edit, edit
 from app.domain.program import MAX_PREPARED, SlotId, Span, day_name
 from app.domain.substitute import Substitute, demand_of
+from app.domain.wording import tr
 from app.ui.bench import Bench
 from app.ui.change_list import ChangeList
 from app.ui.forms import Sheet, Wrapped, button, plain
@@ -39,26 +40,32 @@ class SubstituteDialog(Sheet):
         at = locate(desk.program, slot_id)
         super().__init__(
             parent,
-            f"In place of {self.old.name}",
-            verb="Substitute",
-            about=f"{day_name(at.day)}, week {at.week + 1}. Best first; what does not fit comes "
-            f"last and says why. What you tick, up to {MAX_PREPARED}, is printed for the client.",
+            tr("In place of {old}", old=self.old.name),
+            verb=tr("Substitute"),
+            about=tr(
+                "{day_name}, week {week}. Best first; what does not fit comes "
+                "last and says why. What you tick, up to {max_prepared}, is "
+                "printed for the client.",
+                day_name=day_name(at.day),
+                week=at.week + 1,
+                max_prepared=MAX_PREPARED,
+            ),
         )
         self.bench = bench
         self.ticked = list(self.slot.prepared)
         self.reach = _reach_box(bench.span)
-        self.row("Reaches", self.reach)
+        self.row(tr("Reaches"), self.reach)
         self.list = SubstituteList(bench, self.place_of)
         self.list.fill(self._offered())
         if not self.list.count():
-            self.body.addWidget(plain("Nothing in the library trains the same muscles."))
+            self.body.addWidget(plain(tr("Nothing in the library trains the same muscles.")))
         self.effect = Wrapped(step="head")
         self.changes = ChangeList(bench)
         self.changes.setMaximumHeight(150)
         self.body.addWidget(self.list, 1)
         self.body.addWidget(self.effect)
         self.body.addWidget(self.changes)
-        self.prepare_button = button("Prepare the ticked", self.try_prepare)
+        self.prepare_button = button(tr("Prepare the ticked"), self.try_prepare)
         self.foot.insertWidget(self.foot.indexOf(self.keep_button), self.prepare_button)
         self.list.currentRowChanged.connect(lambda _row: self.refresh())
         self.list.itemDoubleClicked.connect(lambda _item: self.try_keep())
@@ -76,7 +83,13 @@ class SubstituteDialog(Sheet):
         asked = (self.slot, desk.program, desk.client, desk.catalogue)
         weighed = substitute.ranked_with_effect(*asked, desk.ranges, first=WEIGHED)
         with_words = tuple(
-            replace(one, reasons=(*one.reasons, f"this week: {effect_words(change)}"))
+            replace(
+                one,
+                reasons=(
+                    *one.reasons,
+                    tr("this week: {effect_words}", effect_words=effect_words(change)),
+                ),
+            )
             for one, change in weighed
         )
         ranked = (*with_words, *substitute.rank(*asked)[len(with_words) :])
@@ -88,7 +101,9 @@ class SubstituteDialog(Sheet):
     def _unranked(self, key: ExerciseKey) -> Substitute:
         """A prepared one that trains something else."""
         exercise = self.bench.desk.catalogue[key]
-        return Substitute(exercise, 0.0, demand_of(self.old, exercise), ("trains other muscles",))
+        return Substitute(
+            exercise, 0.0, demand_of(self.old, exercise), (tr("trains other muscles"),)
+        )
 
     @property
     def span(self) -> Span:
@@ -104,7 +119,7 @@ class SubstituteDialog(Sheet):
     def edit(self, one: Substitute) -> Edit:
         """The swap as an edit."""
         return edit(
-            f"Substitute {one.exercise.name} for {self.old.name}",
+            tr("Substitute {exercise} for {old}", exercise=one.exercise.name, old=self.old.name),
             replace_exercise,
             slot_id=self.slot.id,
             exercise=one.exercise,
@@ -152,9 +167,15 @@ class SubstituteDialog(Sheet):
         if key in self.ticked:
             self.ticked.remove(key)
         elif one.blocked:
-            refusal = f"{one.exercise.name} is held back: {one.blocked}. Tick another."
+            refusal = tr(
+                "{exercise} is held back: {blocked}. Tick another.",
+                exercise=one.exercise.name,
+                blocked=one.blocked,
+            )
         elif len(self.ticked) >= MAX_PREPARED:
-            refusal = f"{MAX_PREPARED} are ticked already. Take one off first."
+            refusal = tr(
+                "{max_prepared} are ticked already. Take one off first.", max_prepared=MAX_PREPARED
+            )
         else:
             self.ticked.append(key)
         self.list.show_ticks()
@@ -164,7 +185,7 @@ class SubstituteDialog(Sheet):
     def preparing(self) -> Edit:
         """What is ticked, as an edit."""
         return edit(
-            f"Prepare substitutes for {self.old.name}",
+            tr("Prepare substitutes for {old}", old=self.old.name),
             set_prepared,
             slot_id=self.slot.id,
             prepared=tuple(self.ticked),

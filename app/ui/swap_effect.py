@@ -7,13 +7,14 @@ from app.domain.edits.parts import locate
 from app.domain.findings import Weight
 from app.domain.program import Program, SlotId
 from app.domain.session_time import session_minutes, whole_minutes
+from app.domain.wording import mark, tr
 from app.ui.bench import Bench
 from app.ui.tally_rows import TallyRow, tally
 from app.ui.words import ARROW, DOT, number
 
 WEIGHT_WORDS = {
     Weight.CONFLICT: ("conflict", "conflicts"),
-    Weight.OUTSIDE: ("finding outside its range", "findings outside their range"),
+    Weight.OUTSIDE: (mark("finding outside its range"), mark("findings outside their range")),
     Weight.REMARK: ("remark", "remarks"),
 }
 MOST = 4
@@ -27,8 +28,8 @@ def effect_text(bench: Bench, before: Program, after: Program, *, slot_id: SlotI
         for name, was, becomes in _moved_sets(bench, before, after, slot_id=slot_id)
     ]
     if len(moved) > MOST:
-        moved = [*moved[:MOST], f"{len(moved) - MOST} more"]
-    sets = f" {DOT} ".join(moved) or "Same sets for every muscle"
+        moved = [*moved[:MOST], tr("{moved} more", moved=len(moved) - MOST)]
+    sets = f" {DOT} ".join(moved) or tr("Same sets for every muscle")
     return f"{sets} {DOT} {_minutes_text(bench, before, after, slot_id=slot_id)}"
 
 
@@ -43,8 +44,8 @@ def effect_words(change: Difference) -> str:
             more = "more" if came > went else "fewer"
             parts.append(f"{count} {more} {one if count == 1 else many}")
     if not parts and (change.gained or change.lost):
-        return "as many findings, others than before"
-    return ", ".join(parts) or "no finding comes or goes"
+        return tr("as many findings, others than before")
+    return ", ".join(parts) or tr("no finding comes or goes")
 
 
 def _moved_sets(

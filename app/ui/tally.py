@@ -20,6 +20,7 @@ from PySide6.QtWidgets import QScrollArea, QSizePolicy, QToolTip, QVBoxLayout, Q
 from app.domain import dose
 from app.domain.exercise import Muscle
 from app.domain.muscle_groups import Group
+from app.domain.wording import tr
 from app.ui import signs
 from app.ui.bench import Bench
 from app.ui.tally_rows import TallyRow, range_text, scale_top, tally
@@ -64,7 +65,7 @@ class TallyBars(QWidget):
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setMouseTracking(True)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.MinimumExpanding)
-        self.setAccessibleName("Tally")
+        self.setAccessibleName(tr("Tally"))
         # methods, which Qt lets go of with a dialog's bars; a lambda would outlive them
         bench.changed.connect(self.refresh)
         bench.week_shown.connect(self.refresh)
@@ -120,10 +121,10 @@ class TallyBars(QWidget):
         return {}
 
     def _spoken(self, row: TallyRow) -> str:
-        text = f"{row.name} {number(row.sets)} sets"
+        text = tr("{row} {sets} sets", row=row.name, sets=number(row.sets))
         if row.range is not None and not self.light:
-            text += f", range {range_text(row)}"
-            text += ", below" if row.below else ", above" if row.above else ", within"
+            text += tr(", range {range_text}", range_text=range_text(row))
+            text += tr(", below") if row.below else tr(", above") if row.above else tr(", within")
         return text
 
     # -- geometry --------------------------------------------------------------------------
@@ -183,17 +184,17 @@ class TallyBars(QWidget):
         side = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
         painter.setFont(font("head"))
         painter.setPen(colours.ink)
-        painter.drawText(line, side, "Tally")
-        used = painter.fontMetrics().horizontalAdvance("Tally") + 12
+        painter.drawText(line, side, tr("Tally"))
+        used = painter.fontMetrics().horizontalAdvance(tr("Tally")) + 12
         painter.setFont(font("small"))
         painter.setPen(colours.ink3)
         if self.rows:
-            about = (
-                f"fractional sets in week {self.bench.week + 1} beside each muscle's range, "
-                "emphasis first"
+            about = tr(
+                "fractional sets in week {week} beside each muscle's range, emphasis first",
+                week=self.bench.week + 1,
             )
         else:
-            about = "opens with a program"
+            about = tr("opens with a program")
         painter.drawText(line.adjusted(used, 1, 0, 0), side, about)
 
     def _paint_row(
@@ -380,7 +381,11 @@ class TallyBars(QWidget):
     def event(self, event: QEvent) -> bool:
         if event.type() == QEvent.Type.ToolTip and isinstance(event, QHelpEvent):
             at = self._row_at(QPointF(event.pos()))
-            text = "" if at is None else f"{self._spoken(self.rows[at])}. Click for the working."
+            text = (
+                ""
+                if at is None
+                else tr("{spoken}. Click for the working.", spoken=self._spoken(self.rows[at]))
+            )
             QToolTip.showText(event.globalPos(), text, self)
             return True
         return super().event(event)
@@ -389,4 +394,4 @@ class TallyBars(QWidget):
 def _range_line(row: TallyRow) -> str:
     if row.range is None:
         return ""
-    return f"Range {range_text(row)}: {row.range.reason}"
+    return tr("Range {range_text}: {reason}", range_text=range_text(row), reason=row.range.reason)

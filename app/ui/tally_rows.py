@@ -10,6 +10,7 @@ from app.domain.exercise import Muscle
 from app.domain.facts import WeekFacts
 from app.domain.muscle_groups import GROUPS, Group
 from app.domain.ranges import Range
+from app.domain.wording import tr
 from app.ui.words import number
 
 
@@ -41,9 +42,9 @@ def range_text(row: TallyRow) -> str:
     if band is None:
         return ""
     if band.high is None:
-        return f"from {number(band.low or 0)}"
+        return tr("from {low}", low=number(band.low or 0))
     if band.low is None:
-        return f"up to {number(band.high)}"
+        return tr("up to {high}", high=number(band.high))
     return f"{number(band.low)}\N{EN DASH}{number(band.high)}"
 
 

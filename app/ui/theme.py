@@ -14,6 +14,7 @@ from PySide6.QtGui import QColor, QFont, QGuiApplication, QPalette
 from PySide6.QtWidgets import QApplication
 
 from app import resources
+from app.domain.wording import tr
 
 Step = Literal["small", "body", "medium", "number", "head", "title", "name"]
 
@@ -199,7 +200,7 @@ def _url(relative: str) -> str:
 def apply(app: QApplication) -> Theme:
     """Dress the whole application in the current theme; returns it."""
     theme = current()
-    app.setStyle("Fusion")
+    app.setStyle(tr("Fusion"))
     app.setPalette(palette(theme))
     app.setStyleSheet(style_sheet(theme))
     return theme

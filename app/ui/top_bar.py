@@ -16,12 +16,13 @@ from PySide6.QtWidgets import (
 
 from app.domain.client import ClientId
 from app.domain.program import ProgramId
+from app.domain.wording import mark, tr, trn
 from app.ui.bench import Bench
 from app.ui.icons import icon
 from app.ui.words import tip
 from db.lines import ClientLine, ProgramLine
 
-NEW = "\N{HORIZONTAL ELLIPSIS}new"
+NEW = mark("…new")
 
 MOST_MEASURED = 500
 """Up to so many clients, the box is as wide as the longest name; measuring more takes too long."""
@@ -46,17 +47,19 @@ class TopBar(QWidget):
         self._listed: tuple[ClientLine, ...] = ()
         self.menus = QMenuBar()
         self.menus.setSizePolicy(QSizePolicy.Policy.Minimum, QSizePolicy.Policy.Preferred)
-        self.undo_button = self._tool("undo", "Undo", bench.undo)
-        self.redo_button = self._tool("redo", "Redo", bench.redo)
+        self.undo_button = self._tool("undo", tr("Undo"), bench.undo)
+        self.redo_button = self._tool("redo", tr("Redo"), bench.redo)
         self.undo_label = QLabel()
         self.undo_label.setTextFormat(Qt.TextFormat.PlainText)
         self.undo_label.setProperty("role", "small")
         self.undo_label.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
-        self.clients = self._combo("Client", 120)
-        self.programs = self._combo("Program", 170)
-        self.booklet = QPushButton("Make booklet")
+        self.clients = self._combo(tr("Client"), 120)
+        self.programs = self._combo(tr("Program"), 170)
+        self.booklet = QPushButton(tr("Make booklet"))
         self.booklet.setProperty("primary", True)
-        self.booklet.setToolTip("Look at the client's booklet, print it or keep it as a PDF file")
+        self.booklet.setToolTip(
+            tr("Look at the client's booklet, print it or keep it as a PDF file")
+        )
         self.booklet.clicked.connect(self.booklet_wanted)
         row = QHBoxLayout(self)
         row.setContentsMargins(4, 4, 10, 4)
@@ -106,21 +109,21 @@ class TopBar(QWidget):
             )
             for line in lines:
                 self.clients.addItem(f"{line.name}{_archived(line)}", line.id)
-            self.clients.addItem("New client\N{HORIZONTAL ELLIPSIS}", None)
+            self.clients.addItem(tr("New client…"), None)
         index = -1 if current is None else self.clients.findData(current)
         self.clients.setCurrentIndex(index)
-        self.clients.setPlaceholderText("Choose a client")
+        self.clients.setPlaceholderText(tr("Choose a client"))
 
     def show_programs(self, lines: tuple[ProgramLine, ...], current: ProgramId | None) -> None:
         """List the open client's programs with `current` chosen."""
         self.programs.clear()
         for line in lines:
-            unit = "week" if line.weeks == 1 else "weeks"
+            unit = trn("week", "weeks", line.weeks)
             self.programs.addItem(f"{line.name}, {line.weeks} {unit}{_archived(line)}", line.id)
-        self.programs.addItem("New program\N{HORIZONTAL ELLIPSIS}", None)
+        self.programs.addItem(tr("New program…"), None)
         index = -1 if current is None else self.programs.findData(current)
         self.programs.setCurrentIndex(index)
-        self.programs.setPlaceholderText("Choose a program")
+        self.programs.setPlaceholderText(tr("Choose a program"))
 
     def refresh(self) -> None:
         """Show what can be undone and whether a booklet can be made."""
@@ -129,14 +132,16 @@ class TopBar(QWidget):
         self.undo_button.setEnabled(back is not None)
         self.redo_button.setEnabled(on is not None)
         self.undo_button.setToolTip(
-            tip(f"Undo: {back.label} (Ctrl+Z)" if back else "Nothing to undo")
+            tip(tr("Undo: {back} (Ctrl+Z)", back=back.label) if back else tr("Nothing to undo"))
         )
-        self.redo_button.setToolTip(tip(f"Redo: {on.label} (Ctrl+Y)" if on else "Nothing to redo"))
-        self.undo_label.setText(f"Undo: {back.label}" if back else "")
+        self.redo_button.setToolTip(
+            tip(tr("Redo: {on} (Ctrl+Y)", on=on.label) if on else tr("Nothing to redo"))
+        )
+        self.undo_label.setText(tr("Undo: {back}", back=back.label) if back else "")
         self.booklet.setEnabled(self.bench.desk.has_program)
         self.programs.setEnabled(self.bench.desk.work is not None)
 
 
 def _archived(line: ClientLine | ProgramLine) -> str:
     """What is said behind the name of something in the archive that is open all the same."""
-    return ", archived" if line.archived else ""
+    return tr(", archived") if line.archived else ""

@@ -11,6 +11,7 @@ from app.domain.exercise import Exercise, ExerciseKey, Pattern
 from app.domain.findings import Edit, edit
 from app.domain.fit import fits
 from app.domain.program import Session, day_name
+from app.domain.wording import tr
 from app.ui.bench import Bench
 from app.ui.forms import Sheet, Wrapped, button, plain
 from app.ui.words import DASH, TIMES, number
@@ -24,11 +25,15 @@ class WarmupDialog(Sheet):
     def __init__(self, bench: Bench, parent: QWidget | None) -> None:
         super().__init__(
             parent,
-            "Warm-up",
-            verb="Keep",
-            about=f"Before a session of week {bench.week + 1}; reaches {bench.span.value}. A "
-            "specific warm-up is enough for strength and size (Iversen 2021); the rest is common "
-            "practice.",
+            tr("Warm-up"),
+            verb=tr("Keep"),
+            about=tr(
+                "Before a session of week {week}; reaches {span}. A specific "
+                "warm-up is enough for strength and size (Iversen 2021); the "
+                "rest is common practice.",
+                week=bench.week + 1,
+                span=bench.span.value,
+            ),
         )
         self.bench = bench
         week = bench.desk.program.weeks[bench.week]
@@ -38,12 +43,12 @@ class WarmupDialog(Sheet):
         for day, session in self.sessions:
             title = f", {session.title}" if session.title else ""
             self.session_box.addItem(f"{day_name(day)}{title}")
-        self.row("Session", self.session_box)
+        self.row(tr("Session"), self.session_box)
         self.chosen = QListWidget()
-        self.chosen.setAccessibleName("Drills of this warm-up, in order")
+        self.chosen.setAccessibleName(tr("Drills of this warm-up, in order"))
         self.chosen.setDragDropMode(QListWidget.DragDropMode.InternalMove)
         self.others = QListWidget()
-        self.others.setAccessibleName("Drills that suit")
+        self.others.setAccessibleName(tr("Drills that suit"))
         self.ramps = Wrapped(role="small")
         self._lay_out()
         self.session_box.currentIndexChanged.connect(lambda _k: self.load())
@@ -55,21 +60,21 @@ class WarmupDialog(Sheet):
 
     def _lay_out(self) -> None:
         heads = QHBoxLayout()
-        heads.addWidget(plain("This warm-up", step="head"), 1)
-        heads.addWidget(plain("Drills that suit it", step="head"), 1)
+        heads.addWidget(plain(tr("This warm-up"), step="head"), 1)
+        heads.addWidget(plain(tr("Drills that suit it"), step="head"), 1)
         lists = QHBoxLayout()
         lists.addWidget(self.chosen, 1)
         lists.addWidget(self.others, 1)
         acts = QHBoxLayout()
         for text, run in (
-            ("Up", lambda: self.shift(-1)),
-            ("Down", lambda: self.shift(1)),
-            ("Take out", self.remove),
-            ("Suggest", self.suggest),
+            (tr("Up"), lambda: self.shift(-1)),
+            (tr("Down"), lambda: self.shift(1)),
+            (tr("Take out"), self.remove),
+            (tr("Suggest"), self.suggest),
         ):
             acts.addWidget(button(text, run))
         acts.addStretch(1)
-        acts.addWidget(button("Put in", self.add))
+        acts.addWidget(button(tr("Put in"), self.add))
         self.body.addLayout(heads)
         self.body.addLayout(lists, 1)
         self.body.addLayout(acts)
@@ -95,7 +100,7 @@ class WarmupDialog(Sheet):
         session = self.session
         self.keep_button.setEnabled(session is not None)
         if session is None:
-            self.ramps.setText("This week has no session with exercises. Lay one out first.")
+            self.ramps.setText(tr("This week has no session with exercises. Lay one out first."))
             return
         self._show(session.warmup)
         self._say_ramps(session)
@@ -136,7 +141,11 @@ class WarmupDialog(Sheet):
         for exercise in suiting:
             item = _item(exercise)
             served = [p.value.replace("_", " ") for p in exercise.warmup_for if p in patterns]
-            item.setToolTip(f"For {', '.join(served)}" if served else "Not for this session")
+            item.setToolTip(
+                tr("For {served}", served=", ".join(served))
+                if served
+                else tr("Not for this session")
+            )
             self.others.addItem(item)
 
     def _say_ramps(self, session: Session) -> None:
@@ -147,7 +156,9 @@ class WarmupDialog(Sheet):
                 f"{number(s.load_kg, places=2)} kg {TIMES} {s.reps}" for s in ramp.sets
             )
             lines.append(f"{catalogue[ramp.exercise].name}: {sets}")
-        told = "Ramp sets follow from the loads. " + ("\n".join(lines) or "None: no load is known.")
+        told = tr("Ramp sets follow from the loads. ") + (
+            "\n".join(lines) or tr("None: no load is known.")
+        )
         self.ramps.setText(told)
 
     def keys(self) -> tuple[ExerciseKey, ...]:
@@ -187,7 +198,7 @@ class WarmupDialog(Sheet):
         """The warm-up as an edit."""
         day = self.sessions[self.session_box.currentIndex()][0]
         return edit(
-            f"Change the warm-up on {day_name(day)}",
+            tr("Change the warm-up on {day_name}", day_name=day_name(day)),
             set_warmup,
             session_id=session.id,
             warmup=self.keys(),
@@ -211,7 +222,9 @@ def _dose_text(exercise: Exercise) -> str:
     dose = warmup.dose(exercise)
     if exercise.timed:
         return warmup.time_text(dose.low)
-    return f"{dose.low if dose.low == dose.high else f'{dose.low}{DASH}{dose.high}'} reps"
+    return tr(
+        "{low} reps", low=dose.low if dose.low == dose.high else f"{dose.low}{DASH}{dose.high}"
+    )
 
 
 def _late(exercise: Exercise) -> bool:

@@ -7,16 +7,17 @@ from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLabel, QPushButton, QWidget
 
 from app.domain.program import Program, Role, Span, Week
+from app.domain.wording import mark, tr
 from app.ui import theme
 from app.ui.bench import Bench
 from app.ui.forms import Elided
 from app.ui.words import DOT, week_span
 
 _TIPS = {
-    Span.THIS_WEEK: "An edit changes this week alone",
-    Span.FROM_HERE: "An edit changes this week and every later one",
-    Span.WHOLE_BLOCK: "An edit changes every week of this block",
-    Span.WHOLE_PROGRAM: "An edit changes every week of the program",
+    Span.THIS_WEEK: mark("An edit changes this week alone"),
+    Span.FROM_HERE: mark("An edit changes this week and every later one"),
+    Span.WHOLE_BLOCK: mark("An edit changes every week of this block"),
+    Span.WHOLE_PROGRAM: mark("An edit changes every week of the program"),
 }
 
 
@@ -32,7 +33,7 @@ class WeekHead(QWidget):
         self.title.setFont(theme.font("title"))
         self.title.setTextFormat(Qt.TextFormat.PlainText)
         self.about = Elided()
-        self.reaches = QLabel("An edit reaches")
+        self.reaches = QLabel(tr("An edit reaches"))
         self.reaches.setTextFormat(Qt.TextFormat.PlainText)
         self.reaches.setProperty("role", "small")
         row = QHBoxLayout(self)
@@ -55,8 +56,8 @@ class WeekHead(QWidget):
         button = QPushButton(span.value)
         button.setCheckable(True)
         button.setMinimumHeight(28)
-        button.setToolTip(_TIPS[span])
-        button.setAccessibleName(f"An edit reaches {span.value}")
+        button.setToolTip(tr(_TIPS[span]))
+        button.setAccessibleName(tr("An edit reaches {span}", span=span.value))
         button.clicked.connect(lambda: self.bench.choose_span(span))
         self.group.addButton(button)
         self.buttons[span] = button
@@ -75,7 +76,7 @@ class WeekHead(QWidget):
             self.about.setText("")
             return
         program, index = self.bench.desk.program, self.bench.week
-        self.title.setText(f"Week {index + 1}")
+        self.title.setText(tr("Week {number}", number=index + 1))
         self.about.setText(_about(program, index, week, short=self.width() < 900))
 
     def resizeEvent(self, event: QResizeEvent) -> None:
@@ -90,12 +91,14 @@ def _about(program: Program, index: int, week: Week, *, short: bool) -> str:
     block = program.blocks[number]
     parts = [week_span(program, index, short=short)]
     if not short:
-        parts.append(f"{block.name}, {place} of {block.weeks}")
+        parts.append(
+            tr("{block}, {place} of {weeks}", block=block.name, place=place, weeks=block.weeks)
+        )
     reps = core_reps(week)
     if week.light:
-        parts.append("light week")
+        parts.append(tr("light week"))
     if reps:
-        parts.append(f"core work {reps} reps")
+        parts.append(tr("core work {reps} reps", reps=reps))
     return f" {DOT} ".join(parts)
 
 

@@ -7,6 +7,7 @@ from PySide6.QtGui import QEnterEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy
 
 from app.domain.findings import Weight
+from app.domain.wording import tr
 from app.ui import signs
 from app.ui.theme import current, font
 from app.ui.words import tip
@@ -35,7 +36,11 @@ class WeightButton(QAbstractButton):
         """Show a number with its word."""
         one, many = WORDS[self.weight]
         counted = f"{count} {one if count == 1 else many}"
-        what = f"Show {many} alone" if not self.isChecked() else "Show the other weights again"
+        what = (
+            tr("Show {many} alone", many=many)
+            if not self.isChecked()
+            else tr("Show the other weights again")
+        )
         self.setText(counted if self.wordy else str(count))
         self.setToolTip(tip(f"{counted}.", what))
         self.setAccessibleName(counted)

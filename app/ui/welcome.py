@@ -5,12 +5,13 @@ from __future__ import annotations
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
+from app.domain.wording import mark, tr
 from app.ui import theme
 
-CAUTION = (
-    "Weekloom works with published ranges. It does not diagnose or treat: screen every client, "
-    "send anyone with symptoms, disease or pregnancy to a licensed practitioner first, and keep "
-    "to the rules of your place."
+CAUTION = mark(
+    "Weekloom works with published ranges. It does not diagnose or treat: screen "
+    "every client, send anyone with symptoms, disease or pregnancy to a licensed "
+    "practitioner first, and keep to the rules of your place."
 )
 
 
@@ -30,11 +31,11 @@ class Welcome(QWidget):
         self.act = QPushButton()
         self.act.setProperty("primary", True)
         self.act.setMinimumHeight(32)
-        self.demo = QPushButton("Look at the demo")
+        self.demo = QPushButton(tr("Look at the demo"))
         self.demo.setMinimumHeight(32)
-        self.demo.setToolTip("A mountain-rescue team with finished plans, in a file of its own")
+        self.demo.setToolTip(tr("A mountain-rescue team with finished plans, in a file of its own"))
         caution = _text("small")
-        caution.setText(CAUTION)
+        caution.setText(tr(CAUTION))
         caution.setWordWrap(True)
         caution.setFixedWidth(500)
         caution.setProperty("role", "small")
@@ -65,23 +66,27 @@ class Welcome(QWidget):
         self._has_client = bool(client)
         self.demo.setVisible(clients == 0)
         if client:
-            self.title.setText(f"No program for {client} yet")
+            self.title.setText(tr("No program for {client} yet", client=client))
             self.about.setText(
-                "Choose how many weeks and a layout to begin with, or an empty week. Then drag "
-                "exercises from the left onto the days."
+                tr(
+                    "Choose how many weeks and a layout to begin with, or an empty "
+                    "week. Then drag exercises from the left onto the days."
+                )
             )
-            self.act.setText("New program…")
+            self.act.setText(tr("New program…"))
         elif clients:
-            self.title.setText("No client is open")
-            self.about.setText("Choose a client at the top right, or add a new one.")
-            self.act.setText("New client…")
+            self.title.setText(tr("No client is open"))
+            self.about.setText(tr("Choose a client at the top right, or add a new one."))
+            self.act.setText(tr("New client…"))
         else:
-            self.title.setText("Your first client")
+            self.title.setText(tr("Your first client"))
             self.about.setText(
-                "A name is enough to begin. What you add later (days, equipment, limitations, "
-                "strength tests) makes the checks and the loads fit."
+                tr(
+                    "A name is enough to begin. What you add later (days, equipment, "
+                    "limitations, strength tests) makes the checks and the loads fit."
+                )
             )
-            self.act.setText("New client…")
+            self.act.setText(tr("New client…"))
 
     def _act(self) -> None:
         (self.program_wanted if self._has_client else self.client_wanted).emit()

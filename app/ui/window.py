@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
 from app.domain.client import ClientId
 from app.domain.errors import CoachError
 from app.domain.program import ProgramId
+from app.domain.wording import tr
 from app.ui import theme
 from app.ui.action import Action
 from app.ui.actions import ACTIONS, MENUS
@@ -199,15 +200,23 @@ class Window(Commands):
             name = desk.work.client.name
             parts.append(f"{name}, {desk.program.name}" if desk.has_program else name)
         if desk.kept_at is not None:
-            parts.append(f"kept {desk.kept_at:%H:%M}: {desk.kept_label}")
+            parts.append(
+                tr(
+                    "kept {kept_at:%H:%M}: {kept_label}",
+                    kept_at=desk.kept_at,
+                    kept_label=desk.kept_label,
+                )
+            )
         parts.append("Weekloom")
         self.setWindowTitle(" \N{MIDDLE DOT} ".join(parts))
-        self.kept.setText("All edits kept" if desk.work is not None else "")
+        self.kept.setText(tr("All edits kept") if desk.work is not None else "")
 
     def _say_hint(self) -> None:
         hint = plain(
-            "Space picks a card up, arrows choose its place, Enter puts it down, Esc puts it back. "
-            "F1 opens the guide.",
+            tr(
+                "Space picks a card up, arrows choose its place, Enter puts it down, "
+                "Esc puts it back. F1 opens the guide."
+            ),
             role="small",
         )
         self.statusBar().addWidget(hint)
@@ -260,7 +269,7 @@ class Window(Commands):
             try:
                 self.store.set_setting("open", place)
             except CoachError:
-                self.say("Where you were could not be kept; every edit is.")
+                self.say(tr("Where you were could not be kept; every edit is."))
         event.accept()
 
     def reopen(self) -> None:

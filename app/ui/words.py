@@ -9,6 +9,7 @@ from PySide6.QtCore import QDate, QLocale
 
 from app.domain.client import Client, Status
 from app.domain.program import Program
+from app.domain.wording import tr, trn
 
 MINUS = "\N{MINUS SIGN}"
 TIMES = "\N{MULTIPLICATION SIGN}"
@@ -73,8 +74,16 @@ def week_span(program: Program, index: int, *, short: bool = False) -> str:
     first = program.week_start(index)
     last = date.fromordinal(first.toordinal() + 6)
     if first.month == last.month:
-        return f"{first.day} to {day_and_month(last, short=short)}"
-    return f"{day_and_month(first, short=short)} to {day_and_month(last, short=short)}"
+        return tr(
+            "{day} to {day_and_month}",
+            day=first.day,
+            day_and_month=day_and_month(last, short=short),
+        )
+    return tr(
+        "{day_and_month} to {day_and_month_2}",
+        day_and_month=day_and_month(first, short=short),
+        day_and_month_2=day_and_month(last, short=short),
+    )
 
 
 def client_line(client: Client, today: date) -> str:
@@ -89,7 +98,7 @@ def client_line(client: Client, today: date) -> str:
         parts.append(f"{number(client.mass_kg)} kg")
     status = STATUS_WORDS[client.status]
     if client.trained_years:
-        unit = "year" if client.trained_years == 1 else "years"
+        unit = trn("year", "years", client.trained_years)
         status += f", {number(client.trained_years)} {unit}"
     parts.append(status)
     return f" {DOT} ".join(parts)
@@ -110,4 +119,4 @@ def list_of(names: list[str]) -> str:
     """'a, b and c'."""
     if len(names) < 2:
         return "".join(names)
-    return f"{', '.join(names[:-1])} and {names[-1]}"
+    return tr("{names} and {last}", names=", ".join(names[:-1]), last=names[-1])

@@ -6,6 +6,7 @@ from PySide6.QtCore import QPoint, QRect, QSize, Qt
 from PySide6.QtWidgets import QFrame, QGridLayout, QVBoxLayout, QWidget
 
 from app.domain.program import SlotId
+from app.domain.wording import tr
 from app.domain.working import UNSOURCED, Working
 from app.ui.bench import Bench
 from app.ui.forms import plain
@@ -17,7 +18,7 @@ class WorkingPopup(QFrame):
     def __init__(self, bench: Bench, working: Working, parent: QWidget, *, extra: str = "") -> None:
         super().__init__(parent, Qt.WindowType.Popup)
         self.setFrameShape(QFrame.Shape.Box)
-        self.setAccessibleName(f"How {working.title} came about")
+        self.setAccessibleName(tr("How {working} came about", working=working.title))
         column = QVBoxLayout(self)
         column.setContentsMargins(14, 10, 14, 12)
         column.setSpacing(6)
@@ -54,7 +55,7 @@ def sources_text(bench: Bench, sources: tuple[str, ...]) -> str:
         for key in sources
         if key in UNSOURCED or key in bench.shelf.references
     ]
-    return f"Sources: {', '.join(names)}"
+    return tr("Sources: {names}", names=", ".join(names))
 
 
 def show_working(
@@ -87,7 +88,9 @@ def show_load(bench: Bench, slot_id: SlotId, window: QWidget) -> None:
     load = bench.desk.load(slot)
     if load is None:
         name = bench.desk.catalogue[slot.exercise].name
-        bench.said.emit(f"{name}: no strength test yet. Without one the plan shows effort only.")
+        bench.said.emit(
+            tr("{name}: no strength test yet. Without one the plan shows effort only.", name=name)
+        )
         return
     where = window.mapToGlobal(window.rect().center()) - QPoint(200, 120)
     show_working(bench, load.working(), where, window)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from app.domain.client import Client
 from app.domain.exercise import Equipment
+from app.domain.wording import mark, tr
 from app.ui import words
 from app.ui.bench import Bench
 from app.ui.client import open_form
@@ -14,7 +15,7 @@ from app.ui.client.section import Section
 class AvailabilitySection(Section):
     """Minutes by weekday as bars, and the equipment in a line."""
 
-    word = "Availability"
+    word = mark("Availability")
 
     def __init__(self, bench: Bench) -> None:
         super().__init__(bench)
@@ -22,16 +23,16 @@ class AvailabilitySection(Section):
 
     def fill(self, client: Client) -> None:
         """Show the days and name the equipment."""
-        self.head("Availability", "minutes a day")
+        self.head(tr("Availability"), tr("minutes a day"))
         self.days = DayBars()
         if any(time.minutes for time in client.free):
             self.column.addWidget(self.days)
         else:
-            self.line("No days entered. Until then no session is too long.")
+            self.line(tr("No days entered. Until then no session is too long."))
         self.line(equipment_line(client), quiet=False)
         self.links(
-            ("Days…", lambda: open_form.days(self.bench, self.window())),
-            ("Equipment…", lambda: open_form.equipment(self.bench, self.window())),
+            (tr("Days…"), lambda: open_form.days(self.bench, self.window())),
+            (tr("Equipment…"), lambda: open_form.equipment(self.bench, self.window())),
         )
         self.show_week()
 
@@ -47,15 +48,18 @@ def equipment_line(client: Client) -> str:
     """'Barbell and plates to 1.25 kg, dumbbells to 30 kg, bench, box', or what to do."""
     things = [e for e in Equipment if e in client.equipment and e is not Equipment.BODY]
     if not things:
-        return "Own weight only. Enter the equipment in reach."
+        return tr("Own weight only. Enter the equipment in reach.")
     names = []
     for thing in things:
         name = thing.value.replace("_", " ")
         if thing is Equipment.BARBELL and client.increments.plates_kg:
             least = words.number(min(client.increments.plates_kg), places=2)
-            name = f"barbell, plates from {least} kg"
+            name = tr("barbell, plates from {least} kg", least=least)
         elif thing is Equipment.DUMBBELLS:
-            name = f"dumbbells to {words.number(client.increments.dumbbells_kg[2])} kg"
+            name = tr(
+                "dumbbells to {dumbbells_kg} kg",
+                dumbbells_kg=words.number(client.increments.dumbbells_kg[2]),
+            )
         names.append(name)
     text = ", ".join(names)
     return text[:1].upper() + text[1:]

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QGridLayout, QLineEdit, QWidget
 
 from app.domain.client import FreeTime
 from app.domain.program import DAYS
+from app.domain.wording import tr
 from app.ui.bench import Bench
 from app.ui.client.profile import keep_client
 from app.ui.forms import NumberField, Sheet, entered, plain, text_field
@@ -20,10 +21,12 @@ class DaysSheet(Sheet):
         client = bench.desk.client
         super().__init__(
             parent,
-            f"When {client.name} can train",
-            verb="Keep",
-            about="Minutes from the first warm-up to the last set; empty or 0 for a day that is "
-            "not free.",
+            tr("When {client} can train", client=client.name),
+            verb=tr("Keep"),
+            about=tr(
+                "Minutes from the first warm-up to the last set; empty or 0 "
+                "for a day that is not free."
+            ),
         )
         self.bench = bench
         grid = QGridLayout()
@@ -32,8 +35,8 @@ class DaysSheet(Sheet):
         for number, day in enumerate(DAYS):
             minutes = NumberField(day, low=0, high=600, unit="min", whole=True, optional=True)
             minutes.set_value(client.free[number].minutes or None)
-            note = text_field(client.free[number].note, hint="team evening, on call …")
-            note.setAccessibleName(f"{day}, note")
+            note = text_field(client.free[number].note, hint=tr("team evening, on call …"))
+            note.setAccessibleName(tr("{day}, note", day=day))
             label = plain(day)
             label.setBuddy(minutes)
             grid.addWidget(label, number, 0)
@@ -49,4 +52,4 @@ class DaysSheet(Sheet):
             FreeTime(int(minutes.value() or 0), entered(note)) for minutes, note in self.fields
         )
         changed = replace(self.bench.desk.client, free=free)
-        keep_client(self.bench, "Change the days", changed)
+        keep_client(self.bench, tr("Change the days"), changed)

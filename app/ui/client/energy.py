@@ -8,23 +8,24 @@ from datetime import date
 from PySide6.QtWidgets import QCheckBox, QComboBox, QWidget
 
 from app.domain.client import Client, EnergyGoal
+from app.domain.wording import mark, tr
 from app.ui.bench import Bench
 from app.ui.client import energy_lines
 from app.ui.client.profile import keep_client
 from app.ui.forms import NumberField, Sheet, Wrapped, plain
 
 GOALS: tuple[tuple[str, EnergyGoal | None], ...] = (
-    ("none: say nothing on energy", None),
+    (mark("none: say nothing on energy"), None),
     ("gain", EnergyGoal.GAIN),
     ("hold", EnergyGoal.HOLD),
     ("lose", EnergyGoal.LOSE),
 )
 LEVELS = (
-    ("sedentary or light, 1.40–1.69", 1.55),
-    ("active or moderately active, 1.70–1.99", 1.85),
-    ("vigorous, 2.00–2.40", 2.20),
+    (mark("sedentary or light, 1.40–1.69"), 1.55),
+    (mark("active or moderately active, 1.70–1.99"), 1.85),
+    (mark("vigorous, 2.00–2.40"), 2.20),
 )
-REFERRALS = ("kidney disease", "history of disordered eating")
+REFERRALS = (mark("kidney disease"), mark("history of disordered eating"))
 
 
 class EnergySheet(Sheet):
@@ -34,11 +35,13 @@ class EnergySheet(Sheet):
         client = bench.desk.client
         super().__init__(
             parent,
-            f"Energy and protein of {client.name}",
-            verb="Keep",
-            about="General targets for healthy adults who have been screened. Minors, pregnancy, "
-            "known disease, low body mass and disordered eating belong with a practitioner or "
-            "dietitian.",
+            tr("Energy and protein of {client}", client=client.name),
+            verb=tr("Keep"),
+            about=tr(
+                "General targets for healthy adults who have been screened. "
+                "Minors, pregnancy, known disease, low body mass and "
+                "disordered eating belong with a practitioner or dietitian."
+            ),
         )
         self.bench, self.today = bench, today
         self.goal = QComboBox()
@@ -52,11 +55,13 @@ class EnergySheet(Sheet):
         nearest = min(range(3), key=lambda k: abs(LEVELS[k][1] - client.activity_level))
         self.level.setCurrentIndex(nearest)
         self.goal.setCurrentIndex([g for _, g in GOALS].index(client.energy_goal))
-        self.now = NumberField("Eats now", low=500, high=8000, unit="kcal a day", optional=True)
+        self.now = NumberField(
+            tr("Eats now"), low=500, high=8000, unit=tr("kcal a day"), optional=True
+        )
         self.now.set_value(client.kcal_now)
-        self.row("Body mass is to", self.goal)
-        self.row("Activity, training included", self.level)
-        self.row("Eats now", self.now)
+        self.row(tr("Body mass is to"), self.goal)
+        self.row(tr("Activity, training included"), self.level)
+        self.row(tr("Eats now"), self.now)
         self.boxes = {reason: QCheckBox(reason.capitalize()) for reason in REFERRALS}
         for reason, tick in self.boxes.items():
             tick.setChecked(reason in client.refer)
@@ -64,7 +69,7 @@ class EnergySheet(Sheet):
             self.form.addRow("", tick)
         self.preview = Wrapped()
         self.body.addWidget(self.preview)
-        self.body.addWidget(plain("Activity classes: FAO, WHO and UNU, 2004.", role="small"))
+        self.body.addWidget(plain(tr("Activity classes: FAO, WHO and UNU, 2004."), role="small"))
         for combo in (self.goal, self.level):
             combo.currentIndexChanged.connect(lambda _k: self.refresh())
         self.now.edit.textChanged.connect(lambda _text: self.refresh())
@@ -103,4 +108,4 @@ class EnergySheet(Sheet):
 
     def keep(self) -> None:
         """Keep what the targets rest on."""
-        keep_client(self.bench, "Change the energy goal", self.changed_client())
+        keep_client(self.bench, tr("Change the energy goal"), self.changed_client())

@@ -5,6 +5,7 @@ from __future__ import annotations
 from PySide6.QtWidgets import QLabel
 
 from app.domain.client import Client
+from app.domain.wording import mark, tr
 from app.ui.bench import Bench
 from app.ui.client import energy_lines, open_form
 from app.ui.client.section import Section
@@ -13,7 +14,7 @@ from app.ui.client.section import Section
 class EnergySection(Section):
     """A few sentences that follow the open week."""
 
-    word = "Energy"
+    word = mark("Energy")
 
     def __init__(self, bench: Bench) -> None:
         super().__init__(bench)
@@ -21,10 +22,10 @@ class EnergySection(Section):
 
     def fill(self, client: Client) -> None:
         """Say the targets of the open week."""
-        self.head("Energy and protein")
+        self.head(tr("Energy and protein"))
         told = energy_lines.lines(client, self.bench, self.today)
         self.labels = [self.line(text, quiet=quiet) for text, quiet in told]
-        self.links(("Energy…", lambda: open_form.energy(self.bench, self.window())))
+        self.links((tr("Energy…"), lambda: open_form.energy(self.bench, self.window())))
 
     def show_week(self) -> None:
         """Say the targets of the week that is now open."""

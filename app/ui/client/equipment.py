@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QCheckBox, QGridLayout, QWidget
 from app.domain.client import Increments
 from app.domain.errors import CoachError
 from app.domain.exercise import Equipment
+from app.domain.wording import tr
 from app.ui.bench import Bench
 from app.ui.client.profile import keep_client
 from app.ui.forms import NumberField, Sheet, plain, text_field
@@ -20,7 +21,7 @@ class EquipmentSheet(Sheet):
 
     def __init__(self, bench: Bench, parent: QWidget | None) -> None:
         client = bench.desk.client
-        super().__init__(parent, f"Equipment of {client.name}", verb="Keep")
+        super().__init__(parent, tr("Equipment of {client}", client=client.name), verb=tr("Keep"))
         self.bench = bench
         self.boxes: dict[Equipment, QCheckBox] = {}
         grid = QGridLayout()
@@ -32,24 +33,24 @@ class EquipmentSheet(Sheet):
             self.boxes[thing] = box
             grid.addWidget(box, place % 8, place // 8)
         self.column.insertLayout(1, grid)
-        self.column.insertWidget(2, plain("Steps to load with", step="head"))
+        self.column.insertWidget(2, plain(tr("Steps to load with"), step="head"))
         steps = client.increments
-        self.bar = self._step("Bar", steps.bar_kg, high=40)
+        self.bar = self._step(tr("Bar"), steps.bar_kg, high=40)
         self.plates = text_field(", ".join(typed_number(p) for p in steps.plates_kg))
         self._plates_shown = self.plates.text()
-        self.lightest = self._step("Lightest dumbbell", steps.dumbbells_kg[0], high=100)
-        self.step = self._step("Dumbbells go up by", steps.dumbbells_kg[1], high=20)
-        self.heaviest = self._step("Heaviest dumbbell", steps.dumbbells_kg[2], high=150)
-        self.machine = self._step("Machine step", steps.machine_step_kg, high=25)
-        self.cable = self._step("Cable step", steps.cable_step_kg, high=25)
+        self.lightest = self._step(tr("Lightest dumbbell"), steps.dumbbells_kg[0], high=100)
+        self.step = self._step(tr("Dumbbells go up by"), steps.dumbbells_kg[1], high=20)
+        self.heaviest = self._step(tr("Heaviest dumbbell"), steps.dumbbells_kg[2], high=150)
+        self.machine = self._step(tr("Machine step"), steps.machine_step_kg, high=25)
+        self.cable = self._step(tr("Cable step"), steps.cable_step_kg, high=25)
         for label, field in (
-            ("Bar", self.bar),
-            ("Plates, kg (pairs)", self.plates),
-            ("Lightest dumbbell", self.lightest),
-            ("Dumbbells go up by", self.step),
-            ("Heaviest dumbbell", self.heaviest),
-            ("Machine step", self.machine),
-            ("Cable step", self.cable),
+            (tr("Bar"), self.bar),
+            (tr("Plates, kg (pairs)"), self.plates),
+            (tr("Lightest dumbbell"), self.lightest),
+            (tr("Dumbbells go up by"), self.step),
+            (tr("Heaviest dumbbell"), self.heaviest),
+            (tr("Machine step"), self.machine),
+            (tr("Cable step"), self.cable),
         ):
             self.row(label, field)
         self.setMinimumWidth(520)
@@ -69,8 +70,11 @@ class EquipmentSheet(Sheet):
         low, step, top = (f.value() or 0.0 for f in (self.lightest, self.step, self.heaviest))
         if low > top:
             raise CoachError(
-                f"The lightest dumbbell ({number(low)} kg) is heavier than the heaviest.",
-                mend="Swap the two.",
+                tr(
+                    "The lightest dumbbell ({low} kg) is heavier than the heaviest.",
+                    low=number(low),
+                ),
+                mend=tr("Swap the two."),
             )
         steps = Increments(
             bar_kg=self.bar.value() or 0.0,
@@ -82,7 +86,7 @@ class EquipmentSheet(Sheet):
         )
         things = {thing for thing, box in self.boxes.items() if box.isChecked()}
         changed = replace(client, equipment=frozenset({Equipment.BODY, *things}), increments=steps)
-        keep_client(self.bench, "Change the equipment", changed)
+        keep_client(self.bench, tr("Change the equipment"), changed)
 
 
 def plates_from(text: str) -> tuple[float, ...]:
@@ -93,9 +97,13 @@ def plates_from(text: str) -> tuple[float, ...]:
             size = float(word.strip(",").replace(",", "."))
         except ValueError:
             raise CoachError(
-                f"'{word}' is not a plate.", mend="Write sizes in kg, like 20, 10, 5, 2.5, 1.25."
+                tr("'{word}' is not a plate.", word=word),
+                mend=tr("Write sizes in kg, like 20, 10, 5, 2.5, 1.25."),
             ) from None
         if not 0 < size <= 50:
-            raise CoachError(f"A plate of {number(size)} kg.", mend="Sizes lie from 0.1 to 50 kg.")
+            raise CoachError(
+                tr("A plate of {size} kg.", size=number(size)),
+                mend=tr("Sizes lie from 0.1 to 50 kg."),
+            )
         sizes.append(size)
     return tuple(sorted(set(sizes), reverse=True))

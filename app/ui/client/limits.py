@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QComboBox, QListWidget, QWidget
 from app.domain.client import Limitation, Side
 from app.domain.errors import CoachError
 from app.domain.exercise import Joint, Motion
+from app.domain.wording import mark, tr
 from app.ui.bench import Bench
 from app.ui.client.profile import OptionalDate, keep_client
 from app.ui.forms import NumberField, Sheet, button, plain, text_field
@@ -19,24 +20,29 @@ VERBS = {
     Motion.FLEXION: "bending",
     Motion.EXTENSION: "straightening",
     Motion.ABDUCTION: "spreading",
-    Motion.ADDUCTION: "drawing in",
+    Motion.ADDUCTION: mark("drawing in"),
     Motion.ROTATION: "turning",
-    Motion.OVERHEAD: "overhead work",
-    Motion.COMPRESSION: "heavy load along it",
-    Motion.IMPACT: "jolts and jumps",
+    Motion.OVERHEAD: mark("overhead work"),
+    Motion.COMPRESSION: mark("heavy load along it"),
+    Motion.IMPACT: mark("jolts and jumps"),
 }
 
 
 def limitation_text(limitation: Limitation) -> str:
     """'Left knee: no bending past 90° until 28 Feb 2027'."""
     side = "" if limitation.side is Side.BOTH else f"{limitation.side.value} "
-    text = f"{side}{limitation.joint.value}: no {VERBS[limitation.motion]}"
+    text = tr(
+        "{side}{joint}: no {motion}",
+        side=side,
+        joint=limitation.joint.value,
+        motion=tr(VERBS[limitation.motion]),
+    )
     if limitation.past_degrees is not None:
-        text += f" past {limitation.past_degrees}°"
+        text += tr(" past {past_degrees}°", past_degrees=limitation.past_degrees)
     if limitation.since is not None:
-        text += f" from {full_date(limitation.since)}"
+        text += tr(" from {since}", since=full_date(limitation.since))
     if limitation.until is not None:
-        text += f" until {full_date(limitation.until)}"
+        text += tr(" until {until}", until=full_date(limitation.until))
     if limitation.note:
         text += f" ({limitation.note})"
     return text[:1].upper() + text[1:]
@@ -48,38 +54,43 @@ class LimitationSheet(Sheet):
     def __init__(self, bench: Bench, parent: QWidget | None) -> None:
         super().__init__(
             parent,
-            "Limitations",
-            verb="Add",
-            about="What a practitioner, or the client's own experience, rules out. Exercises that "
-            "ask for it are marked as a conflict while it holds; the booklet says so too.",
+            tr("Limitations"),
+            verb=tr("Add"),
+            about=tr(
+                "What a practitioner, or the client's own experience, rules "
+                "out. Exercises that ask for it are marked as a conflict while "
+                "it holds; the booklet says so too."
+            ),
         )
         self.bench = bench
         self.list = QListWidget()
-        self.list.setAccessibleName("Limitations")
+        self.list.setAccessibleName(tr("Limitations"))
         self.list.setMaximumHeight(110)
-        self.remove_button = button("Remove the marked one", self.remove)
-        self.joint = _combo(Joint, "Joint")
+        self.remove_button = button(tr("Remove the marked one"), self.remove)
+        self.joint = _combo(Joint, tr("Joint"))
         self.motion = QComboBox()
         for motion, verb in VERBS.items():
-            self.motion.addItem(f"no {verb}", motion)
+            self.motion.addItem(tr("no {verb}", verb=verb), motion)
         self.motion.setMinimumHeight(32)
-        self.side = _combo(Side, "Side")
+        self.side = _combo(Side, tr("Side"))
         self.side.setCurrentIndex(self.side.findData(Side.BOTH))
-        self.past = NumberField("Past", low=0, high=180, unit="degrees", whole=True, optional=True)
-        self.until = OptionalDate("Until", None, usual=pydate(QDate.currentDate().addMonths(3)))
-        self.note = text_field("", hint="Who said so, and why")
+        self.past = NumberField(
+            tr("Past"), low=0, high=180, unit="degrees", whole=True, optional=True
+        )
+        self.until = OptionalDate(tr("Until"), None, usual=pydate(QDate.currentDate().addMonths(3)))
+        self.note = text_field("", hint=tr("Who said so, and why"))
         self.column.insertWidget(2, self.list)
         self.column.insertWidget(3, self.remove_button)
-        self.row("Joint", self.joint)
-        self.row("Ruled out", self.motion)
-        self.row("Side", self.side)
-        self.row("Past an angle of", self.past)
-        self.row("Until", self.until)
-        self.row("Note", self.note)
+        self.row(tr("Joint"), self.joint)
+        self.row(tr("Ruled out"), self.motion)
+        self.row(tr("Side"), self.side)
+        self.row(tr("Past an angle of"), self.past)
+        self.row(tr("Until"), self.until)
+        self.row(tr("Note"), self.note)
         self.body.addWidget(
-            plain("Leave the angle empty to rule the motion out altogether.", role="small")
+            plain(tr("Leave the angle empty to rule the motion out altogether."), role="small")
         )
-        self.cancel_button.setText("Close")
+        self.cancel_button.setText(tr("Close"))
         self.setMinimumWidth(520)
         self._list()
 
@@ -98,7 +109,7 @@ class LimitationSheet(Sheet):
             return
         left = client.limitations[:row] + client.limitations[row + 1 :]
         try:
-            keep_client(self.bench, "Remove a limitation", replace(client, limitations=left))
+            keep_client(self.bench, tr("Remove a limitation"), replace(client, limitations=left))
         except CoachError as error:
             self.show_error(error.sentence)
         self._list()
@@ -108,8 +119,11 @@ class LimitationSheet(Sheet):
         past, until = self.past.value(), self.until.value()
         if until is not None and until < pydate(QDate.currentDate()):
             raise CoachError(
-                f"Until {full_date(until)}: that day is past, so nothing would be ruled out.",
-                mend="Enter a later day, or untick 'known'.",
+                tr(
+                    "Until {until}: that day is past, so nothing would be ruled out.",
+                    until=full_date(until),
+                ),
+                mend=tr("Enter a later day, or untick 'known'."),
             )
         made = Limitation(
             Joint(self.joint.currentData()),
@@ -122,7 +136,7 @@ class LimitationSheet(Sheet):
         client = self.bench.desk.client
         keep_client(
             self.bench,
-            "Add a limitation",
+            tr("Add a limitation"),
             replace(client, limitations=(*client.limitations, made)),
         )
 

@@ -11,6 +11,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QMouseEvent
 from PySide6.QtWidgets import QFrame, QScrollArea, QStackedLayout, QVBoxLayout, QWidget
 
+from app.domain.wording import tr
 from app.domain.work import Work
 from app.ui.bench import Bench
 from app.ui.client.availability_section import AvailabilitySection
@@ -51,11 +52,11 @@ class ClientPane(QFrame):
         self.folded = False
         self.rail = Rail()
         self.rail.mouseReleaseEvent = self._unfold  # type: ignore[method-assign]
-        self.nobody = plain("No client is open", step="head")
+        self.nobody = plain(tr("No client is open"), step="head")
         self.sections = tuple(kind(bench) for kind in SECTIONS)
         self.scroll_area = QScrollArea()
         self.scroll_area.setWidgetResizable(True)
-        self.scroll_area.setAccessibleName("Client")
+        self.scroll_area.setAccessibleName(tr("Client"))
         self.scroll_area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         holder = QWidget()
         column = QVBoxLayout(holder)
@@ -112,7 +113,7 @@ class ClientPane(QFrame):
         for section in self.sections:
             section.setVisible(work is not None)
         if work is None:
-            self.rail.show_words(("Client",))
+            self.rail.show_words((tr("Client"),))
         else:
             told = tuple(section.word for section in self.sections if section.word)
             self.rail.show_words((work.client.name, *told))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from app.domain.client import Client
+from app.domain.wording import tr
 from app.ui import words
 from app.ui.client import open_form
 from app.ui.client.section import Section
@@ -20,5 +21,5 @@ class PersonSection(Section):
             self.line(client.team, quiet=False)
         if client.emphasis:
             muscles = [self.bench.shelf.muscles[m].trade.lower() for m in client.emphasis]
-            self.line(f"Emphasis: {', '.join(muscles)}")
-        self.links(("Profile…", lambda: open_form.profile(self.bench, self.window())))
+            self.line(tr("Emphasis: {muscles}", muscles=", ".join(muscles)))
+        self.links((tr("Profile…"), lambda: open_form.profile(self.bench, self.window())))

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from app.domain.client import FreeTime
 from app.domain.program import DAYS, day_name
+from app.domain.wording import tr
 from app.ui.theme import current, font
 from app.ui.words import DASH, tip
 
@@ -21,13 +22,15 @@ class DayBars(QWidget):
         self.used: frozenset[int] = frozenset()
         self.setFixedHeight(round(2 * QFontMetricsF(font("small")).height() + 38))
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        self.setAccessibleName("Minutes a day")
+        self.setAccessibleName(tr("Minutes a day"))
 
     def show_days(self, free: tuple[FreeTime, ...], used: frozenset[int]) -> None:
         """Show the minutes of each weekday and which days hold a session."""
         self.free, self.used = free, used
         told = (
-            f"{day_name(d)} {t.minutes} minutes" if t.minutes else f"{day_name(d)} not free"
+            tr("{day_name} {minutes} minutes", day_name=day_name(d), minutes=t.minutes)
+            if t.minutes
+            else tr("{day_name} not free", day_name=day_name(d))
             for d, t in enumerate(free)
         )
         self.setAccessibleDescription(", ".join(told))
@@ -47,7 +50,7 @@ class DayBars(QWidget):
         for day, time in enumerate(self.free):
             cell = QRectF(day * wide, 0, wide, line)
             painter.setPen(colours.ink2)
-            painter.drawText(cell, middle, DAYS[day][:3])
+            painter.drawText(cell, middle, tr(DAYS[day])[:3])
             base = line + 3 + room
             painter.setPen(QPen(colours.rule, 1))
             painter.drawLine(QLineF(cell.left() + 6, base, cell.right() - 6, base))
@@ -96,13 +99,13 @@ class Rail(QWidget):
         super().__init__()
         self.words: tuple[str, ...] = ()
         self.setFixedWidth(34)
-        self.setAccessibleName("Client pane, folded")
+        self.setAccessibleName(tr("Client pane, folded"))
         self.setCursor(Qt.CursorShape.PointingHandCursor)
 
     def show_words(self, words: tuple[str, ...]) -> None:
         """Show these words from the top down; the first is the client."""
         self.words = words
-        self.setToolTip("Open the client pane")
+        self.setToolTip(tr("Open the client pane"))
         self.update()
 
     def paintEvent(self, event: QPaintEvent) -> None:

@@ -13,7 +13,7 @@ from app.domain.client import Client, ClientId, Goal, Sex, Status
 from app.domain.doubt import doubt_mass, require_birth
 from app.domain.errors import CoachError
 from app.domain.program import require_name
-from app.domain.wording import tr
+from app.domain.wording import mark, tr
 from app.ui.bench import Bench
 from app.ui.client.doubt_line import DoubtLine
 from app.ui.client.section import this_day
@@ -23,15 +23,15 @@ from app.ui.forms import NumberField, Sheet, button, entered, plain, text_field
 from app.ui.words import full_date, pydate, qdate
 
 SEXES: tuple[tuple[str, Sex | None], ...] = (
-    ("not said", None),
+    (mark("not said"), None),
     ("female", Sex.FEMALE),
     ("male", Sex.MALE),
-    ("average of both", Sex.AVERAGE),
+    (mark("average of both"), Sex.AVERAGE),
 )
 STATUSES = (
-    ("novice: new to it, or years off", Status.NOVICE),
-    ("intermediate: about six months of regular training", Status.INTERMEDIATE),
-    ("advanced: years of regular training", Status.ADVANCED),
+    (mark("novice: new to it, or years off"), Status.NOVICE),
+    (mark("intermediate: about six months of regular training"), Status.INTERMEDIATE),
+    (mark("advanced: years of regular training"), Status.ADVANCED),
 )
 GOALS = (
     ("muscle", Goal.HYPERTROPHY),
@@ -45,9 +45,9 @@ class OptionalDate(QWidget):
 
     def __init__(self, name: str, value: date | None, *, usual: date) -> None:
         super().__init__()
-        self.known = QCheckBox("known")
+        self.known = QCheckBox(tr("known"))
         self.edit = QDateEdit(qdate(value or usual))
-        self.edit.setDisplayFormat("d MMMM yyyy")
+        self.edit.setDisplayFormat(tr("d MMMM yyyy"))
         self.edit.setCalendarPopup(True)
         self.edit.setMinimumHeight(32)
         self.edit.setAccessibleName(name)
@@ -73,58 +73,60 @@ class ProfileSheet(Sheet):
         new = client is None
         super().__init__(
             parent,
-            "New client" if client is None else f"Profile of {client.name}",
-            verb="Add client" if new else "Keep",
-            about="Only the name is needed. The rest makes checks, loads and energy fit."
+            tr("New client") if client is None else tr("Profile of {client}", client=client.name),
+            verb=tr("Add client") if new else tr("Keep"),
+            about=tr("Only the name is needed. The rest makes checks, loads and energy fit.")
             if new
             else "",
         )
         self.bench, self.new = bench, new
-        self.client = client or Client(ClientId(uuid4().hex), "New client")
+        self.client = client or Client(ClientId(uuid4().hex), tr("New client"))
         self._build("" if new else self.client.name)
         self.setMinimumWidth(540)
         self.name.setFocus()
 
     def _build(self, name: str) -> None:
         client = self.client
-        self.name = text_field(name, hint="First and last name")
+        self.name = text_field(name, hint=tr("First and last name"))
         self.team = text_field(client.team)
-        self.contact = text_field(client.contact, hint="Telephone or address, if you like")
-        self.born = OptionalDate("Birth date", client.born, usual=date(1995, 1, 1))
+        self.contact = text_field(client.contact, hint=tr("Telephone or address, if you like"))
+        self.born = OptionalDate(tr("Birth date"), client.born, usual=date(1995, 1, 1))
         self.sex = _choice(SEXES, client.sex)
-        self.height_field = NumberField("Stature", low=100, high=250, unit="cm", optional=True)
-        self.mass = NumberField("Body mass", low=25, high=350, unit="kg", optional=True)
+        self.height_field = NumberField(tr("Stature"), low=100, high=250, unit="cm", optional=True)
+        self.mass = NumberField(tr("Body mass"), low=25, high=350, unit="kg", optional=True)
         self.doubt = DoubtLine(self.mass.set_value)
         self.status = _choice(STATUSES, client.status)
         self.ask_status = button(tr("Ask…"), self.decide_status)
         self.ask_status.setToolTip(tr("Three questions that decide the training status"))
-        self.years = NumberField("Years of training", low=0, high=80, unit="years")
+        self.years = NumberField(tr("Years of training"), low=0, high=80, unit="years")
         self.goal = _choice(GOALS, client.goal)
         self.emphasis = EmphasisChoice(self.bench, client.emphasis)
         self.height_field.set_value(client.height_cm)
         self.mass.set_value(client.mass_kg)
         self.years.set_value(client.trained_years)
         for label, field in (
-            ("Name", self.name),
-            ("Team", self.team),
-            ("Contact", self.contact),
-            ("Birth date", self.born),
-            ("Sex, for the equations", self.sex),
-            ("Stature", self.height_field),
-            ("Body mass", self.mass),
-            ("Training status", _beside(self.status, self.ask_status)),
-            ("Years of training", self.years),
-            ("Trains for", self.goal),
-            ("Emphasis", self.emphasis),
+            (tr("Name"), self.name),
+            (tr("Team"), self.team),
+            (tr("Contact"), self.contact),
+            (tr("Birth date"), self.born),
+            (tr("Sex, for the equations"), self.sex),
+            (tr("Stature"), self.height_field),
+            (tr("Body mass"), self.mass),
+            (tr("Training status"), _beside(self.status, self.ask_status)),
+            (tr("Years of training"), self.years),
+            (tr("Trains for"), self.goal),
+            (tr("Emphasis"), self.emphasis),
         ):
             self.row(label, field)
             if field is self.mass:
                 self.form.addRow(self.doubt)
         self.mass.edit.editingFinished.connect(self._doubt_mass)
         self.height_field.edit.editingFinished.connect(self._doubt_mass)
-        self.form.labelForField(self.emphasis).setToolTip("The muscles that matter most, in order")
+        self.form.labelForField(self.emphasis).setToolTip(
+            tr("The muscles that matter most, in order")
+        )
         self.body.addWidget(
-            plain("Status after the American College of Sports Medicine, 2009.", role="small")
+            plain(tr("Status after the American College of Sports Medicine, 2009."), role="small")
         )
 
     def decide_status(self) -> None:
@@ -190,7 +192,7 @@ class ProfileSheet(Sheet):
         self._doubt_mass()
         self.doubt.require_answer()
         if not self.new:
-            keep_client(self.bench, "Change the profile", client)
+            keep_client(self.bench, tr("Change the profile"), client)
         self.client = client
 
 

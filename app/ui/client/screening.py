@@ -11,32 +11,34 @@ from PySide6.QtWidgets import QCheckBox, QGridLayout, QWidget
 from app.domain import screening as screenings
 from app.domain.client import Screening
 from app.domain.errors import CoachError
+from app.domain.wording import mark, tr
 from app.ui.bench import Bench
 from app.ui.client.profile import OptionalDate, keep_client
 from app.ui.forms import Sheet, Wrapped, entered, text_field
 
-CAUTION = (
-    "These questions follow the logic published by the American College of Sports Medicine "
-    "(Riebe 2015), in our words and from memory. They do not replace a practitioner, and local "
-    "rules go first. When in doubt, refer."
+CAUTION = mark(
+    "These questions follow the logic published by the American College of "
+    "Sports Medicine (Riebe 2015), in our words and from memory. They do not "
+    "replace a practitioner, and local rules go first. When in doubt, refer."
 )
 QUESTIONS = (
     (
         "active",
-        (
-            "Active now: planned exercise of at least 30 minutes, moderate, on 3 days a week, "
-            "for 3 months"
+        mark(
+            "Active now: planned exercise of at least 30 minutes, moderate, on 3 "
+            "days a week, for 3 months"
         ),
     ),
-    ("known_disease", "Known heart, vascular, metabolic or kidney disease"),
+    ("known_disease", mark("Known heart, vascular, metabolic or kidney disease")),
     (
         "symptoms",
-        (
-            "Signs or symptoms: chest pain, breathlessness at rest or mild effort, dizziness or "
-            "fainting, swollen ankles, palpitations, calf pain when walking"
+        mark(
+            "Signs or symptoms: chest pain, breathlessness at rest or mild "
+            "effort, dizziness or fainting, swollen ankles, palpitations, calf "
+            "pain when walking"
         ),
     ),
-    ("pregnant", "Pregnant, or gave birth lately"),
+    ("pregnant", mark("Pregnant, or gave birth lately")),
 )
 
 
@@ -45,7 +47,12 @@ class ScreeningSheet(Sheet):
 
     def __init__(self, bench: Bench, parent: QWidget | None, *, today: date) -> None:
         client = bench.desk.client
-        super().__init__(parent, f"Screening of {client.name}", verb="Keep", about=CAUTION)
+        super().__init__(
+            parent,
+            tr("Screening of {client}", client=client.name),
+            verb=tr("Keep"),
+            about=tr(CAUTION),
+        )
         self.bench, self.today = bench, today
         last = client.latest_screening
         self.boxes: dict[str, QCheckBox] = {}
@@ -66,13 +73,13 @@ class ScreeningSheet(Sheet):
             questions.addWidget(box, at, 0, Qt.AlignmentFlag.AlignTop)
             questions.addWidget(label, at, 1)
         self.cleared = OptionalDate(
-            "Cleared by a practitioner on", last.cleared_on if last else None, usual=today
+            tr("Cleared by a practitioner on"), last.cleared_on if last else None, usual=today
         )
         self.cleared.known.toggled.connect(lambda _on: self.refresh())
         self.cleared.edit.dateChanged.connect(lambda _day: self.refresh())
-        self.note = text_field(last.note if last else "", hint="What was agreed, by whom")
-        self.row("Cleared on", self.cleared)
-        self.row("Note", self.note)
+        self.note = text_field(last.note if last else "", hint=tr("What was agreed, by whom"))
+        self.row(tr("Cleared on"), self.cleared)
+        self.row(tr("Note"), self.note)
         self.answer = Wrapped(step="head")
         self.body.addWidget(self.answer)
         self.setMinimumWidth(560)
@@ -83,7 +90,8 @@ class ScreeningSheet(Sheet):
         cleared = self.cleared.value()
         if cleared is not None and cleared > self.today:
             raise CoachError(
-                f"Cleared on {cleared}, which is in the future.", mend="Enter the day it was given."
+                tr("Cleared on {cleared}, which is in the future.", cleared=cleared),
+                mend=tr("Enter the day it was given."),
             )
         answers = {key: box.isChecked() for key, box in self.boxes.items()}
         return Screening(on=self.today, cleared_on=cleared, note=entered(self.note), **answers)
@@ -103,4 +111,4 @@ class ScreeningSheet(Sheet):
         client = self.bench.desk.client
         earlier = tuple(s for s in client.screenings if s.on != self.today)
         changed = replace(client, screenings=(*earlier, self.screening()))
-        keep_client(self.bench, "Keep the screening", changed)
+        keep_client(self.bench, tr("Keep the screening"), changed)

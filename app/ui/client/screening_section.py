@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from app.domain import screening as screenings
 from app.domain.client import Client
+from app.domain.wording import mark, tr
 from app.ui import words
 from app.ui.client import limits, open_form
 from app.ui.client.section import Section
@@ -12,14 +13,14 @@ from app.ui.client.section import Section
 class ScreeningSection(Section):
     """The newest screening's outcome and the limitations in force."""
 
-    word = "Screening"
+    word = mark("Screening")
 
     def fill(self, client: Client) -> None:
         """Say the outcome and each limitation."""
         latest = client.latest_screening
-        self.head("Screening", words.full_date(latest.on) if latest else "")
+        self.head(tr("Screening"), words.full_date(latest.on) if latest else "")
         if latest is None:
-            self.line("Not screened yet. Ask the questions before the first session.")
+            self.line(tr("Not screened yet. Ask the questions before the first session."))
         else:
             said = screenings.outcome(latest, screenings.Wish.VIGOROUS, on=self.today)
             self.line(said.text, quiet=False)
@@ -28,6 +29,6 @@ class ScreeningSection(Section):
             label.setContentsMargins(8, 0, 0, 0)
             label.setStyleSheet("border-left: 3px solid palette(mid);")
         self.links(
-            ("Screening…", lambda: open_form.screening(self.bench, self.window())),
-            ("Limitation…", lambda: open_form.limitations(self.bench, self.window())),
+            (tr("Screening…"), lambda: open_form.screening(self.bench, self.window())),
+            (tr("Limitation…"), lambda: open_form.limitations(self.bench, self.window())),
         )

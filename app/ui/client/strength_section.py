@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QGridLayout, QPushButton
 from app.domain.client import Client, StrengthTest
 from app.domain.loads import day_text, one_rep_max_of
 from app.domain.one_rm import OneRepMax
+from app.domain.wording import mark, tr
 from app.ui import words
 from app.ui.client import open_form
 from app.ui.client.pictures import Interval
@@ -18,16 +19,18 @@ from app.ui.working_popup import show_working
 class StrengthSection(Section):
     """One line an exercise: name, interval, estimate; the estimate opens its working."""
 
-    word = "Strength"
+    word = mark("Strength")
 
     def fill(self, client: Client) -> None:
         """Show the newest test of every exercise."""
-        self.head("Strength", "one-repetition maximum, kg")
+        self.head(tr("Strength"), tr("one-repetition maximum, kg"))
         newest = _newest(client)
         if not newest:
             self.line(
-                "No strength test yet. Without one, loads stay blank and the plan shows effort "
-                "only. Five honest reps are enough."
+                tr(
+                    "No strength test yet. Without one, loads stay blank and the "
+                    "plan shows effort only. Five honest reps are enough."
+                )
             )
         grid = QGridLayout()
         grid.setHorizontalSpacing(8)
@@ -39,7 +42,9 @@ class StrengthSection(Section):
             if estimate is not None:
                 self._estimate(grid, row, name=exercise.name, estimate=estimate, test=test)
         self.column.addLayout(grid)
-        self.links(("Enter a test…", lambda: open_form.strength_test(self.bench, self.window())))
+        self.links(
+            (tr("Enter a test…"), lambda: open_form.strength_test(self.bench, self.window()))
+        )
 
     def _estimate(
         self, grid: QGridLayout, row: int, *, name: str, estimate: OneRepMax, test: StrengthTest
@@ -51,7 +56,9 @@ class StrengthSection(Section):
         value.setProperty("flat", True)
         value.setFont(plain("", step="number").font())
         value.setMinimumHeight(24)
-        value.setAccessibleName(f"{name}, {median} kg, show the working")
+        value.setAccessibleName(
+            tr("{name}, {median} kg, show the working", name=name, median=median)
+        )
         value.clicked.connect(
             lambda _c=False, e=estimate, b=value: show_working(
                 self.bench, e.working(), b.mapToGlobal(b.rect().bottomLeft()), self
@@ -64,7 +71,7 @@ class StrengthSection(Section):
             plain(f"{low}{words.DASH}{high}", role="small"),
         )
         for column, widget in enumerate(parts):
-            widget.setToolTip(f"Test of {day_text(test.on)}")
+            widget.setToolTip(tr("Test of {on}", on=day_text(test.on)))
             grid.addWidget(widget, row, column)
 
 

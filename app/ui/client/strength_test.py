@@ -12,18 +12,19 @@ from app.domain.client import Client, StrengthTest
 from app.domain.errors import CoachError
 from app.domain.exercise import Exercise, ExerciseKey, LoadKind, Pattern
 from app.domain.loads import LIGHTEST_TEST_KG, body_kg, one_rep_max_of, require_load_of_test
+from app.domain.wording import mark, tr
 from app.ui.bench import Bench
 from app.ui.client.profile import keep_client
 from app.ui.forms import NumberField, Sheet, Wrapped, plain
 from app.ui.words import DASH, full_date, number, pydate, qdate
 
 TERMS = {
-    LoadKind.DUMBBELL_EACH: "kg in each hand",
-    LoadKind.DUMBBELL_ONE: "kg, the one dumbbell",
-    LoadKind.BODY: "kg added to the body, 0 for none, below 0 for help",
-    LoadKind.BARBELL: "kg, bar and plates together",
-    LoadKind.MACHINE: "kg on the machine",
-    LoadKind.CABLE: "kg on the stack",
+    LoadKind.DUMBBELL_EACH: mark("kg in each hand"),
+    LoadKind.DUMBBELL_ONE: mark("kg, the one dumbbell"),
+    LoadKind.BODY: mark("kg added to the body, 0 for none, below 0 for help"),
+    LoadKind.BARBELL: mark("kg, bar and plates together"),
+    LoadKind.MACHINE: mark("kg on the machine"),
+    LoadKind.CABLE: mark("kg on the stack"),
 }
 
 MOST_HELP_KG = -100.0
@@ -37,10 +38,13 @@ class TestSheet(Sheet):
     def __init__(self, bench: Bench, parent: QWidget | None, *, today: date) -> None:
         super().__init__(
             parent,
-            f"Strength test of {bench.desk.client.name}",
-            verb="Keep the test",
-            about="A set of 3 to 10 repetitions with clean form, stopped at failure or just "
-            "before it, after ramp sets and with someone beside the bar.",
+            tr("Strength test of {client}", client=bench.desk.client.name),
+            verb=tr("Keep the test"),
+            about=tr(
+                "A set of 3 to 10 repetitions with clean form, stopped at "
+                "failure or just before it, after ramp sets and with someone "
+                "beside the bar."
+            ),
         )
         self.bench, self.today = bench, today
         self.exercise = QComboBox()
@@ -55,22 +59,22 @@ class TestSheet(Sheet):
         completer.setCompletionMode(QCompleter.CompletionMode.PopupCompletion)
         self.exercise.setCompleter(completer)
         self.day = QDateEdit(qdate(today))
-        self.day.setDisplayFormat("d MMM yyyy")
+        self.day.setDisplayFormat(tr("d MMM yyyy"))
         self.day.setCalendarPopup(True)
         self.day.setMaximumDate(qdate(today))
         self.day.setMinimumHeight(32)
-        self.load = NumberField("Load lifted", low=LIGHTEST_TEST_KG, high=600, unit="kg")
-        self.reps = NumberField("Repetitions", low=1, high=30, unit="reps", whole=True)
-        self.rir = NumberField("Left in reserve", low=0, high=10, unit="reps")
+        self.load = NumberField(tr("Load lifted"), low=LIGHTEST_TEST_KG, high=600, unit="kg")
+        self.reps = NumberField(tr("Repetitions"), low=1, high=30, unit="reps", whole=True)
+        self.rir = NumberField(tr("Left in reserve"), low=0, high=10, unit="reps")
         self.rir.set_value(0)
         self.term = plain("", role="small")
         self.estimate = Wrapped(step="head")
-        self.row("Exercise", self.exercise)
-        self.row("Day", self.day)
-        self.row("Load lifted", self.load)
+        self.row(tr("Exercise"), self.exercise)
+        self.row(tr("Day"), self.day)
+        self.row(tr("Load lifted"), self.load)
         self.form.addRow("", self.term)
-        self.row("Repetitions", self.reps)
-        self.row("Left in reserve", self.rir)
+        self.row(tr("Repetitions"), self.reps)
+        self.row(tr("Left in reserve"), self.rir)
         self.body.addWidget(self.estimate)
         self.exercise.currentTextChanged.connect(lambda _text: self.refresh())
         for field in (self.load, self.reps, self.rir):
@@ -103,8 +107,10 @@ class TestSheet(Sheet):
         key = self._chosen()
         if key is None:
             raise CoachError(
-                f"There is no exercise '{self.exercise.currentText()}'.",
-                mend="Choose one from the list.",
+                tr(
+                    "There is no exercise '{currenttext}'.", currenttext=self.exercise.currentText()
+                ),
+                mend=tr("Choose one from the list."),
             )
         test = StrengthTest(
             exercise=key,
@@ -125,7 +131,7 @@ class TestSheet(Sheet):
             self.estimate.setText("")
             return
         exercise = catalogue[key]
-        self.term.setText(TERMS[exercise.load_kind])
+        self.term.setText(tr(TERMS[exercise.load_kind]))
         self.load.low = MOST_HELP_KG if exercise.load_kind is LoadKind.BODY else LIGHTEST_TEST_KG
         self.estimate.setText("")
         if not (self.load.edit.text() and self.reps.edit.text()):
@@ -141,11 +147,18 @@ class TestSheet(Sheet):
             self.estimate.setText(_why_none(exercise, client))
         else:
             low, high = number(estimate.low, places=0), number(estimate.high, places=0)
-            own = ", own weight included" if body_kg(exercise, client) else ""
+            own = tr(", own weight included") if body_kg(exercise, client) else ""
             remark = f" {estimate.remarks[0]}" if estimate.remarks else ""
             self.estimate.setText(
-                f"About {number(estimate.median, places=0)} kg for one repetition{own} "
-                f"({low}{DASH}{high}).{remark}"
+                tr(
+                    "About {median} kg for one repetition{own} ({low}{dash}{high}).{remark}",
+                    median=number(estimate.median, places=0),
+                    own=own,
+                    low=low,
+                    dash=DASH,
+                    high=high,
+                    remark=remark,
+                )
             )
 
     def keep(self) -> None:
@@ -154,7 +167,7 @@ class TestSheet(Sheet):
         client = self.bench.desk.client
         others = tuple(t for t in client.tests if (t.exercise, t.on) != (test.exercise, test.on))
         name = self.bench.desk.catalogue[test.exercise].name
-        label = f"Test {name}, {full_date(test.on)}"
+        label = tr("Test {name}, {on}", name=name, on=full_date(test.on))
         keep_client(self.bench, label, replace(client, tests=(*others, test)))
 
 
@@ -163,7 +176,7 @@ def _why_none(exercise: Exercise, client: Client) -> str:
     if exercise.load_kind is not LoadKind.BODY:
         return ""
     if not exercise.body_share:
-        return "No estimate: no source says how much of the body is lifted here."
+        return tr("No estimate: no source says how much of the body is lifted here.")
     if client.mass_kg is None:
-        return "No estimate yet: the client's body mass is missing."
+        return tr("No estimate yet: the client's body mass is missing.")
     return ""

@@ -17,6 +17,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QAccessibleWidget, QWidget
 
 from app.domain.program import SlotId
+from app.domain.wording import tr
 from app.ui.grid.face import spoken_card, spoken_day
 from app.ui.grid.surface import WeekSurface
 
@@ -151,7 +152,7 @@ class GridInterface(QAccessibleWidget):
 
     def text(self, which: QAccessible.Text) -> str:
         if which == QAccessible.Text.Name:
-            return f"Week {self._grid.bench.week + 1}"
+            return tr("Week {week}", week=self._grid.bench.week + 1)
         return str(super().text(which))
 
 

@@ -28,6 +28,7 @@ from app.domain.program import (
     Span,
     day_name,
 )
+from app.domain.wording import tr, trn
 from app.ui.bench import Bench
 from app.ui.carry import Carried
 from app.ui.grid import drop
@@ -138,7 +139,7 @@ class Acts:
 
     def remove(self) -> bool:
         """Take the selected exercises out."""
-        return self._remove("Remove")
+        return self._remove(tr("Remove"))
 
     def _remove(self, verb: str) -> bool:
         slots = self.slots
@@ -153,19 +154,21 @@ class Acts:
         if not values:
             return False
         put(values, self._bench.desk.catalogue)
-        self._bench.said.emit(f"Copied {self._name()}. Paste puts it after the card in focus.")
+        self._bench.said.emit(
+            tr("Copied {name}. Paste puts it after the card in focus.", name=self._name())
+        )
         return True
 
     def cut(self) -> bool:
         """Put the selected exercises on the clipboard and take them out."""
-        return self.copy() and self._remove("Cut")
+        return self.copy() and self._remove(tr("Cut"))
 
     def paste(self) -> bool:
         """Put what is on the clipboard after the card in focus, or at the end of its day."""
         slots = from_clipboard(QApplication.clipboard().mimeData())
         if not slots or not self._bench.desk.has_program:
             self._bench.refused.emit(
-                "There is no exercise on the clipboard. Copy one from a week first."
+                tr("There is no exercise on the clipboard. Copy one from a week first.")
             )
             return False
         catalogue = self._bench.desk.catalogue
@@ -175,9 +178,9 @@ class Acts:
             self._bench.refused.emit(error.sentence)
             return False
         slots = tuple(with_known_prepared(slot, catalogue) for slot in slots)
-        what = names[0] if len(names) == 1 else f"{len(names)} exercises"
+        what = names[0] if len(names) == 1 else tr("{names} exercises", names=len(names))
         spot = self._spot_after()
-        label = f"Paste {what} on {day_name(spot.day)}"
+        label = tr("Paste {what} on {day_name}", what=what, day_name=day_name(spot.day))
         fresh = relettered(slots, self._session_at(spot))
         return self._keep_fresh(
             edit(label, place.paste, slots=fresh, to=spot, span=self._bench.span)
@@ -232,7 +235,7 @@ class Acts:
         names = [self._bench.desk.catalogue[slot.exercise].name for slot in self._values()]
         return self._keep(
             edit(
-                f"Pair {' and '.join(names)}",
+                tr("Pair {names}", names=tr(" and ").join(names)),
                 place.pair,
                 slot_ids=slots,
                 span=self._bench.span,
@@ -246,7 +249,12 @@ class Acts:
             return False
         name = self._bench.desk.catalogue[self._values()[0].exercise].name
         return self._keep(
-            edit(f"Unpair {name}", place.unpair, slot_id=slots[0], span=self._bench.span)
+            edit(
+                tr("Unpair {name}", name=name),
+                place.unpair,
+                slot_id=slots[0],
+                span=self._bench.span,
+            )
         )
 
     def pair_or_unpair(self) -> bool:
@@ -262,7 +270,7 @@ class Acts:
         at = locate(self._bench.desk.program, slots[0])
         day = at.day + days
         if not 0 <= day < len(DAYS):
-            self._bench.said.emit("The week ends here.")
+            self._bench.said.emit(tr("The week ends here."))
             return False
         sessions = self._bench.desk.program.weeks[at.week].days[day].sessions
         target = Target(day, sessions[-1].id if sessions else None)
@@ -278,13 +286,16 @@ class Acts:
         first = ats[0]
         if any((at.day, at.session) != (first.day, first.session) for at in ats):
             self._bench.refused.emit(
-                "The selection lies in several sessions. Select cards of one session to move them."
+                tr(
+                    "The selection lies in several sessions. Select cards of one "
+                    "session to move them."
+                )
             )
             return False
         session = program.weeks[first.week].days[first.day].sessions[first.session]
         position = first.slot - 1 if places < 0 else ats[-1].slot + 2
         if not 0 <= position <= len(session.slots):
-            self._bench.said.emit("The session ends here.")
+            self._bench.said.emit(tr("The session ends here."))
             return False
         return self._keep(self._edit_to(slots, Target(first.day, session.id, position)))
 
@@ -294,7 +305,11 @@ class Acts:
         if not slots:
             return False
         name = self._bench.desk.catalogue[self._values()[0].exercise].name
-        word = f"Add {by} {'set' if by == 1 else 'sets'} to" if by > 0 else f"Take {-by} off"
+        word = (
+            tr("Add {by} {count} to", by=by, count=trn("set", "sets", by))
+            if by > 0
+            else tr("Take {by} off", by=-by)
+        )
         return self._keep(
             edit(f"{word} {name}", fields.add_sets, slot_id=slots[0], by=by, span=self._bench.span)
         )
@@ -317,7 +332,7 @@ class Acts:
         what = changed[0] if len(changed) == 1 else "prescription"
         self._keep(
             edit(
-                f"Set {what} of {name}",
+                tr("Set {what} of {name}", what=what, name=name),
                 write,
                 slot_id=slot_id,
                 written=written,
@@ -332,7 +347,7 @@ class Acts:
         name = self._bench.desk.catalogue[slot.exercise].name
         return self._keep(
             edit(
-                f"Set prescription of {name}",
+                tr("Set prescription of {name}", name=name),
                 write,
                 slot_id=slot_id,
                 written=written,
@@ -348,7 +363,7 @@ class Acts:
         name = self._bench.desk.catalogue[slot.exercise].name
         return self._keep(
             edit(
-                f"Note on {name}",
+                tr("Note on {name}", name=name),
                 fields.set_note,
                 slot_id=slot_id,
                 note=note,
@@ -367,7 +382,7 @@ class SessionActs:
         """Add an empty session at the end of a day."""
         return self._bench.keep(
             edit(
-                f"Add a session on {day_name(day)}",
+                tr("Add a session on {day_name}", day_name=day_name(day)),
                 place.add_session,
                 week=self._bench.week,
                 day=day,
@@ -380,7 +395,11 @@ class SessionActs:
         """Move a whole session to another day."""
         return self._bench.keep(
             edit(
-                f"Move {self._title(session_id)} to {day_name(day)}",
+                tr(
+                    "Move {title} to {day_name}",
+                    title=self._title(session_id),
+                    day_name=day_name(day),
+                ),
                 place.move_session,
                 session_id=session_id,
                 day=day,
@@ -392,7 +411,7 @@ class SessionActs:
         """Take a whole session out."""
         return self._bench.keep(
             edit(
-                f"Remove {self._title(session_id)}",
+                tr("Remove {title}", title=self._title(session_id)),
                 place.remove_session,
                 session_id=session_id,
                 span=self._bench.span,
@@ -403,7 +422,7 @@ class SessionActs:
         """Give a session another title."""
         return self._bench.keep(
             edit(
-                f"Rename {self._title(session_id)}",
+                tr("Rename {title}", title=self._title(session_id)),
                 place.rename_session,
                 session_id=session_id,
                 title=title,
@@ -415,7 +434,7 @@ class SessionActs:
         """Set the note on a session."""
         return self._bench.keep(
             edit(
-                f"Note on {self._title(session_id)}",
+                tr("Note on {title}", title=self._title(session_id)),
                 fields.set_session_note,
                 session_id=session_id,
                 note=note,
@@ -427,7 +446,7 @@ class SessionActs:
         """Set the note on a day."""
         return self._bench.keep(
             edit(
-                f"Note on {day_name(day)}",
+                tr("Note on {day_name}", day_name=day_name(day)),
                 fields.set_day_note,
                 week=self._bench.week,
                 day=day,
@@ -440,7 +459,7 @@ class SessionActs:
         """Take every session of a day out."""
         return self._bench.keep(
             edit(
-                f"Clear {day_name(day)}",
+                tr("Clear {day_name}", day_name=day_name(day)),
                 place.clear_day,
                 week=self._bench.week,
                 day=day,
@@ -453,7 +472,7 @@ class SessionActs:
             _, day, session = locate_session(self._bench.desk.program, session_id)
         except CoachError:
             return "session"
-        return session.title or f"{day_name(day)}'s session"
+        return session.title or tr("{day_name}'s session", day_name=day_name(day))
 
 
 def relettered(slots: tuple[Slot, ...], session: Session | None) -> tuple[Slot, ...]:

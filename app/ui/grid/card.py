@@ -9,6 +9,7 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen, QPixmap
 
 from app.domain.program import Field
+from app.domain.wording import tr
 from app.ui import signs
 from app.ui.grid.face import CardFace
 from app.ui.grid.pens import Pens, sharp
@@ -236,7 +237,7 @@ def _third_line(
     left, right = edges
     if card.note:
         right = _note(painter, right, y, pens=pens)
-    rest = f"rest {card.rest}"
+    rest = tr("rest {rest}", rest=card.rest)
     more = "".join(f" · {detail}" for detail in card.details)
     text = pens.cut(rest + more, "small", right - left)
     end = left + pens.width(rest, "small")
@@ -278,7 +279,7 @@ def _paint_gap(painter: QPainter, rect: QRectF, card: CardFace, *, pens: Pens) -
         step="medium",
         colour=theme.ink3,
     )
-    words = pens.cut("carried from here", "body", room)
+    words = pens.cut(tr("carried from here"), "body", room)
     at = QPointF(left, y + pens.height("medium"))
     pens.write(painter, at, words, step="body", colour=theme.accent)
 
@@ -314,7 +315,7 @@ def ghost(card: CardFace, pens: Pens, *, ratio: float = 1.0, more: int = 0) -> Q
 
 def _paint_count(painter: QPainter, rect: QRectF, more: int, *, pens: Pens) -> None:
     """'and 2 more' on the first line, right."""
-    text = f"and {more} more"
+    text = tr("and {more} more", more=more)
     width = pens.width(text, "small") + 10
     box = QRectF(rect.right() - width - 1, rect.top() + 2, width, pens.height("small") + 2)
     painter.fillRect(box, pens.theme.wash)

@@ -9,12 +9,13 @@ from app.domain.errors import CoachError
 from app.domain.prescription_text import Written, read_tempo
 from app.domain.program import MAX_SECONDS, MAX_SETS, Reps, Role, Slot
 from app.domain.units import kg_from_lb, lb_from_kg
+from app.domain.wording import mark, tr
 from app.ui.forms import NumberField, Sheet, plain, text_field
 from app.ui.grid.acts import Acts
 
 _KINDS: tuple[tuple[str, type[Rir] | type[PercentOneRm] | type[PercentRepMax], float, float], ...]
 _KINDS = (
-    ("RIR, repetitions in reserve", Rir, 0, 10),
+    (mark("RIR, repetitions in reserve"), Rir, 0, 10),
     ("% of 1RM", PercentOneRm, 1, 110),
     ("% of the rep-max load", PercentRepMax, 1, 100),
 )
@@ -27,39 +28,39 @@ class CardSheet(Sheet):
     def __init__(
         self, parent: QWidget, acts: Acts, slot: Slot, *, name: str, timed: bool, unit: str
     ) -> None:
-        super().__init__(parent, name, verb="Keep", about="Fields set by hand are pinned.")
+        super().__init__(parent, name, verb=tr("Keep"), about=tr("Fields set by hand are pinned."))
         self._acts = acts
         self._slot = slot
         self._unit = unit
-        most, what = MAX_SECONDS, "Seconds" if timed else "Repetitions"
-        self.sets = NumberField("Sets", low=1, high=MAX_SETS, whole=True)
-        self.low = NumberField(f"{what} from", low=1, high=most, whole=True)
-        self.high = NumberField(f"{what} to", low=1, high=most, whole=True)
+        most, what = MAX_SECONDS, tr("Seconds") if timed else tr("Repetitions")
+        self.sets = NumberField(tr("Sets"), low=1, high=MAX_SETS, whole=True)
+        self.low = NumberField(tr("{what} from", what=what), low=1, high=most, whole=True)
+        self.high = NumberField(tr("{what} to", what=what), low=1, high=most, whole=True)
         self.kind = QComboBox()
         self.kind.addItems([kind[0] for kind in _KINDS])
         self.kind.setMinimumHeight(32)
-        self.kind.setAccessibleName("Effort as")
-        self.amount = NumberField("Effort", low=0, high=110)
-        self.rest = NumberField("Rest", low=0, high=1200, unit="s", whole=True)
-        self.tempo: QLineEdit = text_field(slot.tempo, hint="3-0-1-0, or empty")
-        self.load = NumberField("Load by hand", low=0, high=2205, unit=unit, optional=True)
+        self.kind.setAccessibleName(tr("Effort as"))
+        self.amount = NumberField(tr("Effort"), low=0, high=110)
+        self.rest = NumberField(tr("Rest"), low=0, high=1200, unit="s", whole=True)
+        self.tempo: QLineEdit = text_field(slot.tempo, hint=tr("3-0-1-0, or empty"))
+        self.load = NumberField(tr("Load by hand"), low=0, high=2205, unit=unit, optional=True)
         self.role = QComboBox()
         self.role.addItems([word for _, word in _ROLES])
         self.role.setMinimumHeight(32)
-        self.note: QLineEdit = text_field(slot.note, hint="for the client")
+        self.note: QLineEdit = text_field(slot.note, hint=tr("for the client"))
         self._add_rows(what)
         self._fill(slot)
         self.kind.currentIndexChanged.connect(self._kind_chosen)
 
     def _add_rows(self, what: str) -> None:
-        self.row("Sets", self.sets)
+        self.row(tr("Sets"), self.sets)
         self.row(what, _beside(self.low, self.high))
-        self.row("Effort", _beside(self.amount, self.kind))
-        self.row("Rest", self.rest)
-        self.row("Tempo", self.tempo)
-        self.row("Load", self.load)
-        self.row("Role", self.role)
-        self.row("Note", self.note)
+        self.row(tr("Effort"), _beside(self.amount, self.kind))
+        self.row(tr("Rest"), self.rest)
+        self.row(tr("Tempo"), self.tempo)
+        self.row(tr("Load"), self.load)
+        self.row(tr("Role"), self.role)
+        self.row(tr("Note"), self.note)
         self.setMinimumWidth(460)
 
     def _fill(self, slot: Slot) -> None:
@@ -82,7 +83,10 @@ class CardSheet(Sheet):
         """What the fields say. Raises CoachError, shown under its field, for what they cannot."""
         low, high = self.low.whole_value(), self.high.whole_value()
         if high < low:
-            error = CoachError(f"The range runs from {low} down to {high}.", mend="Swap them.")
+            error = CoachError(
+                tr("The range runs from {low} down to {high}.", low=low, high=high),
+                mend=tr("Swap them."),
+            )
             self.high.show_error(error.sentence)
             raise error
         amount = self.amount.value()
@@ -117,7 +121,7 @@ def _beside(first: QWidget, second: QWidget) -> QWidget:
     row.setContentsMargins(0, 0, 0, 0)
     row.addWidget(first)
     if isinstance(second, NumberField):
-        row.addWidget(plain("to", role="small"))
+        row.addWidget(plain(tr("to"), role="small"))
     row.addWidget(second, 1)
     pair.setFocusProxy(first)
     return pair

@@ -13,6 +13,7 @@ from app.domain.errors import EditError
 from app.domain.exercise import Catalogue
 from app.domain.findings import Edit, edit
 from app.domain.program import Program, Session, SlotId, Span, day_name
+from app.domain.wording import tr
 from app.ui.carry import Carried
 from app.ui.grid.geometry import Target
 
@@ -38,11 +39,11 @@ def edit_for(carried: Carried, target: Target, ground: Ground, *, copy: bool = F
         return _exercise_edit(carried, target, ground)
     if carried.source != ground.source:
         raise EditError(
-            "These exercises belong to another window.",
-            mend="Copy them there and paste them here.",
+            tr("These exercises belong to another window."),
+            mend=tr("Copy them there and paste them here."),
         )
     if not carried.slots:
-        raise EditError("Nothing is carried.", mend="Pick an exercise up first.")
+        raise EditError(tr("Nothing is carried."), mend=tr("Pick an exercise up first."))
     if target.onto is not None and len(carried.slots) == 1:
         return _onto_edit(carried.slots[0], target.onto, ground, copy=copy)
     return _slots_edit(carried.slots, target, ground, copy=copy)
@@ -54,7 +55,7 @@ def _exercise_edit(carried: Carried, target: Target, ground: Ground) -> Edit:
     if target.onto is not None:
         old = ground.catalogue[find_slot(ground.program, target.onto).exercise]
         return edit(
-            f"Substitute {exercise.name} for {old.name}",
+            tr("Substitute {exercise} for {old}", exercise=exercise.name, old=old.name),
             place.replace_exercise,
             slot_id=target.onto,
             exercise=exercise,
@@ -62,7 +63,7 @@ def _exercise_edit(carried: Carried, target: Target, ground: Ground) -> Edit:
             span=ground.span,
         )
     return edit(
-        f"Place {exercise.name} on {day_name(target.day)}",
+        tr("Place {exercise} on {day_name}", exercise=exercise.name, day_name=day_name(target.day)),
         place.place,
         exercise=exercise,
         at=spot_of(target, ground.week),
@@ -72,9 +73,9 @@ def _exercise_edit(carried: Carried, target: Target, ground: Ground) -> Edit:
 
 def _onto_edit(slot_id: SlotId, onto: SlotId, ground: Ground, *, copy: bool) -> Edit:
     name, other = _name(slot_id, ground), _name(onto, ground)
-    verb = "Copy" if copy else "Move"
+    verb = tr("Copy") if copy else tr("Move")
     return edit(
-        f"{verb} {name} into the place of {other}",
+        tr("{verb} {name} into the place of {other}", verb=verb, name=name, other=other),
         put_in_place,
         slot_id=slot_id,
         onto=onto,
@@ -87,7 +88,11 @@ def _slots_edit(slots: tuple[SlotId, ...], target: Target, ground: Ground, *, co
     session = None if copy or target.session is not None else _whole_session(slots, ground)
     if session is not None:
         return edit(
-            f"Move {session.title or 'session'} to {day_name(target.day)}",
+            tr(
+                "Move {session} to {day_name}",
+                session=session.title or tr("session"),
+                day_name=day_name(target.day),
+            ),
             place.move_session,
             session_id=session.id,
             day=target.day,
@@ -96,10 +101,15 @@ def _slots_edit(slots: tuple[SlotId, ...], target: Target, ground: Ground, *, co
     what = what_text(slots, ground)
     spot = spot_of(target, ground.week)
     if copy:
-        label = f"Copy {what} to {day_name(target.day)}"
+        label = tr("Copy {what} to {day_name}", what=what, day_name=day_name(target.day))
         return edit(label, copy_all, slot_ids=slots, to=spot, span=ground.span)
     within = all(_stands_in(slot, target, ground) for slot in slots)
-    label = f"Move {what} {'within' if within else 'to'} {day_name(target.day)}"
+    label = tr(
+        "Move {what} {tr} {day_name}",
+        what=what,
+        tr=tr("within") if within else tr("to"),
+        day_name=day_name(target.day),
+    )
     return edit(label, move_all, slot_ids=slots, to=spot, span=ground.span)
 
 
@@ -128,7 +138,7 @@ def _name(slot_id: SlotId, ground: Ground) -> str:
 
 def what_text(slots: tuple[SlotId, ...], ground: Ground) -> str:
     """The exercise's name, or '3 exercises'."""
-    return _name(slots[0], ground) if len(slots) == 1 else f"{len(slots)} exercises"
+    return _name(slots[0], ground) if len(slots) == 1 else tr("{slots} exercises", slots=len(slots))
 
 
 def spot_of(target: Target, week: int) -> Spot:

@@ -29,7 +29,7 @@ from app.domain.program import (
 from app.domain.session_time import whole_minutes
 from app.domain.strength import Load
 from app.domain.units import lb_from_kg, number_text
-from app.domain.wording import tr
+from app.domain.wording import tr, trn
 
 LoadOf = Callable[[Slot], Load | None]
 
@@ -168,12 +168,12 @@ def load_texts(load: Load | None, exercise: Exercise, unit: str) -> tuple[str, s
     if exercise.load_kind is LoadKind.BAND:
         return "band", ""
     if load is None:
-        return ("own weight", "") if exercise.load_kind is LoadKind.BODY else ("", "")
+        return (tr("own weight"), "") if exercise.load_kind is LoadKind.BODY else ("", "")
     number = lb_from_kg(load.load_kg) if unit == "lb" else load.load_kg
     text = number_text(abs(number), 1 if unit == "lb" else 2)
     if exercise.load_kind is LoadKind.BODY:
         if text == "0":
-            return "own weight", ""
+            return tr("own weight"), ""
         return (f"+{text}" if number > 0 else f"−{text}"), unit
     if exercise.load_kind is LoadKind.DUMBBELL_EACH:
         return f"2 × {text}", unit
@@ -186,8 +186,8 @@ def free_text(free: FreeTime, *, known: bool = True) -> str:
     known: whether any day's minutes were entered; if not, only a note is said.
     """
     if free.minutes == 0:
-        return free.note or ("not free" if known else "")
-    return f"{free.minutes} min free"
+        return free.note or (tr("not free") if known else "")
+    return tr("{minutes} min free", minutes=free.minutes)
 
 
 # -- faces -------------------------------------------------------------------------------------
@@ -205,9 +205,9 @@ def card_face(
 ) -> CardFace:
     """The card of one slot."""
     number, shown_unit = load_texts(load, exercise, unit)
-    details: tuple[str, ...] = ("each side",) if exercise.unilateral else ()
+    details: tuple[str, ...] = (tr("each side"),) if exercise.unilateral else ()
     if slot.tempo:
-        details += (f"tempo {slot.tempo}",)
+        details += (tr("tempo {tempo}", tempo=slot.tempo),)
     return CardFace(
         slot=slot,
         name=exercise.name,
@@ -335,44 +335,54 @@ def week_face(
 
 def spoken_card(day: DayFace, card: CardFace) -> str:
     """'Tuesday, Back squat, 4 sets of 10, RIR 2, 70 kg', with what else a glance would show."""
-    reps = reps_text(card.slot.reps).replace("–", " to ")
-    seconds = " seconds" if card.scheme.endswith(" s") else ""
-    sets = "1 set" if card.slot.sets == 1 else f"{card.slot.sets} sets"
-    parts = [day.name, card.name, f"{sets} of {reps}{seconds}", card.effort]
+    reps = reps_text(card.slot.reps).replace("–", tr(" to "))
+    seconds = tr(" seconds") if card.scheme.endswith(" s") else ""
+    sets = trn("1 set", "{n} sets", card.slot.sets)
+    parts = [
+        day.name,
+        card.name,
+        tr("{sets} of {reps}{seconds}", sets=sets, reps=reps, seconds=seconds),
+        card.effort,
+    ]
     if card.load:
         parts.append(card.load_text.replace("×", "times"))
     if card.slot.pair:
-        parts.append(f"paired {card.slot.pair}")
+        parts.append(tr("paired {pair}", pair=card.slot.pair))
     if card.mark:
         parts.append(card.mark.sentences[0])
     if card.note:
-        parts.append(f"note: {card.note}")
+        parts.append(tr("note: {note}", note=card.note))
     return ", ".join(parts)
 
 
 def spoken_day(day: DayFace) -> str:
     """'Thursday 26, Lower body, 18 sets, 57 of 60 minutes'."""
-    start = f"{day.name} {day.on.day}" + (", today" if day.today else "")
+    start = f"{day.name} {day.on.day}" + (tr(", today") if day.today else "")
     if not day.cards:
-        return f"{start}, {day.free}, nothing yet"
+        return tr("{start}, {free}, nothing yet", start=start, free=day.free)
     titles = [session.title for session in day.sessions if session.title]
-    cap = f" of {day.cap_min}" if day.cap_min else ""
+    cap = tr(" of {cap_min}", cap_min=day.cap_min) if day.cap_min else ""
     return ", ".join(
-        [start, *titles, f"{day.sets} sets", f"{whole_minutes(day.minutes)}{cap} minutes"]
+        [
+            start,
+            *titles,
+            tr("{sets} sets", sets=day.sets),
+            tr("{whole_minutes}{cap} minutes", whole_minutes=whole_minutes(day.minutes), cap=cap),
+        ]
     )
 
 
 def tooltip(card: CardFace) -> str:
     """The full form of a card, line by line, as plain text."""
     first = f"{card.scheme}, {card.effort}" + (f", {card.load_text}" if card.load else "")
-    second = ", ".join((f"rest {card.rest}", *card.details))
+    second = ", ".join((tr("rest {rest}", rest=card.rest), *card.details))
     lines = [card.name, first, second]
     if card.pinned:
-        lines.append("Set by hand: " + ", ".join(sorted(field.value for field in card.pinned)))
+        lines.append(tr("Set by hand: ") + ", ".join(sorted(field.value for field in card.pinned)))
     if card.rests_on:
         lines.append(card.rests_on)
     if card.note:
-        lines.append(f"Note: {card.note}")
+        lines.append(tr("Note: {note}", note=card.note))
     if card.mark:
         lines += card.mark.sentences
     return "\n".join(lines)

@@ -9,6 +9,7 @@ from PySide6.QtGui import QPainter, QPen
 
 from app.domain.checks.say import amount
 from app.domain.findings import Finding, Weight
+from app.domain.wording import tr
 from app.ui import signs
 from app.ui.grid.geometry import DayBox, Sizes
 from app.ui.grid.hand import Hand
@@ -96,7 +97,9 @@ def _paint_rows(
     theme = pens.theme
     right = foot.right() - PAD
     ranges = [
-        text if text.startswith(("from", "up to")) or "–" in text or not text else f"of {text}"
+        text
+        if text.startswith(("from", "up to")) or "–" in text or not text
+        else tr("of {text}", text=text)
         for text in (row.range_text for row in rows)
     ]
     range_width = max((pens.width(text, "small") for text in ranges), default=0.0)
@@ -151,10 +154,10 @@ def _notes(
     notes = [note(finding, goes=False) for finding in gained[:MOST_FINDINGS]]
     left_out = len(gained) - MOST_FINDINGS
     if left_out > 0:
-        notes.append(Note((f"+ {left_out} more",)))
+        notes.append(Note((tr("+ {left_out} more", left_out=left_out),)))
     notes += [note(finding, goes=True) for finding in lost[:MOST_FINDINGS]]
     if elsewhere > 0:
-        notes.append(Note((f"+ {elsewhere} elsewhere",)))
+        notes.append(Note((tr("+ {elsewhere} elsewhere", elsewhere=elsewhere),)))
     return notes
 
 

@@ -17,6 +17,7 @@ from app.domain.errors import CoachError
 from app.domain.exercise import Exercise
 from app.domain.findings import Edit
 from app.domain.program import SlotId, Span, day_name
+from app.domain.wording import mark, tr
 from app.ui.bench import Bench
 from app.ui.carry import Carried
 from app.ui.grid import drop, verdict
@@ -88,8 +89,8 @@ class Hand:
         """What is carried, in words."""
         names = [exercise.name for exercise in self.exercises]
         if not names:
-            return "These exercises"
-        return names[0] if len(names) == 1 else f"{len(names)} exercises"
+            return tr("These exercises")
+        return names[0] if len(names) == 1 else tr("{names} exercises", names=len(names))
 
     @property
     def home(self) -> frozenset[int]:
@@ -265,17 +266,31 @@ class Hand:
         """What letting go would do, for the status line and for speech."""
         aim = self.aim
         if aim is None:
-            return f"{self.name}: carried. Esc puts it back."
+            return tr("{name}: carried. Esc puts it back.", name=self.name)
         if aim.refusal is not None:
             return aim.refusal.sentence
         if aim.edit is None or aim.preview is None:
             return ""
         if aim.preview.after is aim.preview.before or aim.preview.after == aim.preview.before:
-            return f"{self.name} stays where it is."
-        reach = _REACH[self.bench.span].format(week=self.bench.week + 1)
-        how = "let go" if self.via is Via.MOUSE else "Enter" if self.via is Via.KEYS else "click"
-        keys = "Esc puts it back" if self.carried.exercise else "Ctrl copies, Esc puts it back"
-        return f"{aim.edit.label}, {reach}: {how} to do so. {keys}."
+            return tr("{name} stays where it is.", name=self.name)
+        reach = tr(_REACH[self.bench.span]).format(week=self.bench.week + 1)
+        how = (
+            tr("let go")
+            if self.via is Via.MOUSE
+            else tr("Enter")
+            if self.via is Via.KEYS
+            else "click"
+        )
+        keys = (
+            tr("Esc puts it back") if self.carried.exercise else tr("Ctrl copies, Esc puts it back")
+        )
+        return tr(
+            "{edit}, {reach}: {how} to do so. {keys}.",
+            edit=aim.edit.label,
+            reach=reach,
+            how=how,
+            keys=keys,
+        )
 
     def title(self) -> str:
         """The first line of the open foot: 'Put here, third of seven'."""
@@ -284,8 +299,14 @@ class Hand:
             return ""
         if aim.target.onto is not None:
             slot = find_slot(self.bench.desk.program, aim.target.onto)
-            return f"In place of {self.bench.desk.catalogue[slot.exercise].name}"
-        return f"{'Copy' if aim.copy else 'Put'} here, {self._place_text(aim)}".rstrip(", ")
+            return tr(
+                "In place of {catalogue}", catalogue=self.bench.desk.catalogue[slot.exercise].name
+            )
+        return tr(
+            "{tr} here, {place_text}",
+            tr=tr("Copy") if aim.copy else tr("Put"),
+            place_text=self._place_text(aim),
+        ).rstrip(", ")
 
     def _place_text(self, aim: Aim) -> str:
         """'third of seven', as the session would be."""
@@ -311,10 +332,10 @@ class Hand:
 
 
 _REACH = {
-    Span.THIS_WEEK: "in week {week} only",
-    Span.FROM_HERE: "from week {week} on",
-    Span.WHOLE_BLOCK: "in the whole block",
-    Span.WHOLE_PROGRAM: "in the whole program",
+    Span.THIS_WEEK: mark("in week {week} only"),
+    Span.FROM_HERE: mark("from week {week} on"),
+    Span.WHOLE_BLOCK: mark("in the whole block"),
+    Span.WHOLE_PROGRAM: mark("in the whole program"),
 }
 
 _ORDINALS = (
@@ -352,5 +373,5 @@ def place_words(at: int, count: int) -> str:
     if count == 1:
         return ""
     if count <= len(_NUMBERS):
-        return f"{_ORDINALS[at]} of {_NUMBERS[count - 1]}"
-    return f"number {at + 1} of {count}"
+        return tr("{at} of {count}", at=_ORDINALS[at], count=_NUMBERS[count - 1])
+    return tr("number {at} of {count}", at=at + 1, count=count)

@@ -13,6 +13,7 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QCompleter, QFrame, QLabel, QLineEdit, QVBoxLayout, QWidget
 
 from app.domain.errors import CoachError
+from app.domain.wording import mark
 from app.ui import theme
 
 Commit = Callable[[str], CoachError | None]
@@ -24,16 +25,16 @@ ENDINGS = (
     "RIR 2",
     "RIR 3",
     "75 % 1RM",
-    "95 % of RM",
+    mark("95 % of RM"),
     "failure",
-    "rest 60 s",
-    "rest 90 s",
-    "rest 120 s",
-    "rest 150 s",
-    "rest 180 s",
-    "tempo 2-0-2-0",
-    "tempo 3-0-1-0",
-    "load from tests",
+    mark("rest 60 s"),
+    mark("rest 90 s"),
+    mark("rest 120 s"),
+    mark("rest 150 s"),
+    mark("rest 180 s"),
+    mark("tempo 2-0-2-0"),
+    mark("tempo 3-0-1-0"),
+    mark("load from tests"),
 )
 """What a part of a line may be completed to."""
 

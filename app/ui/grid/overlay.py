@@ -8,6 +8,7 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPen
 
 from app.domain.program import SlotId
+from app.domain.wording import tr
 from app.ui import signs
 from app.ui.grid.face import WeekFace
 from app.ui.grid.feet import paint_open_foot, paint_verdict
@@ -118,7 +119,9 @@ def paint_empty_week(
 def empty_day_sentence(face: WeekFace, day: int) -> str:
     """What the empty day says: what is missing, what to do, what time there is."""
     shown = face.days[day]
-    time = f" There are {shown.cap_min} minutes." if shown.cap_min else ""
-    return (
-        f"Nothing on {shown.name} yet. Drag an exercise here, or press Insert and choose one.{time}"
+    time = tr(" There are {cap_min} minutes.", cap_min=shown.cap_min) if shown.cap_min else ""
+    return tr(
+        "Nothing on {shown} yet. Drag an exercise here, or press Insert and choose one.{time}",
+        shown=shown.name,
+        time=time,
     )

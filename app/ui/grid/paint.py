@@ -10,6 +10,7 @@ from PySide6.QtGui import QPainter, QPen
 
 from app.domain.program import SlotId
 from app.domain.session_time import whole_minutes
+from app.domain.wording import tr, trn
 from app.ui import signs
 from app.ui.grid.card import Form, paint_card
 from app.ui.grid.face import CardFace, DayFace, SessionFace, WeekFace
@@ -58,7 +59,7 @@ def second_line(day: DayFace) -> str:
     if len(day.sessions) == 1 and day.sessions[0].title:
         return day.sessions[0].title
     if len(day.sessions) > 1:
-        return f"{len(day.sessions)} sessions"
+        return tr("{sessions} sessions", sessions=len(day.sessions))
     return day.free
 
 
@@ -107,7 +108,7 @@ def _head_signs(
         right -= 17
     if day.today and not box.is_rest and right - x > pens.width("today", "small") + 10:
         at = QPointF(x + 8, y)
-        x = pens.write(painter, at, "today", step="small", colour=pens.theme.accent)
+        x = pens.write(painter, at, tr("today"), step="small", colour=pens.theme.accent)
     return x
 
 
@@ -120,7 +121,7 @@ def _rest_words(
         pens.write(painter, QPointF(x, y), line, step="body", colour=pens.theme.ink2)
         y += pens.height("body")
     if day.today:
-        pens.write(painter, QPointF(x, y), "today", step="body", colour=pens.theme.accent)
+        pens.write(painter, QPointF(x, y), tr("today"), step="body", colour=pens.theme.accent)
 
 
 # -- content -----------------------------------------------------------------------------------
@@ -152,7 +153,7 @@ def _paint_content(
 
 
 def _paint_caption(painter: QPainter, session: SessionFace, rect: QRectF, *, pens: Pens) -> None:
-    text = pens.cut(session.title or "Session", "small", rect.width())
+    text = pens.cut(session.title or tr("Session"), "small", rect.width())
     at = QPointF(rect.left(), pens.baseline(rect.top() + 2, "small"))
     pens.write(painter, at, text, step="small", colour=pens.theme.ink2)
 
@@ -197,7 +198,7 @@ def _paint_rail(
     y = end + shift
     _minute(painter, session.ends_min, (x, y + half), pens=pens, strong=True)
     ends = QPointF(x + 8, y + half)
-    pens.write(painter, ends, "ends", step="small", colour=theme.ink2)
+    pens.write(painter, ends, tr("ends"), step="small", colour=theme.ink2)
 
 
 def _minute(
@@ -266,8 +267,8 @@ def paint_foot(painter: QPainter, day: DayFace, box: DayBox, pens: Pens) -> None
     left, right = foot.left() + 9, foot.right() - 9
     painter.fillRect(QRectF(left - 2, foot.top(), right - left + 4, 1), theme.rule)
     y = pens.baseline(foot.top() + 4, "number")
-    sets = f"{day.sets} {'set' if day.sets == 1 else 'sets'}"
-    cap = f" of {day.cap_min} min" if day.cap_min else " min"
+    sets = f"{day.sets} {trn('set', 'sets', day.sets)}"
+    cap = tr(" of {cap_min} min", cap_min=day.cap_min) if day.cap_min else " min"
     minutes = whole_minutes(day.minutes)
     over = bool(day.cap_min) and minutes > day.cap_min
     x = pens.write(painter, QPointF(left, y), sets, step="medium", colour=theme.ink)

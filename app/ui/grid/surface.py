@@ -13,6 +13,7 @@ from PySide6.QtGui import QPainter, QPaintEvent, QPixmap, QResizeEvent, QWheelEv
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from app.domain.program import SlotId
+from app.domain.wording import tr
 from app.ui import theme
 from app.ui.bench import Bench
 from app.ui.grid import geometry, overlay
@@ -174,10 +175,10 @@ class WeekSurface(QWidget):
             return
         if not any(day.cards for day in self.face.days):
             words = (
-                f"Nothing in week {self.face.index + 1} yet",
-                (
-                    "Drag an exercise onto a day, or press Insert and choose one. "
-                    "Each day's head says how much time there is."
+                tr("Nothing in week {index} yet", index=self.face.index + 1),
+                tr(
+                    "Drag an exercise onto a day, or press Insert and choose "
+                    "one. Each day's head says how much time there is."
                 ),
             )
             overlay.paint_empty_week(painter, QRectF(self.rect()), words, self.pens)

@@ -21,6 +21,7 @@ from app.domain.muscle_groups import GROUP_OF, GROUPS, muscle_name
 from app.domain.program import day_name
 from app.domain.ranges import Range
 from app.domain.session_time import whole_minutes
+from app.domain.wording import tr
 
 MOST_ROWS = 2
 """Muscles that a foot has room for."""
@@ -57,7 +58,7 @@ class Row:
             change = f"{amount(self.before)} → {change}"
         if not self.range_text:
             return f"{self.name} {change}"
-        link = "," if self.range_text.startswith(("from", "up to")) else " of"
+        link = "," if self.range_text.startswith(("from", "up to")) else tr(" of")
         return f"{self.name} {change}{link} {self.range_text}"
 
 
@@ -109,7 +110,7 @@ def _words(band: Range | None) -> str:
 def minutes_row(before: WeekFacts, after: WeekFacts, *, day: int, cap_min: int) -> Row:
     """Minutes of the day before and after, beside the client's own."""
     was, becomes = (whole_minutes(facts.minutes_by_day[day]) for facts in (before, after))
-    return Row("Minutes", was, becomes, str(cap_min) if cap_min else "")
+    return Row(tr("Minutes"), was, becomes, str(cap_min) if cap_min else "")
 
 
 def muscles_of(exercises: tuple[Exercise, ...]) -> tuple[Muscle, ...]:
@@ -127,10 +128,10 @@ def short_text(finding: Finding) -> str:
     if finding.rule == "session_minutes" and finding.measured and finding.range:
         over = finding.range.over_by(finding.measured)
         if finding.range.high:
-            return f"{amount(over)} min over the cap"
+            return tr("{over} min over the cap", over=amount(over))
     if finding.rule == "weekly_sets" and finding.below is not None:
         name = finding.text.split(" ", 1)[0] if not finding.about else _about(finding.about)
-        return f"{name} {'short' if finding.below else 'over'}"
+        return f"{name} {(tr('short') if finding.below else tr('over'))}"
     return finding.text
 
 
@@ -150,10 +151,14 @@ def spacing_text(finding: Finding, day: int) -> str:
     hours = finding.measured or 0.0
     later = finding.place.day if finding.place.day is not None else day
     if not hours:
-        return "twice on the same day"
+        return tr("twice on the same day")
     if later == day:
-        return f"{amount(hours)} h after {day_name((later - round(hours / 24)) % 7)}"
-    return f"{amount(hours)} h before {day_name(later)}"
+        return tr(
+            "{hours} h after {day_name}",
+            hours=amount(hours),
+            day_name=day_name((later - round(hours / 24)) % 7),
+        )
+    return tr("{hours} h before {day_name}", hours=amount(hours), day_name=day_name(later))
 
 
 # -- verdicts ----------------------------------------------------------------------------------

@@ -28,6 +28,7 @@ from app.domain.errors import CoachError
 from app.domain.exercise import ExerciseKey
 from app.domain.prescription_text import format_slot
 from app.domain.program import SessionId, SlotId
+from app.domain.wording import tr
 from app.ui.bench import Bench
 from app.ui.carry import Carried, from_mime
 from app.ui.grid import access, geometry, keys
@@ -63,7 +64,7 @@ class WeekGrid(WeekSurface):
         self.mouse = Mouse(self, self.acts)
         self._editor: InlineEditor | None = None
         self.setObjectName("week_grid")
-        self.setAccessibleName("Week")
+        self.setAccessibleName(tr("Week"))
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAcceptDrops(True)
         self.setMouseTracking(True)
@@ -216,7 +217,7 @@ class WeekGrid(WeekSurface):
         editor = InlineEditor(
             self,
             text=format_slot(shown[1].slot, timed=timed, unit=desk.client.units),
-            name=f"Prescription of {shown[1].name}",
+            name=tr("Prescription of {shown}", shown=shown[1].name),
             commit=self._line_writer(slot_id),
         )
         rect = self.card_rect(*found)
@@ -264,7 +265,9 @@ class WeekGrid(WeekSurface):
         else:
             note = self.face.days[self.cursor_day].note
             rect = self.layout_now.days[self.cursor_day].head
-        editor = InlineEditor(self, text=note, name="Note", commit=self._keep_note, complete=False)
+        editor = InlineEditor(
+            self, text=note, name=tr("Note"), commit=self._keep_note, complete=False
+        )
         self._open_editor(editor, rect)
 
     def _keep_note(self, text: str) -> None:
@@ -278,7 +281,7 @@ class WeekGrid(WeekSurface):
             if text.strip() and text.strip() != title:
                 self.session_acts.rename(session_id, text)
 
-        return InlineEditor(self, text=title, name="Title", commit=commit, complete=False)
+        return InlineEditor(self, text=title, name=tr("Title"), commit=commit, complete=False)
 
     def _open_editor(self, editor: InlineEditor, rect: QRectF) -> None:
         self._close_editor()

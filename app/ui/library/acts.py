@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QDialog, QWidget
 
 from app.domain.errors import CoachError
 from app.domain.exercise import Exercise, ExerciseKey
+from app.domain.wording import tr
 from app.own_exercises import retire
 from app.ui.bench import Bench
 from app.ui.library.at_hand import keep_at_hand, kept_at_hand
@@ -37,7 +38,9 @@ class LibraryActs(QObject):
             return
         self.at_hand = keys
         name = self.bench.desk.catalogue[key].name
-        self.bench.said.emit(f"{name} is {'' if key in keys else 'no longer '}kept at hand.")
+        self.bench.said.emit(
+            tr("{name} is {tr}kept at hand.", name=name, tr="" if key in keys else tr("no longer "))
+        )
         self.at_hand_changed.emit()
 
     def show_detail(self, exercise: Exercise) -> None:
@@ -78,7 +81,12 @@ class LibraryActs(QObject):
         except CoachError as error:
             self.bench.refused.emit(error.sentence)
             return
-        self.bench.said.emit(f"{exercise.name} is no longer offered. Plans that hold it keep it.")
+        self.bench.said.emit(
+            tr(
+                "{exercise} is no longer offered. Plans that hold it keep it.",
+                exercise=exercise.name,
+            )
+        )
 
     def bring_back(self) -> None:
         """Ask which retired exercise is to be offered again."""

@@ -21,6 +21,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.domain.exercise import Equipment, Muscle, Pattern
+from app.domain.wording import mark, tr
 from app.ui.library.narrow import SKILLS, Facet, Shelves, Value, Wish
 from app.ui.library.order import Order
 from app.ui.theme import current, font
@@ -30,9 +31,9 @@ COUNT = Qt.ItemDataRole.UserRole + 1
 POPUP_WIDTH = 230
 ROW_HEIGHT = 24
 ORDER_NAMES = {
-    Order.EMPHASIS: "Order: emphasis",
-    Order.ACTIVATION: "Order: activation",
-    Order.NAME: "Order: name",
+    Order.EMPHASIS: mark("Order: emphasis"),
+    Order.ACTIVATION: mark("Order: activation"),
+    Order.NAME: mark("Order: name"),
 }
 
 
@@ -106,9 +107,9 @@ class OrderBox(QComboBox):
 
     def __init__(self) -> None:
         super().__init__()
-        self.setAccessibleName("Order")
+        self.setAccessibleName(tr("Order"))
         for order in Order:
-            self.addItem(ORDER_NAMES[order], order)
+            self.addItem(tr(ORDER_NAMES[order]), order)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setMinimumHeight(30)
         self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
@@ -129,24 +130,26 @@ class Choices(QWidget):
 
     def __init__(self, muscles: Mapping[Muscle, str]) -> None:
         super().__init__()
-        self.muscle = ChoiceBox(Facet.MUSCLE, "Muscle", sorted((n, m) for m, n in muscles.items()))
-        self.pattern = ChoiceBox(Facet.PATTERN, "Pattern", ((_words(p), p) for p in Pattern))
+        self.muscle = ChoiceBox(
+            Facet.MUSCLE, tr("Muscle"), sorted((n, m) for m, n in muscles.items())
+        )
+        self.pattern = ChoiceBox(Facet.PATTERN, tr("Pattern"), ((_words(p), p) for p in Pattern))
         self.equipment = ChoiceBox(
             Facet.EQUIPMENT,
-            "Equipment",
-            ((_words(e) if e is not Equipment.BODY else "Own weight", e) for e in Equipment),
+            tr("Equipment"),
+            ((_words(e) if e is not Equipment.BODY else tr("Own weight"), e) for e in Equipment),
         )
         self.demand = ChoiceBox(
-            Facet.DEMAND, "Demand", ((name, level) for level, name in SKILLS.items())
+            Facet.DEMAND, tr("Demand"), ((name, level) for level, name in SKILLS.items())
         )
-        self.fits = _tick("Fits the client")
-        self.at_hand = _tick("At hand")
-        self.own = _tick("Your own")
+        self.fits = _tick(tr("Fits the client"))
+        self.at_hand = _tick(tr("At hand"))
+        self.own = _tick(tr("Your own"))
         self.order = OrderBox()
         self.more = QPushButton()
         self.more.setProperty("link", True)
         self.more.setMinimumHeight(24)
-        self._who = "the client"
+        self._who = tr("the client")
         self.unfolded = False
         self.compact = False
         self._lay_out()
@@ -222,10 +225,12 @@ class Choices(QWidget):
                 self.own.isChecked(),
             )
         )
-        word = "Fewer" if self.unfolded else "More"
+        word = tr("Fewer") if self.unfolded else tr("More")
         made = f" ({hidden})" if hidden and not self.unfolded else ""
-        self.more.setText(f"{word}{made}" if self.compact else f"{word} choices{made}")
-        self.more.setAccessibleName(f"{word} choices{made}")
+        self.more.setText(
+            f"{word}{made}" if self.compact else tr("{word} choices{made}", word=word, made=made)
+        )
+        self.more.setAccessibleName(tr("{word} choices{made}", word=word, made=made))
 
     def wish(self, text: str) -> Wish:
         """What the list is narrowed to."""
@@ -245,7 +250,7 @@ class Choices(QWidget):
 
     def show_client(self, name: str, *, fits: bool) -> None:
         """Name the client that exercises must fit; without one nothing is asked of them."""
-        self._who = name or "the client"
+        self._who = name or tr("the client")
         self.fits.setEnabled(bool(name))
         self._set(self.fits, bool(name) and fits)
 
@@ -253,9 +258,9 @@ class Choices(QWidget):
         """Write beside each tick how many exercises it would leave."""
         self._name_more()
         for tick, facet, name in (
-            (self.fits, Facet.FITS, f"Fits {self._who}"),
-            (self.at_hand, Facet.AT_HAND, "At hand"),
-            (self.own, Facet.OWN, "Your own"),
+            (self.fits, Facet.FITS, tr("Fits {who}", who=self._who)),
+            (self.at_hand, Facet.AT_HAND, tr("At hand")),
+            (self.own, Facet.OWN, tr("Your own")),
         ):
             count = shelves.counts(wish, facet).get(True, 0)
             known = facet is not Facet.FITS or tick.isEnabled()

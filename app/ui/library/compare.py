@@ -19,6 +19,7 @@ from PySide6.QtWidgets import (
 from app.domain.activation import REVIEWS
 from app.domain.exercise import Exercise, Muscle
 from app.domain.figure import Phase
+from app.domain.wording import tr
 from app.ui.bench import Bench
 from app.ui.forms import Sheet, Wrapped, plain
 from app.ui.library import facts, rows
@@ -33,15 +34,15 @@ class CompareDialog(Sheet):
     """Both can be chosen anew; the one that was marked stands left, its nearest relative right."""
 
     def __init__(self, bench: Bench, exercise: Exercise, parent: QWidget | None) -> None:
-        super().__init__(parent, "Compare two exercises", verb="Close")
+        super().__init__(parent, tr("Compare two exercises"), verb=tr("Close"))
         self.setModal(False)
         self.bench = bench
         self.names = {m: n.trade for m, n in bench.shelf.muscles.items()}
         self.cancel_button.hide()
         pick = QHBoxLayout()
         pick.setSpacing(12)
-        self.left = ExerciseBox(bench, "First exercise")
-        self.right = ExerciseBox(bench, "Second exercise")
+        self.left = ExerciseBox(bench, tr("First exercise"))
+        self.right = ExerciseBox(bench, tr("Second exercise"))
         pick.addWidget(self.left, 1)
         pick.addWidget(self.right, 1)
         self.body.addLayout(pick)
@@ -78,10 +79,10 @@ class CompareDialog(Sheet):
                     shown.setProperty("role", "small")
                 grid.addWidget(shown, row, column)
         page.addLayout(grid)
-        page.addWidget(plain("Reported activation of both", step="head"))
+        page.addWidget(plain(tr("Reported activation of both"), step="head"))
         for line in both_measured(self.bench, one, other, self.names):
             page.addWidget(Wrapped(line))
-        page.addWidget(Wrapped(CAUTION, role="small"))
+        page.addWidget(Wrapped(tr(CAUTION), role="small"))
         page.addStretch(1)
         holder = QWidget()
         holder.setLayout(page)
@@ -186,4 +187,4 @@ def both_measured(
         lines.append(
             f"{names[muscle]}: {one.name} {texts[0]} %, {other.name} {texts[1]} % MVIC ({source})."
         )
-    return tuple(lines) or ("No study known to us measured both.",)
+    return tuple(lines) or (tr("No study known to us measured both."),)

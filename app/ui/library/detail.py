@@ -20,6 +20,7 @@ from PySide6.QtWidgets import (
 
 from app.domain.exercise import Exercise
 from app.domain.figure import Phase
+from app.domain.wording import tr
 from app.ui import figure_paint, signs, theme
 from app.ui.bench import Bench
 from app.ui.forms import Sheet, Wrapped, button, plain
@@ -49,7 +50,7 @@ class DetailDialog(Sheet):
     def __init__(
         self, bench: Bench, exercise: Exercise, parent: QWidget | None, *, at_hand: bool = False
     ) -> None:
-        super().__init__(parent, exercise.name, verb="Place on the open day")
+        super().__init__(parent, exercise.name, verb=tr("Place on the open day"))
         self.setModal(False)
         self.bench, self.exercise = bench, exercise
         self.came_from: list[Exercise] = []
@@ -63,16 +64,16 @@ class DetailDialog(Sheet):
         self._show()
 
     def _build_foot(self, at_hand: bool) -> None:
-        self.back = button("Back", self.go_back)
-        self.star = button("Kept at hand", self._turn_star)
+        self.back = button(tr("Back"), self.go_back)
+        self.star = button(tr("Kept at hand"), self._turn_star)
         self.star.setCheckable(True)
         self.star.setChecked(at_hand)
         self.star.setIcon(star_icon())
-        comparing = button("Compare…", lambda: self.compare_wanted.emit(self.exercise))
+        comparing = button(tr("Compare…"), lambda: self.compare_wanted.emit(self.exercise))
         for place, widget in enumerate((self.back, self.star, comparing)):
             self.foot.insertWidget(place, widget)
         self.keep_button.setEnabled(self.bench.desk.has_program)
-        self.cancel_button.setText("Close")
+        self.cancel_button.setText(tr("Close"))
 
     def show_exercise(self, exercise: Exercise) -> None:
         """Show another exercise in this sheet."""
@@ -109,7 +110,10 @@ class DetailDialog(Sheet):
         page.setSpacing(10)
         also = ", ".join(exercise.aliases)
         if also or exercise.own:
-            words = [f"also {also}" if also else "", "your own" if exercise.own else ""]
+            words = [
+                tr("also {also}", also=also) if also else "",
+                tr("your own") if exercise.own else "",
+            ]
             page.addWidget(Wrapped("; ".join(w for w in words if w), role="small"))
         for sentence in self._ruled_out():
             page.addWidget(Refusal(sentence))
@@ -161,7 +165,7 @@ class DetailDialog(Sheet):
         return row
 
     def _evidence(self, page: QVBoxLayout) -> None:
-        page.addWidget(plain("Reported activation", step="head"))
+        page.addWidget(plain(tr("Reported activation"), step="head"))
         references = self.bench.shelf.references
         tfl = facts.tfl_text(self.exercise, references)
         if tfl:
@@ -169,12 +173,19 @@ class DetailDialog(Sheet):
         if not self.exercise.activation and tfl:
             return
         if not self.exercise.activation:
-            page.addWidget(plain(NOTHING, role="small"))
+            page.addWidget(plain(tr(NOTHING), role="small"))
             return
         chart = EvidenceChart(self.exercise, self.names, references)
         page.addWidget(chart)
         page.addWidget(
-            Wrapped(f"{CAUTION} Bands: {rows.study_text(BANDS_FROM, references)}.", role="small")
+            Wrapped(
+                tr(
+                    "{caution} Bands: {study_text}.",
+                    caution=tr(CAUTION),
+                    study_text=rows.study_text(BANDS_FROM, references),
+                ),
+                role="small",
+            )
         )
         for row in chart.rows:
             if row.details:
@@ -188,9 +199,9 @@ class DetailDialog(Sheet):
         grid = QGridLayout()
         grid.setVerticalSpacing(4)
         for title, lines in (
-            ("Set up", one.set_up),
-            ("Do it", one.cues),
-            ("If you notice", tuple(f"{f.notice}: {f.remedy}" for f in one.faults)),
+            (tr("Set up"), one.set_up),
+            (tr("Do it"), one.cues),
+            (tr("If you notice"), tuple(f"{f.notice}: {f.remedy}" for f in one.faults)),
         ):
             if lines:
                 grid.addWidget(plain(title, step="head"), grid.rowCount(), 0)
@@ -211,11 +222,15 @@ class DetailDialog(Sheet):
             program=desk.program if desk.has_program else None,
         )
         for one in ranked[:SUBSTITUTES]:
-            why = f"held back: {one.blocked}" if one.blocked else "; ".join(one.reasons)
-            some.append(("Could stand in", one.exercise, why))
+            why = (
+                tr("held back: {blocked}", blocked=one.blocked)
+                if one.blocked
+                else "; ".join(one.reasons)
+            )
+            some.append((tr("Could stand in"), one.exercise, why))
         if not some:
             return
-        page.addWidget(plain("Relatives, and what could stand in, best first", step="head"))
+        page.addWidget(plain(tr("Relatives, and what could stand in, best first"), step="head"))
         grid = QGridLayout()
         grid.setHorizontalSpacing(12)
         grid.setVerticalSpacing(0)
@@ -243,7 +258,7 @@ class DetailDialog(Sheet):
         desk = self.bench.desk
         text = facts.used_text(self.exercise, desk.program if desk.has_program else None)
         if text:
-            page.addWidget(plain("Where it is used now", step="head"))
+            page.addWidget(plain(tr("Where it is used now"), step="head"))
             page.addWidget(Wrapped(text))
 
     def keep(self) -> None:
@@ -264,7 +279,7 @@ class Refusal(QWidget):
         row = QHBoxLayout(self)
         row.setContentsMargins(SIGN + 8, 2, 0, 2)
         row.addWidget(Wrapped(sentence, role="wrong"), 1)
-        self.setAccessibleName(f"Conflict: {sentence}")
+        self.setAccessibleName(tr("Conflict: {sentence}", sentence=sentence))
 
     def paintEvent(self, event: QPaintEvent) -> None:
         painter = QPainter(self)

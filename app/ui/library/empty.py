@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import Enum
 
+from app.domain.wording import tr
 from app.ui.library.narrow import Wish
 
 
@@ -41,24 +42,33 @@ def nothing(wish: Wish, *, who: str, shelf: Shelf, elsewhere: int) -> Nothing:
     who: the client's first name; elsewhere: exercises the text would find without the choices.
     """
     every, out = shelf.every, shelf.every - shelf.left
-    open_all = (f"Show all {every}", Way.OPEN_ALL)
+    open_all = (tr("Show all {every}", every=every), Way.OPEN_ALL)
     if not wish.text:
         if wish.at_hand and not shelf.at_hand:
             return Nothing(
-                "Nothing is kept at hand yet. Press Ctrl+K on an exercise, and it stands here.",
+                tr("Nothing is kept at hand yet. Press Ctrl+K on an exercise, and it stands here."),
                 *open_all,
             )
         if wish.own and not shelf.own:
-            return Nothing("No exercise of your own yet.", "Make one", Way.MAKE_OWN)
-        return Nothing("No exercise is left by these choices. Leave one of them open.", *open_all)
+            return Nothing(tr("No exercise of your own yet."), tr("Make one"), Way.MAKE_OWN)
+        return Nothing(
+            tr("No exercise is left by these choices. Leave one of them open."), *open_all
+        )
     if elsewhere:
         alone = wish.fits and len(wish.chosen) == 1
-        what = f"Fits {who} leaves" if alone else "The choices above leave"
-        why = f"{what} out {out} of the {every} exercises."
-        return Nothing(f"No '{wish.text}' here. {why}", f"Search all {every}", Way.OPEN_ALL)
+        what = tr("Fits {who} leaves", who=who) if alone else tr("The choices above leave")
+        why = tr("{what} out {out} of the {every} exercises.", what=what, out=out, every=every)
+        return Nothing(
+            tr("No '{wish}' here. {why}", wish=wish.text, why=why),
+            tr("Search all {every}", every=every),
+            Way.OPEN_ALL,
+        )
     return Nothing(
-        f"Nothing is called '{wish.text}' or anything like it. Try one word of the name, a muscle "
-        "or a piece of equipment.",
-        "Clear the search",
+        tr(
+            "Nothing is called '{wish}' or anything like it. Try one word of the "
+            "name, a muscle or a piece of equipment.",
+            wish=wish.text,
+        ),
+        tr("Clear the search"),
         Way.CLEAR_TEXT,
     )

@@ -15,20 +15,21 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from app.domain.activation import band_of_amplitude
 from app.domain.exercise import Activation, Exercise, Muscle
+from app.domain.wording import mark, tr
 from app.resources import Reference
 from app.ui.library.rows import range_text, study_text
 from app.ui.theme import Theme, current, font
 
-BANDS = ((0, 20, "low"), (20, 40, "moderate"), (40, 60, "high"), (60, None, "very high"))
+BANDS = ((0, 20, "low"), (20, 40, "moderate"), (40, 60, "high"), (60, None, mark("very high")))
 BANDS_FROM = "digiovine1992"
 """The usual bands of amplitude, % MVIC, and who drew them."""
 
-CAUTION = (
-    "Amplitudes compare only within one study, and a large signal is not growth (Vigotsky 2018, "
-    "Vigotsky 2022; in one trial the exercise with the larger signal built no more muscle, "
-    "Plotkin 2023)."
+CAUTION = mark(
+    "Amplitudes compare only within one study, and a large signal is not growth "
+    "(Vigotsky 2018, Vigotsky 2022; in one trial the exercise with the larger "
+    "signal built no more muscle, Plotkin 2023)."
 )
-NOTHING = "No figure at hand."
+NOTHING = mark("No figure at hand.")
 
 LEAST_END = 100
 ROW = 9
@@ -77,7 +78,7 @@ class EvidenceChart(QWidget):
         self.names, self.references = names, references
         self.end = end_of_axis(self.rows)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        self.setAccessibleName(f"Reported activation: {'; '.join(self.spoken())}")
+        self.setAccessibleName(tr("Reported activation: {spoken}", spoken="; ".join(self.spoken())))
 
     def spoken(self) -> tuple[str, ...]:
         """Every row in words, with the band of each figure."""
@@ -199,4 +200,4 @@ class EvidenceChart(QWidget):
 
 def _band_text(one: Activation) -> str:
     low, high = band_of_amplitude(one.low), band_of_amplitude(one.high)
-    return low if low == high else f"{low} to {high}"
+    return low if low == high else tr("{low} to {high}", low=low, high=high)

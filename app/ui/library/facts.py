@@ -15,30 +15,31 @@ from app.domain.edits.place import place
 from app.domain.exercise import Catalogue, Equipment, Exercise, LoadKind, Muscle, Reach
 from app.domain.program import Program, ProgramId, Slot, empty_program
 from app.domain.substitute import Substitute
+from app.domain.wording import mark, tr
 from app.resources import Reference
 from app.ui.library import rows
 from app.ui.library.narrow import SKILLS
 from app.ui.words import clock, full_date, list_of, number
 
-SPINE = ("none", "light", "moderate", "heavy, along the spine or bent over")
+SPINE = ("none", "light", "moderate", mark("heavy, along the spine or bent over"))
 TFL_FROM = "selkowitz2013"
-FACTS_FROM = (
-    "Demand, spine, stress, reaches, zone, rest, tempo and set-up time are usual technique: common "
-    "practice, values from memory."
+FACTS_FROM = mark(
+    "Demand, spine, stress, reaches, zone, rest, tempo and set-up time are usual "
+    "technique: common practice, values from memory."
 )
 
-FEELS = {1: "a little", 2: "clearly", 3: "a lot"}
+FEELS = {1: mark("a little"), 2: "clearly", 3: mark("a lot")}
 """Load on the spine and stress on joints in words, as the exercise files grade them."""
 
 LOADS = {
-    LoadKind.BARBELL: "bar and plates together",
-    LoadKind.DUMBBELL_EACH: "in each hand",
-    LoadKind.DUMBBELL_ONE: "one dumbbell or kettlebell",
-    LoadKind.MACHINE: "on the machine",
-    LoadKind.CABLE: "on the cable",
-    LoadKind.BODY: "own weight, load added if any",
-    LoadKind.BAND: "grade of the band",
-    LoadKind.NONE: "nothing to load",
+    LoadKind.BARBELL: mark("bar and plates together"),
+    LoadKind.DUMBBELL_EACH: mark("in each hand"),
+    LoadKind.DUMBBELL_ONE: mark("one dumbbell or kettlebell"),
+    LoadKind.MACHINE: mark("on the machine"),
+    LoadKind.CABLE: mark("on the cable"),
+    LoadKind.BODY: mark("own weight, load added if any"),
+    LoadKind.BAND: mark("grade of the band"),
+    LoadKind.NONE: mark("nothing to load"),
 }
 
 Fact = tuple[str, str]
@@ -47,24 +48,34 @@ Fact = tuple[str, str]
 def facts(exercise: Exercise, names: Mapping[Muscle, str]) -> tuple[Fact, ...]:
     """Everything but the wording, as pairs of a label and a text; empty texts are left out."""
     zone = rows.range_text(exercise.rep_low, exercise.rep_high)
-    share = f"{number(exercise.body_share * 100)} % of body mass" if exercise.body_share else ""
+    share = (
+        tr("{body_share} % of body mass", body_share=number(exercise.body_share * 100))
+        if exercise.body_share
+        else ""
+    )
     every = (
-        ("Muscles", rows.muscles_text(exercise, names)),
-        ("Movement", f"{_plain(exercise.pattern)}, {exercise.plane} plane"),
-        ("Joints", "several move the load" if exercise.multi_joint else "one moves the load"),
-        ("Sides", "one at a time" if exercise.unilateral else "both together"),
-        ("Equipment", rows.equipment_text(exercise)),
-        ("Load", LOADS[exercise.load_kind]),
-        ("Own mass", share),
-        ("Demand", SKILLS[exercise.skill].lower()),
-        ("Spine", SPINE[exercise.spinal_load]),
-        ("Stress", _stress(exercise)),
-        ("Reaches", ", ".join(_reach(one) for one in exercise.reaches)),
-        ("Zone", f"{zone} {'s' if exercise.timed else 'repetitions'}"),
-        ("Usual rest", clock(exercise.rest_s)),
-        ("Usual tempo", exercise.tempo),
-        ("Set-up time", clock(exercise.setup_s)),
-        ("Prepares", ", ".join(_plain(one) for one in exercise.warmup_for)),
+        (tr("Muscles"), rows.muscles_text(exercise, names)),
+        (
+            tr("Movement"),
+            tr("{plain}, {plane} plane", plain=_plain(exercise.pattern), plane=exercise.plane),
+        ),
+        (
+            tr("Joints"),
+            tr("several move the load") if exercise.multi_joint else tr("one moves the load"),
+        ),
+        (tr("Sides"), tr("one at a time") if exercise.unilateral else tr("both together")),
+        (tr("Equipment"), rows.equipment_text(exercise)),
+        (tr("Load"), tr(LOADS[exercise.load_kind])),
+        (tr("Own mass"), share),
+        (tr("Demand"), tr(SKILLS[exercise.skill]).lower()),
+        (tr("Spine"), tr(SPINE[exercise.spinal_load])),
+        (tr("Stress"), _stress(exercise)),
+        (tr("Reaches"), ", ".join(_reach(one) for one in exercise.reaches)),
+        (tr("Zone"), f"{zone} {('s' if exercise.timed else tr('repetitions'))}"),
+        (tr("Usual rest"), clock(exercise.rest_s)),
+        (tr("Usual tempo"), exercise.tempo),
+        (tr("Set-up time"), clock(exercise.setup_s)),
+        (tr("Prepares"), ", ".join(_plain(one) for one in exercise.warmup_for)),
     )
     return tuple((label, text) for label, text in every if text)
 
@@ -89,10 +100,15 @@ def tfl_text(exercise: Exercise, references: Mapping[str, Reference]) -> str:
     if index is None:
         return ""
     low, high = GLUTEAL_TO_TFL_RANGE
-    label = ", value from memory" if exercise.key in FROM_MEMORY else ""
-    return (
-        f"Gluteal-to-TFL index {index}{label} (higher: more gluteals, less tensor fasciae "
-        f"latae; eleven exercises had {low} to {high}, {rows.study_text(TFL_FROM, references)})."
+    label = tr(", value from memory") if exercise.key in FROM_MEMORY else ""
+    return tr(
+        "Gluteal-to-TFL index {index}{label} (higher: more gluteals, less tensor "
+        "fasciae latae; eleven exercises had {low} to {high}, {study_text}).",
+        index=index,
+        label=label,
+        low=low,
+        high=high,
+        study_text=rows.study_text(TFL_FROM, references),
     )
 
 
@@ -105,14 +121,22 @@ def ruled_out(exercise: Exercise, client: Client, on: date) -> tuple[str, ...]:
         for breach in broken
     )
     missing = missing_equipment(exercise, client)
-    need = f"Needs {equipment_text(missing)}, which {first} does not have." if missing else ""
+    need = (
+        tr(
+            "Needs {equipment_text}, which {first} does not have.",
+            equipment_text=equipment_text(missing),
+            first=first,
+        )
+        if missing
+        else ""
+    )
     return (*says, *((need,) if need else ()))
 
 
 def _limit(limitation: Limitation) -> str:
     until = limitation.until
     return limitation_text(limitation) + (
-        f" lasts until {full_date(until)}" if until else " has no end yet"
+        tr(" lasts until {until}", until=full_date(until)) if until else tr(" has no end yet")
     )
 
 
@@ -124,7 +148,7 @@ def stand_ins(
     Where the exercise stands in the program its slot is asked for; else one made for the question,
     which nobody keeps. Without a client everything is in reach.
     """
-    who = client or Client(ClientId(""), "Nobody", equipment=frozenset(Equipment))
+    who = client or Client(ClientId(""), tr("Nobody"), equipment=frozenset(Equipment))
     slot = None if program is None else _slot_in(program, exercise)
     if program is None or slot is None:
         start = date(2001, 1, 1) if program is None else program.start
@@ -140,7 +164,7 @@ def _slot_in(program: Program, exercise: Exercise) -> Slot | None:
 def _alone(exercise: Exercise, start: date, like: Program | None) -> tuple[Slot, Program]:
     """A program of one week that holds the exercise alone."""
     emphasis = () if like is None else like.emphasis
-    empty = empty_program(ProgramId(""), "Asked", start=start, weeks=1, emphasis=emphasis)
+    empty = empty_program(ProgramId(""), tr("Asked"), start=start, weeks=1, emphasis=emphasis)
     program = place(empty, exercise, at=Spot(0, 0))
     return next(iter(program.weeks[0].slots())), program
 
@@ -159,5 +183,5 @@ def used_text(exercise: Exercise, program: Program | None) -> str:
         return ""
     runs = rows.weeks_used(program, exercise.key)
     if not runs:
-        return f"Not in {program.name}."
-    return f"In {program.name}: {list_of(list(runs))}."
+        return tr("Not in {program}.", program=program.name)
+    return tr("In {program}: {list}.", program=program.name, list=list_of(list(runs)))

@@ -7,6 +7,7 @@ from PySide6.QtGui import QContextMenuEvent, QKeyEvent
 from PySide6.QtWidgets import QAbstractItemView, QListView
 
 from app.domain.exercise import Exercise
+from app.domain.wording import tr
 from app.ui.bench import Bench
 from app.ui.grid.drag import start_drag
 from app.ui.library.model import EXERCISE, ExerciseModel
@@ -35,7 +36,7 @@ class ExerciseList(QListView):
         self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
-        self.setAccessibleName("Exercises")
+        self.setAccessibleName(tr("Exercises"))
 
     def exercise(self) -> Exercise | None:
         """The exercise of the current row."""

@@ -7,6 +7,7 @@ from collections.abc import Callable
 from PySide6.QtWidgets import QMenu
 
 from app.domain.exercise import Exercise, ExerciseKey
+from app.domain.wording import tr
 from app.ui.library.acts import LibraryActs
 
 
@@ -27,16 +28,16 @@ def exercise_menu(
         action.setEnabled(enabled)
         action.triggered.connect(lambda _on: run())
 
-    add("Place on the open day\tEnter", lambda: place(exercise.key), enabled=has_program)
-    add("Pick up, to put down\tSpace", lambda: pick(exercise.key), enabled=has_program)
+    add(tr("Place on the open day\tEnter"), lambda: place(exercise.key), enabled=has_program)
+    add(tr("Pick up, to put down\tSpace"), lambda: pick(exercise.key), enabled=has_program)
     menu.addSeparator()
-    add("Everything on it\tF2", lambda: acts.show_detail(exercise))
-    add("Compare with another…\tF3", lambda: acts.compare(exercise))
-    star = "No longer at hand" if kept else "Keep at hand"
-    add(f"{star}\tCtrl+K", lambda: acts.turn_star(exercise.key))
+    add(tr("Everything on it\tF2"), lambda: acts.show_detail(exercise))
+    add(tr("Compare with another…\tF3"), lambda: acts.compare(exercise))
+    star = tr("No longer at hand") if kept else tr("Keep at hand")
+    add(tr("{star}\tCtrl+K", star=star), lambda: acts.turn_star(exercise.key))
     menu.addSeparator()
-    add("Copy and change…", lambda: acts.make_own(exercise))
+    add(tr("Copy and change…"), lambda: acts.make_own(exercise))
     if exercise.own:
-        add("Change…", lambda: acts.change_own(exercise))
-        add("Retire", lambda: acts.retire_own(exercise))
+        add(tr("Change…"), lambda: acts.change_own(exercise))
+        add(tr("Retire"), lambda: acts.retire_own(exercise))
     return menu

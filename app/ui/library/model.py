@@ -14,6 +14,7 @@ from PySide6.QtCore import (
 )
 
 from app.domain.exercise import Exercise, ExerciseKey, Muscle
+from app.domain.wording import tr
 from app.ui.bench import Bench
 from app.ui.carry import MIME, Carried, to_mime
 from app.ui.library import rows
@@ -113,8 +114,8 @@ class ExerciseModel(QStringListModel):
             exercise.name,
             *self._words(exercise),
             self.used.get(exercise.key, ""),
-            "kept at hand" if exercise.key in self.at_hand else "",
-            "your own" if exercise.own else "",
+            tr("kept at hand") if exercise.key in self.at_hand else "",
+            tr("your own") if exercise.own else "",
         ]
         return ", ".join(part for part in parts if part)
 

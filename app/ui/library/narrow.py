@@ -15,6 +15,7 @@ from enum import Enum
 from app.domain.client import Client
 from app.domain.exercise import Equipment, Exercise, Muscle, Pattern
 from app.domain.fit import fits
+from app.domain.wording import mark
 from app.ui.library.search import Entry, set_of
 
 
@@ -30,7 +31,7 @@ class Facet(Enum):
     OWN = "own"
 
 
-SKILLS = {1: "Learned in a set", 2: "Learned in weeks", 3: "Needs coaching"}
+SKILLS = {1: mark("Learned in a set"), 2: mark("Learned in weeks"), 3: mark("Needs coaching")}
 """Demand on skill, as the exercise files grade it."""
 
 Value = Muscle | Pattern | Equipment | int | bool

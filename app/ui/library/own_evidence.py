@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QFormLayout, QVBoxLayout, QWidget
 
 from app.domain.errors import CoachError
 from app.domain.exercise import Activation, Exercise, Muscle
+from app.domain.wording import mark, tr, trn
 from app.resources import Reference
 from app.ui.bench import Bench
 from app.ui.forms import button, plain, text_field
@@ -16,7 +17,7 @@ from app.ui.library.own_parts import KEY, DeafBox, KinList
 from app.ui.library.own_values import LABELS, amplitude_of
 from app.ui.library.rows import range_text, study_text
 
-HINT = "A figure a row, of this very exercise. Del takes the marked one out."
+HINT = mark("A figure a row, of this very exercise. Del takes the marked one out.")
 
 
 def left_behind(pattern: Exercise) -> str:
@@ -24,9 +25,14 @@ def left_behind(pattern: Exercise) -> str:
     count = len(pattern.activation)
     if not count:
         return ""
-    figures = "The published figure" if count == 1 else f"The {count} published figures"
-    verb = "is" if count == 1 else "are"
-    return f"{figures} of {pattern.name} {verb} not copied: evidence belongs to what was measured."
+    figures = trn("The published figure", "The {n} published figures", count)
+    verb = trn("is", "are", count)
+    return tr(
+        "{figures} of {pattern} {verb} not copied: evidence belongs to what was measured.",
+        figures=figures,
+        pattern=pattern.name,
+        verb=verb,
+    )
 
 
 class FiguresField(QWidget):
@@ -38,14 +44,16 @@ class FiguresField(QWidget):
         super().__init__()
         self.references = bench.shelf.references
         self.names = {m: n.trade for m, n in bench.shelf.muscles.items()}
-        self.muscle = DeafBox("Muscle", ((name, m.value) for m, name in self.names.items()))
-        self.percent = text_field(hint="42 or 29-45")
-        self.study = DeafBox("Study", ((one.short, one.id) for one in _by_short(self.references)))
+        self.muscle = DeafBox(tr("Muscle"), ((name, m.value) for m, name in self.names.items()))
+        self.percent = text_field(hint=tr("42 or 29-45"))
+        self.study = DeafBox(
+            tr("Study"), ((one.short, one.id) for one in _by_short(self.references))
+        )
         self._say_titles()
-        self.detail = text_field(hint="Site, load, mean or peak")
-        self.add_button = button("Add", self.add)
+        self.detail = text_field(hint=tr("Site, load, mean or peak"))
+        self.add_button = button(tr("Add"), self.add)
         self.add_button.setAutoDefault(False)
-        self.list = KinList("Figures")
+        self.list = KinList(tr("Figures"))
         self.list.setWordWrap(True)
         self.list.setFixedHeight(200)
         self._lay_out()
@@ -58,10 +66,10 @@ class FiguresField(QWidget):
         form = QFormLayout()
         form.setFieldGrowthPolicy(QFormLayout.FieldGrowthPolicy.AllNonFixedFieldsGrow)
         for name, field in (
-            ("Muscle", self.muscle),
+            (tr("Muscle"), self.muscle),
             ("% MVIC", self.percent),
-            ("Study", self.study),
-            ("Detail", self.detail),
+            (tr("Study"), self.study),
+            (tr("Detail"), self.detail),
         ):
             label = plain(name)
             label.setBuddy(field)
@@ -122,8 +130,12 @@ class FiguresField(QWidget):
         if typed := self.percent.text().strip():
             amplitude_of(typed)
             raise CoachError(
-                f"{LABELS['activation']}: {typed[:20]} % is not added yet.",
-                mend="Press Add, or clear the field.",
+                tr(
+                    "{labels}: {typed} % is not added yet.",
+                    labels=tr(LABELS["activation"]),
+                    typed=typed[:20],
+                ),
+                mend=tr("Press Add, or clear the field."),
             )
         return [_row(self.list.item(at).data(KEY)) for at in range(self.list.count())]
 

@@ -21,6 +21,7 @@ from PySide6.QtWidgets import (
 
 from app.domain.exercise import Exercise, ExerciseKey, Joint, Muscle, Work
 from app.domain.figure import Phase
+from app.domain.wording import mark, tr
 from app.ui.bench import Bench
 from app.ui.forms import button, plain
 from app.ui.library.compare import ExerciseBox
@@ -28,9 +29,14 @@ from app.ui.library.detail import pose_picture
 from app.ui.library.facts import FEELS
 
 KEY = Qt.ItemDataRole.UserRole
-PARTS = (("\N{EN DASH}", 0.0), ("¼ helps a little", 0.25), ("½ helps", 0.5), ("1 prime mover", 1.0))
+PARTS = (
+    ("\N{EN DASH}", 0.0),
+    (mark("¼ helps a little"), 0.25),
+    (mark("½ helps"), 0.5),
+    (mark("1 prime mover"), 1.0),
+)
 POSE = QSize(120, 120)
-NO_POSE = "No figure"
+NO_POSE = mark("No figure")
 
 
 class DeafBox(QComboBox):
@@ -161,11 +167,11 @@ class KinField(QWidget):
     def __init__(self, bench: Bench, title: str) -> None:
         super().__init__()
         self.bench = bench
-        self.box = ExerciseBox(bench, f"{title}, to add")
+        self.box = ExerciseBox(bench, tr("{title}, to add", title=title))
         self.list = KinList(title)
         adding = QHBoxLayout()
         adding.addWidget(self.box, 1)
-        self.add_button = button("Add", self.add)
+        self.add_button = button(tr("Add"), self.add)
         self.add_button.setAutoDefault(False)
         adding.addWidget(self.add_button)
         column = QVBoxLayout(self)
@@ -235,7 +241,7 @@ class PoseBox(QWidget):
         self.bench = bench
         named = ((_pose_name(bench, key), key) for key in bench.shelf.poses)
         in_order = sorted(named, key=lambda pair: pair[0].casefold())
-        self.box = DeafBox("Figure", ((NO_POSE, ""), *in_order))
+        self.box = DeafBox(tr("Figure"), ((tr(NO_POSE), ""), *in_order))
         self.pictures = (QLabel(), QLabel())
         row = QHBoxLayout()
         for label in self.pictures:

@@ -20,6 +20,7 @@ from PySide6.QtWidgets import (
 from app import own_exercises, resources
 from app.domain.errors import CoachError
 from app.domain.exercise import Equipment, Exercise, LoadKind, Pattern, Plane
+from app.domain.wording import mark, tr
 from app.ui.bench import Bench
 from app.ui.forms import Sheet, Wrapped, plain, text_field
 from app.ui.library import own_values
@@ -43,10 +44,10 @@ CHECK_AFTER_MS = 120
 NUMBERS = ("body_share", "setup_s", "rest_s", "rep_low", "rep_high")
 UNITS = {"body_share": "% of body mass that counts", "setup_s": "seconds", "rest_s": "seconds"}
 TEXTS = {
-    "set_up": "One sentence a line, told to the client.",
-    "cues": "One sentence a line, in the order of the movement.",
-    "faults": "A line each: what is noticed: what to try.",
-    "reaches": "A line each: knee flexion 110. Limitations are checked against these.",
+    "set_up": mark("One sentence a line, told to the client."),
+    "cues": mark("One sentence a line, in the order of the movement."),
+    "faults": mark("A line each: what is noticed: what to try."),
+    "reaches": mark("A line each: knee flexion 110. Limitations are checked against these."),
 }
 HINTS = TEXTS | {"activation": HINT}
 
@@ -70,11 +71,15 @@ class OwnSheet(Sheet):
         *,
         change: bool = False,
     ) -> None:
-        title = f"Change {pattern.name}" if change and pattern else "Own exercise"
+        title = (
+            tr("Change {pattern}", pattern=pattern.name)
+            if change and pattern
+            else tr("Own exercise")
+        )
         super().__init__(
             parent,
             title,
-            verb="Keep changes" if change else "Keep exercise",
+            verb=tr("Keep changes") if change else tr("Keep exercise"),
             about=left_behind(pattern) if pattern and not change else "",
         )
         self.setModal(False)
@@ -86,13 +91,13 @@ class OwnSheet(Sheet):
         tabs.setDocumentMode(True)
         self.body.addWidget(tabs)
         for name, rows in (
-            ("What it is", self._identity()),
-            ("Muscles", (("work", self.work),)),
-            ("Joints", (("stress", self.stress), ("reaches", self.texts["reaches"]))),
-            ("Prescription", self._prescription()),
-            ("Words", tuple((n, self.texts[n]) for n in ("set_up", "cues", "faults"))),
-            ("Relatives and figure", self._kin()),
-            ("Evidence", (("activation", self.activation),)),
+            (tr("What it is"), self._identity()),
+            (tr("Muscles"), (("work", self.work),)),
+            (tr("Joints"), (("stress", self.stress), ("reaches", self.texts["reaches"]))),
+            (tr("Prescription"), self._prescription()),
+            (tr("Words"), tuple((n, self.texts[n]) for n in ("set_up", "cues", "faults"))),
+            (tr("Relatives and figure"), self._kin()),
+            (tr("Evidence"), (("activation", self.activation),)),
         ):
             _add_page(tabs, name, rows)
         self._later = QTimer(self)
@@ -112,25 +117,26 @@ class OwnSheet(Sheet):
 
     def _build_fields(self) -> None:
         names = {m: n.trade for m, n in self.bench.shelf.muscles.items()}
-        self.name = text_field(hint="The trade's usual words")
-        self.aliases = text_field(hint="Other names, with commas")
-        self.pattern = DeafBox(LABELS["pattern"], ((_word(p), p.value) for p in Pattern))
-        self.plane = DeafBox(LABELS["plane"], ((_word(p), p.value) for p in Plane))
+        self.name = text_field(hint=tr("The trade's usual words"))
+        self.aliases = text_field(hint=tr("Other names, with commas"))
+        self.pattern = DeafBox(tr(LABELS["pattern"]), ((_word(p), p.value) for p in Pattern))
+        self.plane = DeafBox(tr(LABELS["plane"]), ((_word(p), p.value) for p in Plane))
         self.load_kind = DeafBox(
-            LABELS["load_kind"], ((LOADS[kind].capitalize(), kind.value) for kind in LoadKind)
+            tr(LABELS["load_kind"]),
+            ((tr(LOADS[kind]).capitalize(), kind.value) for kind in LoadKind),
         )
         self.equipment = CheckList(
-            LABELS["equipment"], [e for e in Equipment if e is not Equipment.BODY]
+            tr(LABELS["equipment"]), [e for e in Equipment if e is not Equipment.BODY]
         )
         self.flags = {
-            "multi_joint": QCheckBox("More than one joint moves the load"),
-            "unilateral": QCheckBox("One side at a time"),
-            "timed": QCheckBox("Repetitions are seconds"),
+            "multi_joint": QCheckBox(tr("More than one joint moves the load")),
+            "unilateral": QCheckBox(tr("One side at a time")),
+            "timed": QCheckBox(tr("Repetitions are seconds")),
         }
         self.work, self.stress = muscle_grid(names), stress_grid()
-        self.skill = DeafBox(LABELS["skill"], ((word, level) for level, word in SKILLS.items()))
+        self.skill = DeafBox(tr(LABELS["skill"]), ((word, level) for level, word in SKILLS.items()))
         self.spinal_load = DeafBox(
-            LABELS["spinal_load"], ((word.capitalize(), n) for n, word in enumerate(SPINE))
+            tr(LABELS["spinal_load"]), ((word.capitalize(), n) for n, word in enumerate(SPINE))
         )
         self.numbers = {name: text_field() for name in NUMBERS}
         for name, text in (
@@ -141,11 +147,13 @@ class OwnSheet(Sheet):
         ):
             self.numbers[name].setText(text)
         self.tempo = text_field("2-0-1-0", hint="2-0-1-0")
-        self.texts = {name: LinesField(LABELS[name]) for name in TEXTS}
-        self.easier, self.harder = (KinField(self.bench, LABELS[n]) for n in ("easier", "harder"))
+        self.texts = {name: LinesField(tr(LABELS[name])) for name in TEXTS}
+        self.easier, self.harder = (
+            KinField(self.bench, tr(LABELS[n])) for n in ("easier", "harder")
+        )
         self.pose = PoseBox(self.bench)
         self.activation = FiguresField(self.bench)
-        self.warmup_for = CheckList(LABELS["warmup_for"], Pattern)
+        self.warmup_for = CheckList(tr(LABELS["warmup_for"]), Pattern)
 
     def _identity(self) -> Rows:
         rows = [(name, getattr(self, name)) for name in ("name", "aliases", "pattern", "plane")]
@@ -259,7 +267,7 @@ class OwnSheet(Sheet):
         """The exercise as typed. Raises CoachError with what is not right yet."""
         name, catalogue = self.name.text().strip(), self.bench.desk.catalogue
         if not name:
-            raise CoachError("The exercise has no name yet.", mend="Type one.")
+            raise CoachError(tr("The exercise has no name yet."), mend=tr("Type one."))
         old = self.changes
         key = old.key if old is not None else own_exercises.key_for(name, catalogue)
         own_exercises.refuse_taken_name(name, key, catalogue)  # first: a copy begins with its name
@@ -287,7 +295,7 @@ class OwnSheet(Sheet):
         """Keep the exercise and offer it."""
         exercise = self.exercise()
         own_exercises.keep(self.bench.desk, exercise)
-        self.bench.said.emit(f"Kept: {exercise.name}")
+        self.bench.said.emit(tr("Kept: {exercise}", exercise=exercise.name))
 
 
 def _word(value: Pattern | Plane) -> str:
@@ -318,7 +326,7 @@ def _add_page(tabs: QTabWidget, title: str, rows: Rows) -> None:
         label = plain(f"{LABELS[name]}{unit}")
         label.setBuddy(field)
         if not field.accessibleName():
-            field.setAccessibleName(LABELS[name])
+            field.setAccessibleName(tr(LABELS[name]))
         form.addRow(label, field)
         if name in HINTS:  # the hint inside a field goes once something is typed
             form.addRow("", Wrapped(HINTS[name], step="small", role="small"))

@@ -7,37 +7,38 @@ from collections.abc import Iterable
 
 from app.domain.errors import CoachError
 from app.domain.exercise import Exercise, Fault, Reach
+from app.domain.wording import mark, tr
 from app.ui.words import number
 
 LABELS = {
-    "name": "Name",
-    "aliases": "Other names",
-    "pattern": "Movement",
-    "plane": "Plane",
-    "work": "Muscles",
-    "equipment": "Equipment",
-    "load_kind": "Load",
-    "multi_joint": "Joints",
-    "unilateral": "Sides",
-    "timed": "Timed",
-    "body_share": "Own mass",
-    "skill": "Demand",
-    "spinal_load": "Spine",
-    "setup_s": "Set-up time",
-    "rest_s": "Usual rest",
-    "tempo": "Usual tempo",
-    "rep_low": "Fewest repetitions",
-    "rep_high": "Most repetitions",
-    "reaches": "Reaches",
-    "stress": "Stress",
-    "set_up": "Set up",
-    "cues": "Do it",
-    "faults": "If you notice",
-    "easier": "Easier",
-    "harder": "Harder",
-    "activation": "Activation",
-    "figure": "Figure",
-    "warmup_for": "Prepares",
+    "name": mark("Name"),
+    "aliases": mark("Other names"),
+    "pattern": mark("Movement"),
+    "plane": mark("Plane"),
+    "work": mark("Muscles"),
+    "equipment": mark("Equipment"),
+    "load_kind": mark("Load"),
+    "multi_joint": mark("Joints"),
+    "unilateral": mark("Sides"),
+    "timed": mark("Timed"),
+    "body_share": mark("Own mass"),
+    "skill": mark("Demand"),
+    "spinal_load": mark("Spine"),
+    "setup_s": mark("Set-up time"),
+    "rest_s": mark("Usual rest"),
+    "tempo": mark("Usual tempo"),
+    "rep_low": mark("Fewest repetitions"),
+    "rep_high": mark("Most repetitions"),
+    "reaches": mark("Reaches"),
+    "stress": mark("Stress"),
+    "set_up": mark("Set up"),
+    "cues": mark("Do it"),
+    "faults": mark("If you notice"),
+    "easier": mark("Easier"),
+    "harder": mark("Harder"),
+    "activation": mark("Activation"),
+    "figure": mark("Figure"),
+    "warmup_for": mark("Prepares"),
 }
 """What the form calls each field."""
 
@@ -73,8 +74,10 @@ def faults_of(text: str) -> list[list[str]]:
         notice, colon, remedy = line.partition(":")
         if not (colon and notice.strip() and remedy.strip()):
             raise CoachError(
-                f"{LABELS['faults']}: '{line[:40]}' has no remedy.",
-                mend="Write what is noticed, a colon, and what to try.",
+                tr(
+                    "{labels}: '{line}' has no remedy.", labels=tr(LABELS["faults"]), line=line[:40]
+                ),
+                mend=tr("Write what is noticed, a colon, and what to try."),
             )
         pairs.append([notice.strip(), remedy.strip()])
     return pairs
@@ -90,8 +93,12 @@ def amplitude_of(text: str) -> tuple[float, float]:
     found = _AMPLITUDE.fullmatch(text.strip())
     if found is None:
         raise CoachError(
-            f"{LABELS['activation']}: '{text[:40]}' cannot be read.",
-            mend="Write % or a range of %: 42 or 29-45.",
+            tr(
+                "{labels}: '{text}' cannot be read.",
+                labels=tr(LABELS["activation"]),
+                text=text[:40],
+            ),
+            mend=tr("Write % or a range of %: 42 or 29-45."),
         )
     low = float(found["low"].replace(",", "."))
     high = low if found["high"] is None else float(found["high"].replace(",", "."))
@@ -118,4 +125,4 @@ def said(error: CoachError) -> str:
 
 def named_copy(exercise: Exercise) -> str:
     """The name that a changed copy begins with."""
-    return f"{exercise.name[:70]}, changed"
+    return tr("{exercise}, changed", exercise=exercise.name[:70])

@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.domain.exercise import Exercise, Muscle
+from app.domain.wording import tr
 from app.ui.bench import Bench
 from app.ui.forms import Wrapped, button, plain
 from app.ui.icons import icon
@@ -40,8 +41,8 @@ class SearchField(QLineEdit):
 
     def __init__(self) -> None:
         super().__init__()
-        self.setPlaceholderText("Name, muscle, equipment")
-        self.setAccessibleName("Search exercises")
+        self.setPlaceholderText(tr("Name, muscle, equipment"))
+        self.setAccessibleName(tr("Search exercises"))
         self.setClearButtonEnabled(True)
         self.setMinimumHeight(32)
         self.addAction(icon("search"), QLineEdit.ActionPosition.LeadingPosition)
@@ -87,13 +88,13 @@ class LibraryPane(QWidget):
         self.refresh()
 
     def _build(self) -> None:
-        self.title = plain("Exercises", step="head")
+        self.title = plain(tr("Exercises"), step="head")
         self.count = plain("", role="small")
         self.search = SearchField()
         self.choices = Choices(self.names)
         self.order_text = plain("", role="small")
         self.caution = Wrapped(
-            "Figures compare only within one study, and amplitude is not growth.",
+            tr("Figures compare only within one study, and amplitude is not growth."),
             step="small",
             role="small",
         )
@@ -260,7 +261,9 @@ class LibraryPane(QWidget):
         if self.choices.order.chosen() is Order.ACTIVATION:
             about = activation_of(wish.muscle, self._emphasis)
         self.model.show_exercises([entry.exercise for entry in found.entries], about=about)
-        self.count.setText(f"{len(found.entries)} of {len(self.entries)}")
+        self.count.setText(
+            tr("{entries} of {entries_2}", entries=len(found.entries), entries_2=len(self.entries))
+        )
         self._say_order(wish, alike=found.alike, about=about)
         self.choices.show_counts(self.shelves, wish)
         self._say_empty(wish, listed=len(found.entries), left=len(left))
@@ -270,12 +273,14 @@ class LibraryPane(QWidget):
         text = order.value
         if order is Order.ACTIVATION:
             text = (
-                f"By activation of the {self.names[about].lower()}" if about else Order.NAME.value
+                tr("By activation of the {names}", names=self.names[about].lower())
+                if about
+                else Order.NAME.value
             )
         elif order is Order.EMPHASIS and not self._emphasis:
             text = Order.NAME.value
         if wish.text:
-            text = "Names like what you typed" if alike else "Closest name first"
+            text = tr("Names like what you typed") if alike else tr("Closest name first")
         self.order_text.setText(text)
         self.caution.setVisible(about is not None)
 

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 from app.domain.exercise import Exercise, ExerciseKey, Muscle
 from app.domain.program import DAYS, Program, Week
+from app.domain.wording import tr
 from app.resources import Reference
 from app.ui.library.order import reported
 from app.ui.words import DASH, number
@@ -19,10 +20,10 @@ def days_used(week: Week | None) -> dict[ExerciseKey, str]:
     if week is not None:
         for day, session in week.sessions():
             for slot in session.slots:
-                short = DAYS[day][:3]
+                short = tr(DAYS[day])[:3]
                 if short not in days.setdefault(slot.exercise, []):
                     days[slot.exercise].append(short)
-    return {key: f"in {', '.join(names)}" for key, names in days.items()}
+    return {key: tr("in {names}", names=", ".join(names)) for key, names in days.items()}
 
 
 def muscles_text(exercise: Exercise, names: Mapping[Muscle, str]) -> str:
@@ -34,14 +35,14 @@ def muscles_text(exercise: Exercise, names: Mapping[Muscle, str]) -> str:
             part = PARTS.get(work.fraction, f"{work.fraction:g}")
             name = f"{name} {part}"
         parts.append(name)
-    text = ", ".join(parts) or "warm-up drill"
+    text = ", ".join(parts) or tr("warm-up drill")
     return text[:1].upper() + text[1:]
 
 
 def equipment_text(exercise: Exercise) -> str:
     """'barbell, rack', or 'own weight'."""
     things = [e.value.replace("_", " ") for e in exercise.equipment if e.value != "body"]
-    return ", ".join(things) or "own weight"
+    return ", ".join(things) or tr("own weight")
 
 
 def range_text(low: float, high: float) -> str:
@@ -59,7 +60,7 @@ def reported_text(exercise: Exercise, muscle: Muscle, references: Mapping[str, R
     """'67 % MVIC, Neto 2020', or that no figure is known."""
     row = reported(exercise, muscle)
     if row is None:
-        return "no figure known"
+        return tr("no figure known")
     return f"{range_text(row.low, row.high)} % MVIC, {study_text(row.study, references)}"
 
 
@@ -73,6 +74,8 @@ def weeks_used(program: Program, key: ExerciseKey) -> tuple[str, ...]:
         elif days:
             runs.append((days, number_, number_))
     return tuple(
-        f"{days} in week {first}" if first == last else f"{days} in weeks {first} to {last}"
+        tr("{days} in week {first}", days=days, first=first)
+        if first == last
+        else tr("{days} in weeks {first} to {last}", days=days, first=first, last=last)
         for days, first, last in runs
     )
