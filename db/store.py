@@ -19,6 +19,7 @@ from app.domain.exercise import Exercise, ExerciseKey
 from app.domain.program import Program, ProgramId
 from app.domain.ranges import Override, Who
 from app.domain.results import Diary
+from app.domain.wording import tr
 from app.domain.work import Coach, Issue, IssueId, Work
 from db import reading
 from db.client_reading import read_client
@@ -273,6 +274,8 @@ class Store(OpenFile):
             if not is_of_sqlite(error):
                 raise
             # the tables no longer fit each other
-            return (f"The tables cannot be checked: {error}.",)
+            return (tr("The tables cannot be checked: {error}.", error=error),)
         damage = tuple(str(line) for (line,) in found if line != "ok")
-        return damage + tuple(f"A row of {r[0]} belongs to nothing." for r in strays)
+        return damage + tuple(
+            tr("A row of {first} belongs to nothing.", first=r[0]) for r in strays
+        )

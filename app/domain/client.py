@@ -256,7 +256,7 @@ class Screening:
 
 NO_TIME = (FreeTime(),) * 7
 
-PAPERS = ("", "A4", "Letter", "A5")
+PAPERS = ("", "A4", mark("Letter"), "A5")
 """Sizes of paper for a client's papers; empty for the coach's."""
 
 

@@ -124,7 +124,7 @@ class Slot:
 
     def __post_init__(self) -> None:
         require_whole("sets", self.sets, low=1, high=MAX_SETS)
-        require_whole("rest, s", self.rest_s, low=0, high=1200)
+        require_whole(tr("rest, s"), self.rest_s, low=0, high=1200)
         if self.tempo:
             require_tempo(self.tempo)
         if self.pair:

@@ -136,15 +136,19 @@ _ENDS = ("low", "high")
 def related_from_mappings(entries: object, *, known: Catalogue, source: str) -> tuple[Related, ...]:
     """Relations as read from a file. Raises ResourceError that names the entry."""
     if not isinstance(entries, list):
-        raise ResourceError("This is no list of relations.", where=source, mend="[[related]]")
+        raise ResourceError(tr("This is no list of relations."), where=source, mend="[[related]]")
     found: dict[tuple[str, str], Related] = {}
     for number, entry in enumerate(entries, start=1):
-        where = f"{source}, entry {number}"
+        where = tr("{source}, entry {number}", source=source, number=number)
         if not isinstance(entry, Mapping):
-            raise ResourceError("An entry is no table.", where=where, mend="Write [[related]].")
+            raise ResourceError(
+                tr("An entry is no table."), where=where, mend=tr("Write [[related]].")
+            )
         one = _related(entry, where, known)
         if (one.exercise, one.from_exercise) in found:
-            raise ResourceError("This relation stands twice.", where=where, mend="Remove one.")
+            raise ResourceError(
+                tr("This relation stands twice."), where=where, mend=tr("Remove one.")
+            )
         found[one.exercise, one.from_exercise] = one
     return tuple(found.values())
 
@@ -153,18 +157,22 @@ def _related(entry: Mapping[str, object], where: str, known: Catalogue) -> Relat
     for name in entry:
         if name not in (*_WORDS, *_ENDS):
             allowed = ", ".join((*_WORDS, *_ENDS))
-            raise ResourceError(f"{name!r} is unknown.", where=where, mend=f"Use {allowed}.")
+            raise ResourceError(
+                tr("{name!r} is unknown.", name=name),
+                where=where,
+                mend=tr("Use {allowed}.", allowed=allowed),
+            )
     words = {name: str(entry.get(name, "")) for name in _WORDS}
     if not words["source"]:
-        raise ResourceError("A source is missing.", where=where, mend=f"{COMMON_PRACTICE!r}?")
+        raise ResourceError(tr("A source is missing."), where=where, mend=f"{COMMON_PRACTICE!r}?")
     for name in ("exercise", "from"):
         if words[name] not in known:
-            what = f"There is no exercise {words[name]!r}."
-            raise ResourceError(what, where=where, mend="Name a shipped one.")
+            what = tr("There is no exercise {words!r}.", words=words[name])
+            raise ResourceError(what, where=where, mend=tr("Name a shipped one."))
     low, high = entry.get("low"), entry.get("high")
     if not isinstance(low, float) or not isinstance(high, float) or not 0 < low < high < 4:
-        what = f"low {low} and high {high} make no range."
-        raise ResourceError(what, where=where, mend="0 < low < high < 4.")
+        what = tr("low {low} and high {high} make no range.", low=low, high=high)
+        raise ResourceError(what, where=where, mend=tr("0 < low < high < 4."))
     return Related(
         ExerciseKey(words["exercise"]),
         ExerciseKey(words["from"]),

@@ -112,7 +112,7 @@ class Window(Commands):
     def _build_menus(self) -> None:
         self.actions_by_id: dict[str, QAction] = {}
         for name in MENUS:
-            menu = self.top.menus.addMenu(name)
+            menu = self.top.menus.addMenu(tr(name))
             menu.setToolTipsVisible(True)
             menu.aboutToShow.connect(self._enable_actions)
             for action in (a for a in ACTIONS if a.menu == name):
@@ -122,12 +122,12 @@ class Window(Commands):
         self._enable_actions()
 
     def _qaction(self, action: Action) -> QAction:
-        made = QAction(action.text, self)
+        made = QAction(tr(action.text), self)
         made.setShortcuts([QKeySequence(keys) for keys in action.shortcuts])
         made.setShortcutContext(Qt.ShortcutContext.WindowShortcut)
         if action.tip:
-            made.setToolTip(action.tip)
-            made.setStatusTip(action.tip)
+            made.setToolTip(tr(action.tip))
+            made.setStatusTip(tr(action.tip))
         made.triggered.connect(lambda: self._run(action))
         self.actions_by_id[action.id] = made
         return made
@@ -146,7 +146,7 @@ class Window(Commands):
             made.setEnabled(action.enabled(self.bench))
         history = self.bench.desk.history
         for key, step in (("undo", history.undoable), ("redo", history.redoable)):
-            word = key.capitalize()
+            word = tr("Undo") if key == "undo" else tr("Redo")
             self.actions_by_id[key].setText(label_text(f"{word}: {step.label}") if step else word)
 
     def _connect(self) -> None:

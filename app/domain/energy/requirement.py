@@ -63,11 +63,11 @@ def dri_class(pal: float) -> str:
 def iom_class(pal: float) -> str:
     """The class of a physical activity level in the 2005 tables. Source: iom2005, from memory."""
     require("physical activity level", pal, low=0.5, high=5)
-    edges = ((1.0, "out of range"), (1.4, "inactive"), (1.6, "low active"), (1.9, "active"))
+    edges = ((1.0, tr("out of range")), (1.4, "inactive"), (1.6, tr("low active")), (1.9, "active"))
     for under, name in edges:
         if pal < under:
             return name
-    return "very active" if pal < 2.50 else "out of range"
+    return tr("very active") if pal < 2.50 else tr("out of range")
 
 
 def total_energy(resting_kcal: float, activity_level: float | str) -> float:

@@ -78,8 +78,8 @@ def build(lines: Sequence[Line], wanted: Wanted, *, client: Client, catalogue: C
     kept = [line for line in lines if line.exercise in wanted.meant]
     if not kept:
         raise SheetError(
-            "No line of the table is left to make a program of.",
-            mend="Choose the column of the exercises, and an exercise for their names.",
+            tr("No line of the table is left to make a program of."),
+            mend=tr("Choose the column of the exercises, and an exercise for their names."),
         )
     return builder.built(kept, left_out=len(lines) - len(kept))
 

@@ -69,7 +69,7 @@ def read_lines(
     """The lines of the sheets, in their order. Raises SheetError without a column of exercises."""
     if not mapping.holds(Part.EXERCISE):
         raise SheetError(
-            "No column is said to hold the exercises.", mend="Choose it above the table."
+            tr("No column is said to hold the exercises."), mend=tr("Choose it above the table.")
         )
     reader = _Reader(mapping, words, is_exercise, several=len(sheets) > 1)
     for number, sheet in enumerate(sheets, 1):
@@ -121,8 +121,11 @@ class _Reader:
                 self._row(row, place, above=place < head)
             if len(self.lines) > MOST_LINES:
                 raise SheetError(
-                    f"The table has more than {MOST_LINES:,} lines of exercises.",
-                    mend="Choose fewer sheets.",
+                    tr(
+                        "The table has more than {most_lines:,} lines of exercises.",
+                        most_lines=MOST_LINES,
+                    ),
+                    mend=tr("Choose fewer sheets."),
                 )
 
     def _row(self, row: tuple[Cell, ...], place: int, *, above: bool) -> None:

@@ -8,6 +8,7 @@ from functools import cache
 from typing import Any
 
 from app.domain.folding import fold
+from app.domain.wording import tr
 from app.exchange.coach_plan.columns import Part
 
 LANGUAGES = (
@@ -37,7 +38,7 @@ class Words:
 
 def head_form(text: str) -> str:
     """A heading as it is compared: folded, with the sign for per cent as a word."""
-    return fold(text.replace("%", " percent "))
+    return fold(text.replace("%", tr(" percent ")))
 
 
 def words_from_table(table: Mapping[str, Any]) -> Words:

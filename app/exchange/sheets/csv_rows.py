@@ -7,6 +7,7 @@ from collections import Counter
 from collections.abc import Iterator
 from itertools import islice
 
+from app.domain.wording import tr
 from app.exchange.sheets.sheet import MOST_CELLS, SheetError, too_many_cells
 from app.exchange.tables.cell import unguarded
 
@@ -62,9 +63,9 @@ def rows_of(text: str, separator: str, *, source: str) -> tuple[tuple[str | None
             rows.append(tuple(_cell(one) for one in row))
     except csv.Error as error:
         raise SheetError(
-            f"A cell of the table never ends ({error}).",
-            where=f"{source}, line {reader.line_num}",
-            mend="Look for a quotation mark that is opened there and not closed.",
+            tr("A cell of the table never ends ({error}).", error=error),
+            where=tr("{source}, line {line_num}", source=source, line_num=reader.line_num),
+            mend=tr("Look for a quotation mark that is opened there and not closed."),
         ) from None
     return tuple(rows)
 

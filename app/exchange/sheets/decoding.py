@@ -73,9 +73,9 @@ def _as(data: bytes, encoding: str, source: str) -> str:
         return data.decode(encoding)
     except (UnicodeError, LookupError):
         raise SheetError(
-            f"The file cannot be read as {encoding}.",
+            tr("The file cannot be read as {encoding}.", encoding=encoding),
             where=source,
-            mend="Choose another encoding, or save the file again as UTF-8.",
+            mend=tr("Choose another encoding, or save the file again as UTF-8."),
         ) from None
 
 
@@ -96,9 +96,9 @@ def _refuse_binary(data: bytes, source: str) -> None:
     strange = sum(start.count(byte) for byte in range(32) if byte not in b"\t\n\r\f\x1a\x1b")
     if start.count(0) > 8 or strange > 0.02 * len(start) + 8:
         raise SheetError(
-            "The file is no text.",
+            tr("The file is no text."),
             where=source,
-            mend="Save the table as .xlsx or as CSV and choose that.",
+            mend=tr("Save the table as .xlsx or as CSV and choose that."),
         )
 
 

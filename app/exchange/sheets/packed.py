@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from io import BytesIO
 from pathlib import PurePosixPath
 
+from app.domain.wording import tr
 from app.exchange.sheets.sheet import MOST_CELLS, SheetError, too_many_cells
 
 MOST_PACKED = 20 * 1024 * 1024
@@ -52,7 +53,14 @@ def look_through(data: bytes, *, source: str) -> Looked:
     Raises SheetError.
     """
     if len(data) > MOST_PACKED:
-        raise _refused(f"It has {len(data):,} bytes; at most {MOST_PACKED:,} are read.", source)
+        raise _refused(
+            tr(
+                "It has {data:,} bytes; at most {most_packed:,} are read.",
+                data=len(data),
+                most_packed=MOST_PACKED,
+            ),
+            source,
+        )
     try:
         with zipfile.ZipFile(BytesIO(data)) as packed:
             parts = packed.infolist()
@@ -60,43 +68,60 @@ def look_through(data: bytes, *, source: str) -> Looked:
             _refuse_names(parts, source)
             return _looked(packed, parts, source)
     except (zipfile.BadZipFile, NotImplementedError, RuntimeError, EOFError, OSError) as error:
-        raise _refused("It is damaged, locked, or not whole.", source) from error
+        raise _refused(tr("It is damaged, locked, or not whole."), source) from error
     except (ValueError, LookupError) as error:
         if isinstance(error, SheetError):
             raise
-        raise _refused("It is damaged, locked, or not whole.", source) from error
+        raise _refused(tr("It is damaged, locked, or not whole."), source) from error
     except Exception as error:  # zlib and its kin have errors of their own
-        raise _refused("It is damaged, locked, or not whole.", source) from error
+        raise _refused(tr("It is damaged, locked, or not whole."), source) from error
 
 
 def _refused(what: str, source: str) -> SheetError:
     return SheetError(
-        f"The workbook is not read. {what}",
+        tr("The workbook is not read. {what}", what=what),
         where=source,
-        mend="Save it again from your spreadsheet program, the plan's sheets only.",
+        mend=tr("Save it again from your spreadsheet program, the plan's sheets only."),
     )
 
 
 def _refuse_sizes(parts: list[zipfile.ZipInfo], *, packed_bytes: int, source: str) -> None:
     if len(parts) > MOST_ENTRIES:
-        raise _refused(f"It holds {len(parts):,} parts; at most {MOST_ENTRIES:,} may be.", source)
+        raise _refused(
+            tr(
+                "It holds {parts:,} parts; at most {most_entries:,} may be.",
+                parts=len(parts),
+                most_entries=MOST_ENTRIES,
+            ),
+            source,
+        )
     unpacked = sum(part.file_size for part in parts)
     if unpacked > MOST_UNPACKED:
         raise _refused(
-            f"Unpacked it would have {unpacked:,} bytes; at most {MOST_UNPACKED:,} may be.", source
+            tr(
+                "Unpacked it would have {unpacked:,} bytes; at most {most_unpacked:,} may be.",
+                unpacked=unpacked,
+                most_unpacked=MOST_UNPACKED,
+            ),
+            source,
         )
     if unpacked > MOST_RATIO * packed_bytes:
         raise _refused(
-            f"It would grow to {unpacked // packed_bytes} times its size; at most {MOST_RATIO} "
-            "times may be.",
+            tr(
+                "It would grow to {unpacked} times its size; at most {most_ratio} times may be.",
+                unpacked=unpacked // packed_bytes,
+                most_ratio=MOST_RATIO,
+            ),
             source,
         )
     for part in parts:
         most = _most_of(part.filename)
         if part.file_size > most:
-            raise _refused(f"A part of it has {part.file_size:,} bytes.", source)
+            raise _refused(
+                tr("A part of it has {file_size:,} bytes.", file_size=part.file_size), source
+            )
         if part.flag_bits & 0x1:
-            raise _refused("It is locked by a password.", source)
+            raise _refused(tr("It is locked by a password."), source)
 
 
 def _most_of(name: str) -> int:
@@ -113,14 +138,14 @@ def _refuse_names(parts: list[zipfile.ZipInfo], source: str) -> None:
         path = PurePosixPath(name.replace("\\", "/"))
         outside = path.is_absolute() or ".." in path.parts or ":" in name or "\0" in name
         if outside or (part.external_attr >> 16) & _KINDS == _SYMLINK:
-            raise _refused("A part of it has a name that leads elsewhere.", source)
+            raise _refused(tr("A part of it has a name that leads elsewhere."), source)
     if len({name.casefold() for name in names}) < len(names):
-        raise _refused("Two parts of it have the same name.", source)
+        raise _refused(tr("Two parts of it have the same name."), source)
     if "[Content_Types].xml" not in names:
         raise SheetError(
-            "The file is packed, but it is no workbook.",
+            tr("The file is packed, but it is no workbook."),
             where=source,
-            mend="Save the table as .xlsx or as CSV and choose that.",
+            mend=tr("Save the table as .xlsx or as CSV and choose that."),
         )
 
 
@@ -133,13 +158,13 @@ def _looked(packed: zipfile.ZipFile, parts: list[zipfile.ZipInfo], source: str) 
         for chunk, fresh in _chunks(packed, part):
             words = _PLAIN + _WIDE
             if any(word in chunk for word in words):
-                raise _refused("It declares entities, which a table has no need of.", source)
+                raise _refused(tr("It declares entities, which a table has no need of."), source)
             cells += sum(1 for one in _CELL.finditer(chunk) if one.end() > fresh)
             found += [one[1].decode() for one in _MERGED.finditer(chunk) if one.end() > fresh]
             if cells > MOST_CELLS:
                 raise too_many_cells(source)
             if len(found) > MOST_MERGED:
-                raise _refused("It has too many merged cells.", source)
+                raise _refused(tr("It has too many merged cells."), source)
         if found:
             merged[part.filename] = tuple(found)
     return Looked(merged)

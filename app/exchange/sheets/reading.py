@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pathlib import PurePath
 
+from app.domain.wording import tr
 from app.exchange.sheets.csv_rows import rows_of, separator_of
 from app.exchange.sheets.decoding import decode
 from app.exchange.sheets.kind import Kind, kind_of
@@ -22,9 +23,13 @@ def read_book(data: bytes, *, source: str, encoding: str = "", separator: str = 
     """
     if len(data) > MOST_BYTES:
         raise SheetError(
-            f"The file has {len(data):,} bytes; at most {MOST_BYTES:,} are read.",
+            tr(
+                "The file has {data:,} bytes; at most {most_bytes:,} are read.",
+                data=len(data),
+                most_bytes=MOST_BYTES,
+            ),
             where=source,
-            mend="Take the plan's part of it into a file of its own.",
+            mend=tr("Take the plan's part of it into a file of its own."),
         )
     if kind_of(data, source=source) is Kind.WORKBOOK:
         book = Book(sheets_of(data, source=source))
@@ -36,5 +41,7 @@ def read_book(data: bytes, *, source: str, encoding: str = "", separator: str = 
         sheet = Sheet(PurePath(source).stem, rows)
         book = Book((sheet,), decoded.encoding, sign, remarks)
     if not any(cell is not None for sheet in book.sheets for row in sheet.rows for cell in row):
-        raise SheetError("No cell of it holds anything.", where=source, mend="Choose another file.")
+        raise SheetError(
+            tr("No cell of it holds anything."), where=source, mend=tr("Choose another file.")
+        )
     return book

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from datetime import date, time, timedelta
 
 from app.domain.errors import CoachError
+from app.domain.wording import tr
 
 Cell = str | float | int | date | time | timedelta | None
 """A cell as it was read: a text, a number, a day, a time, or None for an empty one."""
@@ -46,7 +47,7 @@ class Book:
 def too_many_cells(source: str) -> SheetError:
     """The error for a file that goes on and on."""
     return SheetError(
-        f"The table has more than {MOST_CELLS:,} cells.",
+        tr("The table has more than {most_cells:,} cells.", most_cells=MOST_CELLS),
         where=source,
-        mend="Take the plan's part of it into a file of its own.",
+        mend=tr("Take the plan's part of it into a file of its own."),
     )

@@ -8,6 +8,7 @@ from io import BytesIO
 from typing import Any
 from warnings import catch_warnings, simplefilter
 
+from app.domain.wording import tr
 from app.exchange.sheets.packed import look_through
 from app.exchange.sheets.sheet import (
     MOST_CELLS,
@@ -37,9 +38,9 @@ def sheets_of(data: bytes, *, source: str) -> tuple[Sheet, ...]:
         raise
     except Exception as error:  # whatever a library says of a broken part of a file
         raise SheetError(
-            "The workbook is damaged or is no workbook of this kind.",
+            tr("The workbook is damaged or is no workbook of this kind."),
             where=source,
-            mend="Open it in your spreadsheet program and save it again as .xlsx.",
+            mend=tr("Open it in your spreadsheet program and save it again as .xlsx."),
         ) from error
 
 

@@ -12,7 +12,7 @@ from datetime import date
 from io import StringIO
 
 from app.domain.errors import CoachError
-from app.domain.wording import mark
+from app.domain.wording import mark, tr
 from app.exchange.tables.cell import Cell, guarded
 from app.exchange.tables.table import Table
 
@@ -44,7 +44,8 @@ def style_of(key: str) -> Style:
         if style.key == key:
             return style
     raise CoachError(
-        f"{key!r} is no way of writing CSV.", mend=f"Use {', '.join(s.key for s in STYLES)}."
+        tr("{key!r} is no way of writing CSV.", key=key),
+        mend=tr("Use {styles}.", styles=", ".join(s.key for s in STYLES)),
     )
 
 

@@ -8,6 +8,7 @@ from datetime import date
 from io import BytesIO
 from typing import TYPE_CHECKING
 
+from app.domain.wording import tr
 from app.exchange.tables.cell import Cell, guarded
 from app.exchange.tables.table import Table
 
@@ -77,7 +78,7 @@ def _widths(table: Table) -> Iterable[float]:
 def sheet_name(name: str, taken: Iterable[str] = ()) -> str:
     """A name that a sheet may have, unlike those taken: short, and without signs of formulas."""
     stem = _NOT_IN_NAMES.sub(" ", _NOT_IN_XML.sub(" ", name)).strip(" '")[:LONGEST_NAME]
-    stem = stem.strip(" '") or "Table"
+    stem = stem.strip(" '") or tr("Table")
     gone = {one.casefold() for one in taken}
     made, number = stem, 2
     while made.casefold() in gone:
