@@ -143,11 +143,12 @@ ACTIONS: tuple[Action, ...] = (
     Action(
         "working",
         "Edit",
-        "How the load came about",
-        lambda w: w.show_load_working(),
+        "How this number came about",
+        lambda w: w.show_account(),
         ("F3",),
-        _single,
+        _program,
         card=True,
+        tip="Of the card, day, week, muscle or finding in focus",
     ),
     Action(
         "pick_up",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from datetime import datetime
 
-from PySide6.QtWidgets import QMainWindow
+from PySide6.QtWidgets import QAbstractButton, QApplication, QMainWindow
 
 from app.domain.client import ClientId
 from app.domain.edits import weeks
@@ -280,11 +280,18 @@ class Commands(QMainWindow):
 
         SubstituteDialog(self.bench, self.bench.selection[0], self).exec()
 
-    def show_load_working(self) -> None:
-        """Show how the selected card's load came about."""
-        from app.ui.working_popup import show_load
+    def show_account(self) -> None:
+        """Show how the number in focus came about: that of the pane that has the keyboard.
 
-        show_load(self.bench, self.bench.selection[0], self)
+        A pane says what by a method `show_account`; a button that opens an account is pressed.
+        """
+        at = QApplication.focusWidget()
+        if isinstance(at, QAbstractButton) and at.property("account"):
+            at.click()
+            return
+        while at is not None and not hasattr(at, "show_account"):
+            at = at.parentWidget()
+        (self.grid if at is None or at is self else at).show_account()
 
     # -- weeks -----------------------------------------------------------------------------
 

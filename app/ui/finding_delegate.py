@@ -262,7 +262,7 @@ class FindingDelegate(QStyledItemDelegate):
         """The lines of a row's tooltip."""
         finding, keys = row.finding, ""
         if not row.state:
-            keys = tr("Enter goes there, A takes it back.") if row.reason else tr(_KEYS)
+            keys = tr(_KEYS_ACCEPTED) if row.reason else tr(_KEYS)
         return (
             finding.text,
             measured_text(finding),
@@ -273,7 +273,8 @@ class FindingDelegate(QStyledItemDelegate):
         )
 
 
-_KEYS = mark("Enter goes there, M mends, A accepts with a reason.")
+_KEYS_ACCEPTED = mark("Enter goes there, A takes it back, F3 tells how it came about.")
+_KEYS = mark("Enter goes there, M mends, A accepts with a reason, F3 tells how it came about.")
 
 
 def weight_colour(weight: Weight, theme: Theme) -> QColor:

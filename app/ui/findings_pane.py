@@ -19,12 +19,14 @@ from app.domain.edits.fields import accept, take_back
 from app.domain.findings import Edit, Finding, Weight, edit
 from app.domain.mends import Mender
 from app.domain.wording import tr
+from app.ui import accounts
 from app.ui.bench import Bench
 from app.ui.finding_delegate import FIRST_OF_GROUP, ROW, FindingDelegate, RowActs
 from app.ui.finding_rows import Row, count_open, finding_rows, spoken
 from app.ui.forms import ask_text, plain
 from app.ui.weight_button import WORDS, WeightButton
 from app.ui.words import label_text, list_of
+from app.ui.working_popup import show_account
 
 
 class FindingList(QListWidget):
@@ -240,6 +242,15 @@ class FindingsPane(QWidget):
                 )
             )
 
+    def show_account(self) -> None:
+        """Show how the measured value of the row in focus came about."""
+        item = self.list.item(max(0, self.list.currentRow()))
+        if self.list.count():
+            row: Row = item.data(ROW)
+            near = self.list.visualItemRect(item)
+            account = accounts.of_finding(self.bench, row.finding)
+            show_account(self.bench, account, near, self.list.viewport())
+
     def _mend_by_key(self, row: Row) -> None:
         if row.state or row.reason:
             return
@@ -270,6 +281,8 @@ class FindingsPane(QWidget):
         menu = QMenu(self)
         menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         menu.addAction(tr("Go there"), lambda: self.go_to(row.finding))
+        self.list.setCurrentItem(item)
+        menu.addAction(tr("How this came about") + "\tF3", self.show_account)
         mend = self.mend_of(row.finding)
         if mend is not None:
             menu.addAction(label_text(mend.label), lambda: self.mend(row.finding))

@@ -30,6 +30,9 @@ from app.domain.wording import tr
 from app.ui import theme
 from app.ui.words import number, tip, typed_number
 
+ROW = 32
+"""The height of a field of one line, px."""
+
 
 def plain(text: str = "", *, step: theme.Step = "body", role: str = "") -> QLabel:
     """A label that never takes its text for markup."""
@@ -259,6 +262,8 @@ class Sheet(QDialog):
         """Add a field with its label; the label is its buddy."""
         label = plain(name)
         label.setBuddy(field)
+        # the label stands in the middle of the field's first line, however tall the field is
+        label.setMinimumHeight(min(ROW, field.sizeHint().height()))
         if not field.accessibleName():
             field.setAccessibleName(name)
         self.form.addRow(label, field)

@@ -24,7 +24,7 @@ from PySide6.QtWidgets import (
 import app
 from app.domain.wording import mark, tr
 from app.ui import theme
-from app.ui.forms import button, plain, text_field
+from app.ui.forms import Wrapped, button, plain, text_field
 from app.ui.guide_text import Command, Page, filled, find_page, pages
 from db.schema import SCHEMA, SQLITE
 
@@ -166,8 +166,7 @@ class About(QDialog):
                 licence=tr(LICENCE),
             ),
         ):
-            line = plain(text)
-            line.setWordWrap(True)
+            line = Wrapped(text)
             line.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
             column.addWidget(line)
         foot = QHBoxLayout()

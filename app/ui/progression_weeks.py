@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass
 
 from app.domain import effort
@@ -78,5 +79,8 @@ def course(week: Week) -> Course:
 
 def common_effort(week: Week, role: Role) -> str:
     """'RIR 2', the commonest effort of a week's core work or assistance; empty without any."""
-    texts = [effort.text(s.effort, s.reps.high) for s in week.slots() if s.role is role]
-    return max(texts, key=texts.count, default="")
+    alike = Counter((slot.effort, slot.reps.high) for slot in week.slots() if slot.role is role)
+    texts: Counter[str] = Counter()
+    for (kind, high), count in alike.items():
+        texts[effort.text(kind, high)] += count
+    return max(texts, key=texts.__getitem__, default="")

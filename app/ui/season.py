@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, Qt, QTimer, Signal
 from PySide6.QtGui import (
+    QContextMenuEvent,
     QDragEnterEvent,
     QDragLeaveEvent,
     QDragMoveEvent,
@@ -23,7 +24,7 @@ from PySide6.QtWidgets import QApplication, QSizePolicy, QToolTip, QWidget
 from app.domain.exercise import Muscle
 from app.domain.program import Program
 from app.domain.wording import tr
-from app.ui import carry, theme
+from app.ui import accounts, carry, theme
 from app.ui.bench import Bench
 from app.ui.heat_paint import HeatFrame, heat_height, paint_heat, paint_heat_changes
 from app.ui.heat_rows import HeatRow, heat_rows, heat_sets, spoken_cell, spoken_week
@@ -31,6 +32,7 @@ from app.ui.season_columns import Column, columns, spoken
 from app.ui.season_move import WeekMove, gap_at, paint_gap, step
 from app.ui.season_paint import Frame, Over, paint_columns, paint_frame, paint_over, season_height
 from app.ui.words import tip
+from app.ui.working_popup import show_account
 
 OPEN_AFTER_MS = 700
 """A drag that rests this long over a column opens its week."""
@@ -348,10 +350,38 @@ class SeasonStrip(QWidget):
         else:
             super().keyPressEvent(event)
 
+    # -- how it came about -----------------------------------------------------------------
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        where = QPointF(event.pos())
+        if event.reason() == QContextMenuEvent.Reason.Keyboard:
+            self.show_account()
+            return
+        at = self.frame().column_at(where)
+        if at is not None:
+            self._show_account(at, where)
+
+    def show_account(self) -> None:
+        """Show how the numbers of the open week's column came about."""
+        if self._columns:
+            self._show_account(self.bench.week, None)
+
+    def _show_account(self, week: int, where: QPointF | None) -> None:
+        """Of a column, or of the heat strip's cell under the point."""
+        frame, bench = self.frame(), self.bench
+        at = frame.row_at(where) if isinstance(frame, HeatFrame) and where is not None else None
+        cell = None if at is None else self._heat_rows[at].cells[week]
+        if cell is not None:
+            account = accounts.of_row(bench, cell, bench.desk.program.weeks[week])
+        else:
+            account = accounts.of_week(bench, week, whole=bool(self._heat_rows))
+        show_account(bench, account, frame.column(week).toRect(), self)
+
     def event(self, event: QEvent) -> bool:
         if event.type() == QEvent.Type.ToolTip and isinstance(event, QHelpEvent):
             at = self.frame().column_at(QPointF(event.pos()))
-            text = "" if at is None else self._tip(at, QPointF(event.pos()))
+            told = "" if at is None else self._tip(at, QPointF(event.pos()))
+            text = f"{told}. {tr(accounts.MENU)}" if told else ""
             QToolTip.showText(event.globalPos(), tip(text), self)
             return True
         return super().event(event)
@@ -363,7 +393,7 @@ class SeasonStrip(QWidget):
             return spoken_cell(self._heat_rows[row], week, light=self._columns[week].light)
         if self._can_take(where):
             return tr(
-                "{told}. Drag the number to move the week; Alt and arrows do so too.",
+                "{told}. Drag the number to move the week; Alt and arrows do so too",
                 told=self._told(week),
             )
         return self._told(week)

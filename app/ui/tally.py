@@ -17,16 +17,14 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QScrollArea, QSizePolicy, QToolTip, QVBoxLayout, QWidget
 
-from app.domain import dose
 from app.domain.exercise import Muscle
-from app.domain.muscle_groups import Group
 from app.domain.wording import tr
-from app.ui import signs
+from app.ui import accounts, signs
 from app.ui.bench import Bench
 from app.ui.tally_rows import TallyRow, range_text, scale_top, tally
 from app.ui.theme import Step, Theme, current, font
 from app.ui.words import ARROW, number
-from app.ui.working_popup import show_working
+from app.ui.working_popup import show_account
 
 
 class TallyPane(QWidget):
@@ -195,7 +193,10 @@ class TallyBars(QWidget):
             )
         else:
             about = tr("opens with a program")
-        painter.drawText(line.adjusted(used, 1, 0, 0), side, about)
+        room = line.adjusted(used, 1, 0, 0)
+        cut = Qt.TextElideMode.ElideRight
+        shown = painter.fontMetrics().elidedText(about, cut, int(room.width()))
+        painter.drawText(room, side, shown)
 
     def _paint_row(
         self, painter: QPainter, place: QRectF, row: TallyRow, *, top: float, colours: Theme
@@ -359,39 +360,26 @@ class TallyBars(QWidget):
             self.focus_row = (self.focus_row + step) % len(self.rows)
             self.setAccessibleDescription(self._spoken(self.rows[self.focus_row]))
             self.update()
-        elif event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Space, Qt.Key.Key_F3) and self.rows:
-            self._show_working(self.focus_row)
+        elif event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Space, Qt.Key.Key_F3):
+            self.show_account()
         else:
             super().keyPressEvent(event)
 
+    def show_account(self) -> None:
+        """Show how the sets in focus came about."""
+        if self.rows:
+            self._show_working(self.focus_row)
+
     def _show_working(self, at: int) -> None:
         week = self.bench.open_week
-        if week is None:
-            return
-        row = self.rows[at]
-        catalogue = self.bench.desk.catalogue
-        if row.emphasised:
-            working = dose.sets_working(week, row.muscles[0], catalogue)
-        else:
-            group = Group(row.about, row.name, row.muscles)
-            working = dose.group_working(week, group, catalogue)
-        corner = self.mapToGlobal(self._place(at).bottomLeft().toPoint())
-        show_working(self.bench, working, corner, self, extra=_range_line(row))
+        if week is not None:
+            near = self._place(at).toRect()
+            show_account(self.bench, accounts.of_row(self.bench, self.rows[at], week), near, self)
 
     def event(self, event: QEvent) -> bool:
         if event.type() == QEvent.Type.ToolTip and isinstance(event, QHelpEvent):
             at = self._row_at(QPointF(event.pos()))
-            text = (
-                ""
-                if at is None
-                else tr("{spoken}. Click for the working.", spoken=self._spoken(self.rows[at]))
-            )
+            text = "" if at is None else f"{self._spoken(self.rows[at])}. {tr(accounts.CLICK)}"
             QToolTip.showText(event.globalPos(), text, self)
             return True
         return super().event(event)
-
-
-def _range_line(row: TallyRow) -> str:
-    if row.range is None:
-        return ""
-    return tr("Range {range_text}: {reason}", range_text=range_text(row), reason=row.range.reason)

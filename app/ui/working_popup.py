@@ -5,9 +5,9 @@ from __future__ import annotations
 from PySide6.QtCore import QPoint, QRect, QSize, Qt
 from PySide6.QtWidgets import QFrame, QGridLayout, QVBoxLayout, QWidget
 
-from app.domain.program import SlotId
 from app.domain.wording import tr
 from app.domain.working import UNSOURCED, Working
+from app.ui.accounts import Account
 from app.ui.bench import Bench
 from app.ui.forms import plain
 
@@ -18,6 +18,7 @@ class WorkingPopup(QFrame):
     def __init__(self, bench: Bench, working: Working, parent: QWidget, *, extra: str = "") -> None:
         super().__init__(parent, Qt.WindowType.Popup)
         self.setFrameShape(QFrame.Shape.Box)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAccessibleName(tr("How {working} came about", working=working.title))
         column = QVBoxLayout(self)
         column.setContentsMargins(14, 10, 14, 12)
@@ -41,7 +42,9 @@ class WorkingPopup(QFrame):
                 label.setMaximumWidth(460)
                 column.addWidget(label)
         self.setAccessibleDescription(
-            "; ".join(f"{line.label}: {line.value} {line.remark}" for line in working.lines)
+            "; ".join(
+                (working.about, *(f"{n.label}: {n.value} {n.remark}" for n in working.lines), extra)
+            )
         )
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
 
@@ -68,6 +71,7 @@ def show_working(
     popup.move(_inside(screen, where, popup.size()))
     popup.show()
     popup.move(_inside(screen, where, popup.size()))  # polishing may have made it larger
+    popup.setFocus(Qt.FocusReason.PopupFocusReason)  # so that it is read aloud
     return popup
 
 
@@ -80,17 +84,7 @@ def _inside(screen: QRect, where: QPoint, size: QSize) -> QPoint:
     return QPoint(x, y)
 
 
-def show_load(bench: Bench, slot_id: SlotId, window: QWidget) -> None:
-    """Show how the load of a slot came about, or say why there is none."""
-    from app.domain.edits.parts import find_slot
-
-    slot = find_slot(bench.desk.program, slot_id)
-    load = bench.desk.load(slot)
-    if load is None:
-        name = bench.desk.catalogue[slot.exercise].name
-        bench.said.emit(
-            tr("{name}: no strength test yet. Without one the plan shows effort only.", name=name)
-        )
-        return
-    where = window.mapToGlobal(window.rect().center()) - QPoint(200, 120)
-    show_working(bench, load.working(), where, window)
+def show_account(bench: Bench, account: Account, near: QRect, parent: QWidget) -> WorkingPopup:
+    """Show an account below (or above) what it is about; `near` in the parent's own px."""
+    where = parent.mapToGlobal(near.bottomLeft() + QPoint(0, 4))
+    return show_working(bench, account.working, where, parent, extra=account.extra)

@@ -15,6 +15,7 @@ from app.domain.work import Work
 from app.ui import commands
 from app.ui.forms import Sheet
 from app.ui.window import Window
+from app.ui.working_popup import WorkingPopup
 from db.errors import Cause, StoreFailure
 from db.store import Store
 from tests.ui.desks import PROGRAM, RUNA, slot_ids
@@ -212,12 +213,38 @@ def test_what_another_window_kept_can_be_read_again(qtbot: QtBot, window: Window
     assert "Read again" in window.statusBar().currentMessage()
 
 
-def test_the_working_of_an_untested_load_is_a_sentence(window: Window) -> None:
-    bench = window.bench
-    untested = next(s for s in bench.open_week.slots() if bench.desk.load(s) is None)
-    bench.select((untested.id,))
-    window.show_load_working()
-    assert "no strength test yet" in window.statusBar().currentMessage()
+def open_accounts(window: Window) -> list[str]:
+    """Titles of the accounts that show, which are closed again."""
+    popups = [p for p in window.findChildren(WorkingPopup) if p.isVisible()]
+    titles = [popup.accessibleName() for popup in popups]
+    for popup in popups:
+        popup.close()
+    return titles
+
+
+def test_one_key_tells_how_the_number_in_focus_came_about(qtbot, window: Window) -> None:
+    first = next(window.bench.open_week.slots()).id
+    window.grid.go_to(first)
+    for pane, told in (
+        (window.grid, "kg"),
+        (window.season, "Week 1"),
+        (window.tally.bars, "sets"),
+        (window.findings.list, ""),
+        (window.library.list, "kg"),  # has no number of its own: the card in focus
+    ):
+        pane.setFocus()
+        window.actions_by_id["working"].trigger()
+        (title,) = open_accounts(window)
+        assert told in title
+
+
+def test_without_a_card_the_key_tells_of_the_day(window: Window) -> None:
+    window.grid.setFocus()
+    window.grid.go_to_day(0)
+    window.bench.select(())
+    window.show_account()
+    (title,) = open_accounts(window)
+    assert "min on Monday" in title
 
 
 def test_dates_of_the_program_here_begin_on_a_monday() -> None:

@@ -346,12 +346,13 @@ def test_the_menu_of_a_row_offers_the_same_acts(qtbot: QtBot, pane, bench: Bench
     texts = [action.text().replace("&&", "&") for action in menu.actions()]
     assert texts == [
         "Go there",
+        "How this came about\tF3",
         pane.mend_of(rows(pane)[at].finding).label,
         "Accept, with a reason…",
         "Range of this rule…",
     ]
     with qtbot.waitSignal(bench.changed, timeout=500):
-        menu.actions()[1].trigger()
+        menu.actions()[2].trigger()
     with qtbot.waitSignal(menu.destroyed, timeout=1000):
         menu.close()
 

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import pytest
-from PySide6.QtCore import QPoint, Qt
+from PySide6.QtCore import QPoint, QRect, Qt
 from PySide6.QtWidgets import QLabel, QWidget
 from pytestqt.qtbot import QtBot
 
 from app.domain.working import Line, Working
+from app.ui import accounts
 from app.ui.bench import Bench
-from app.ui.working_popup import WorkingPopup, show_load, show_working, sources_text
+from app.ui.working_popup import show_account, show_working, sources_text
 from tests.ui.desks import slot
 
 ACCOUNT = Working(
@@ -71,16 +72,11 @@ def test_sources_are_named_short_and_unknown_ones_left_out(bench: Bench) -> None
     )
 
 
-def test_the_load_of_a_card_shows_how_it_came_about(host: QWidget, bench: Bench) -> None:
-    show_load(bench, slot(bench).id, host)
-    (popup,) = host.findChildren(WorkingPopup)
+def test_an_account_opens_below_what_it_is_about_and_takes_the_keyboard(host, bench) -> None:
+    account = accounts.of_card(bench, slot(bench).id)
+    popup = show_account(bench, account, QRect(10, 10, 100, 40), host)
     assert "kg" in popup.accessibleName()
+    assert popup.y() >= host.mapToGlobal(QPoint(10, 50)).y()
+    assert popup.hasFocus()
+    assert account.extra in popup.accessibleDescription()
     popup.close()
-
-
-def test_without_a_test_it_says_why_there_is_no_load(qtbot: QtBot, host, bench: Bench) -> None:
-    untested = next(s for s in bench.open_week.slots() if bench.desk.load(s) is None)
-    with qtbot.waitSignal(bench.said, timeout=500) as told:
-        show_load(bench, untested.id, host)
-    assert "no strength test yet" in told.args[0]
-    assert host.findChildren(WorkingPopup) == []

@@ -8,7 +8,7 @@ from app.domain.client import Client, StrengthTest
 from app.domain.loads import day_text, one_rep_max_of
 from app.domain.one_rm import OneRepMax
 from app.domain.wording import mark, tr
-from app.ui import words
+from app.ui import accounts, words
 from app.ui.client import open_form
 from app.ui.client.pictures import Interval
 from app.ui.client.section import Section
@@ -59,6 +59,7 @@ class StrengthSection(Section):
         value.setAccessibleName(
             tr("{name}, {median} kg, show the working", name=name, median=median)
         )
+        value.setProperty("account", True)
         value.clicked.connect(
             lambda _c=False, e=estimate, b=value: show_working(
                 self.bench, e.working(), b.mapToGlobal(b.rect().bottomLeft()), self
@@ -71,7 +72,8 @@ class StrengthSection(Section):
             plain(f"{low}{words.DASH}{high}", role="small"),
         )
         for column, widget in enumerate(parts):
-            widget.setToolTip(tr("Test of {on}", on=day_text(test.on)))
+            tested = tr("Test of {on}", on=day_text(test.on))
+            widget.setToolTip(f"{tested}. {tr(accounts.CLICK)}")
             grid.addWidget(widget, row, column)
 
 

@@ -13,6 +13,7 @@ from typing import Protocol
 from PySide6.QtCore import QObject, QPointF, QTimer, Signal
 
 from app.domain.program import SlotId
+from app.domain.wording import tr
 from app.ui.bench import Bench
 from app.ui.carry import Carried
 from app.ui.grid import geometry
@@ -112,6 +113,7 @@ class Carrier(QObject):
             hand = self.hand
             self._let_go()
             hand.put_back()
+            self._bench.said.emit(tr("{what} put back.", what=hand.name))
 
     def _let_go(self) -> None:
         for timer in (self._judge, self._widen, self._piece, self._scroll):

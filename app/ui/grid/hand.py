@@ -75,7 +75,7 @@ class Hand:
         try:
             if self.carried.exercise is not None:
                 return (desk.catalogue[self.carried.exercise],)
-            if not self.is_ours:
+            if not self.is_ours or not desk.has_program:
                 return ()
             return tuple(
                 desk.catalogue[find_slot(desk.program, slot).exercise]

@@ -119,6 +119,10 @@ class Mouse:
             return
         pressed, self._press = self._press, None
         found = self._surface.hit(event.position())
+        if pressed is not None and found is not None and found.zone is Zone.FOOT:
+            if self._surface.hit(pressed.at) == found and self._surface.face.days[found.day].cards:
+                self._surface.show_day_account(found.day)
+            return
         if pressed is None or found is None or found.slot_id is None:
             return
         if event.modifiers() & CTRL:

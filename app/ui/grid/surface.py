@@ -294,6 +294,9 @@ class WeekSurface(QWidget):
         if self.layout_now.days:
             self.bench.select(tuple(c.slot_id for c in self.layout_now.days[self._day].cards))
 
+    def show_day_account(self, day: int) -> None:
+        """Tell how a day's sets and minutes came about; told by the widget over this picture."""
+
     def hit(self, point: QPointF) -> Hit | None:
         """What lies under a point of the grid."""
         return geometry.hit(self.layout_now, point, self._scrolls)

@@ -27,8 +27,10 @@ from PySide6.QtWidgets import QToolTip, QWidget
 from app.domain.errors import CoachError
 from app.domain.exercise import ExerciseKey
 from app.domain.prescription_text import format_slot
-from app.domain.program import SessionId, SlotId
+from app.domain.program import ProgramId, SessionId, SlotId
 from app.domain.wording import tr
+from app.domain.work import Work
+from app.ui import accounts
 from app.ui.bench import Bench
 from app.ui.carry import Carried, from_mime
 from app.ui.grid import access, geometry, keys
@@ -39,6 +41,7 @@ from app.ui.grid.hand import Via
 from app.ui.grid.inline import InlineEditor
 from app.ui.grid.mouse import CTRL, Mouse
 from app.ui.grid.surface import WeekSurface
+from app.ui.working_popup import show_account
 
 
 class WeekGrid(WeekSurface):
@@ -88,7 +91,10 @@ class WeekGrid(WeekSurface):
     def _changed(self, before: object, after: object) -> None:
         self._close_editor()
         self.refresh()
-        self.carrier.again()
+        if _program_id(before) == _program_id(after) and self.face.days:
+            self.carrier.again()
+        else:
+            self.carrier.put_back()  # it was in hand over another program
 
     def _week_shown(self, index: int) -> None:
         self._close_editor()
@@ -195,6 +201,23 @@ class WeekGrid(WeekSurface):
     def pick_up_exercise(self, key: ExerciseKey) -> None:
         """Take an exercise of the library in hand, aimed at the day in focus."""
         self.carry(Carried(exercise=key, source=self.bench.source), Via.KEYS)
+
+    def show_account(self) -> None:
+        """Show how the load of the card in focus came about, or the minutes of the day."""
+        if not self.face.days:
+            return
+        slot = self.cursor_slot or next(iter(self.acts.slots), None)
+        found = None if slot is None else self.layout_now.card(slot)
+        if slot is None or found is None:
+            self.show_day_account(self.cursor_day)
+            return
+        near = self.card_rect(*found).toRect()
+        show_account(self.bench, accounts.of_card(self.bench, slot), near, self)
+
+    def show_day_account(self, day: int) -> None:
+        """Show how the sets and minutes at the foot of a day came about."""
+        near = self.layout_now.days[day].foot.toRect()
+        show_account(self.bench, accounts.of_day(self.bench, day), near, self)
 
     # -- editing in place ------------------------------------------------------------------
 
@@ -345,7 +368,9 @@ class WeekGrid(WeekSurface):
     def _tip(self, found: Hit) -> str:
         if found.slot_id is not None:
             shown = self.face.card(found.slot_id)
-            return "" if shown is None else tooltip(shown[1])
+            return "" if shown is None else f"{tooltip(shown[1])}\n{tr(accounts.HINT)}"
+        if found.zone is Zone.FOOT and self.face.days[found.day].cards:
+            return f"{self.face.days[found.day].name}\n{tr(accounts.CLICK)}"
         return day_tooltip(self.face.days[found.day]) if found.zone is Zone.HEAD else ""
 
     # -- drags -----------------------------------------------------------------------------
@@ -384,3 +409,7 @@ class WeekGrid(WeekSurface):
         event.accept()
         self.carrier.put_down()
         self.setFocus()
+
+
+def _program_id(work: object) -> ProgramId | None:
+    return work.program.id if isinstance(work, Work) and work.program is not None else None

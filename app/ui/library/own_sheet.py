@@ -22,7 +22,7 @@ from app.domain.errors import CoachError
 from app.domain.exercise import Equipment, Exercise, LoadKind, Pattern, Plane
 from app.domain.wording import mark, tr
 from app.ui.bench import Bench
-from app.ui.forms import Sheet, Wrapped, plain, text_field
+from app.ui.forms import ROW, Sheet, Wrapped, plain, text_field
 from app.ui.library import own_values
 from app.ui.library.detail import height_on_screen
 from app.ui.library.facts import LOADS, SPINE
@@ -325,6 +325,7 @@ def _add_page(tabs: QTabWidget, title: str, rows: Rows) -> None:
         unit = f", {UNITS[name]}" if name in UNITS else ""
         label = plain(f"{LABELS[name]}{unit}")
         label.setBuddy(field)
+        label.setMinimumHeight(min(ROW, field.sizeHint().height()))
         if not field.accessibleName():
             field.setAccessibleName(tr(LABELS[name]))
         form.addRow(label, field)

@@ -349,3 +349,13 @@ def test_a_note_is_written_in_place_on_a_card_or_a_day(grid, qtbot):
         grid.go_to_day(0)
     assert grid.face.days[0].cards[0].note == "belt on"
     assert grid.face.days[0].note == "hall closes at 20:00"
+
+
+def test_what_is_in_hand_is_put_back_when_another_program_opens(grid):
+    bench = grid.bench
+    grid.go_to(next(bench.open_week.slots()).id)
+    grid.pick_up_by_keys()
+    assert grid.carrier.is_carrying
+    bench.desk.open(bench.desk.client.id)  # without a program
+    assert not grid.carrier.is_carrying
+    assert bench.preview is None
