@@ -27,6 +27,7 @@ from app.domain.strength import Load
 from app.domain.wording import tr, trn
 from app.domain.work import Coach, Issue, IssueId, Work
 from app.history import History, Step
+from db.lines import IssueLine
 
 log = logging.getLogger(__name__)
 
@@ -50,6 +51,12 @@ class Keeper(Protocol):
 
     def add_issue(self, issue: Issue) -> None:
         """Keep what was handed out."""
+
+    def issues(self, program_id: ProgramId) -> tuple[IssueLine, ...]:
+        """The issues of a program, the last one first."""
+
+    def load_issue(self, issue_id: IssueId) -> Issue:
+        """The issue, equal to what was kept."""
 
     def coach(self) -> Coach:
         """Who hands booklets out."""

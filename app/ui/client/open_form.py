@@ -68,3 +68,10 @@ def charts(bench: Bench, window: QWidget) -> None:
     made.show()
     made.raise_()
     made.activateWindow()
+
+
+def results(bench: Bench, window: QWidget) -> None:
+    """The results of the open program, session by session."""
+    from app.ui.results.dialog import ResultsDialog
+
+    ResultsDialog(bench, window, today=this_day()).exec()

@@ -18,6 +18,7 @@ from app.ui.client.availability_section import AvailabilitySection
 from app.ui.client.energy_section import EnergySection
 from app.ui.client.person_section import PersonSection
 from app.ui.client.pictures import Rail
+from app.ui.client.results_section import ResultsSection
 from app.ui.client.screening_section import ScreeningSection
 from app.ui.client.section import Section
 from app.ui.client.strength_section import StrengthSection
@@ -33,6 +34,7 @@ SECTIONS: tuple[type[Section], ...] = (
     ScreeningSection,
     AvailabilitySection,
     StrengthSection,
+    ResultsSection,
     EnergySection,
 )
 """What the pane is made of, from the top down."""
