@@ -7,7 +7,7 @@ failure at any step leaves the three agreeing.
 from __future__ import annotations
 
 import logging
-from collections.abc import Callable, Hashable
+from collections.abc import Callable, Hashable, Iterator
 from contextlib import AbstractContextManager
 from dataclasses import dataclass, replace
 from datetime import date, datetime
@@ -155,6 +155,17 @@ class Desk:
         client = self.store.load_client(client_id)
         program = None if program_id is None else self.store.load_program(program_id)
         self._show(Work(client, program))
+
+    def seen(self) -> Iterator[Work]:
+        """What was open or edited in this session, as last kept: what is open comes first.
+
+        A client comes once for each step, the newest first.
+        """
+        if self.work is not None:
+            yield self.work
+        for history in self._histories.values():
+            yield from (step.before for step in history.steps[history.done :][:1])
+            yield from (step.after for step in reversed(history.steps[: history.done]))
 
     def read_again(self) -> None:
         """Take up what the file holds now; steps taken before can no longer be undone."""

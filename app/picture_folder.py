@@ -40,10 +40,16 @@ class PictureFolder:
     def add(self, picture: bytes) -> str:
         """Keep a picture; its new name. Raises FileTrouble where it cannot be written."""
         name = f"{token_hex(12)}.jpg"
-        target = self.path / name
+        self.take_in(name, picture)
+        return name
+
+    def take_in(self, name: str, picture: bytes) -> None:
+        """Keep a picture that has its name already. Raises FileTrouble if it cannot be written."""
+        target = self._place(name)
         with told(target, "write"):
             self.path.mkdir(mode=0o700, exist_ok=True)
             part = self.path / f".{name}"
+            part.unlink(missing_ok=True)
             handle = os.open(part, os.O_CREAT | os.O_EXCL | os.O_WRONLY, 0o600)
             try:
                 with os.fdopen(handle, "wb") as file:
@@ -54,7 +60,6 @@ class PictureFolder:
             finally:
                 with suppress(OSError):
                     part.unlink(missing_ok=True)
-        return name
 
     def read(self, name: str) -> bytes:
         """The picture of that name. Raises FileTrouble where it is gone or too large."""

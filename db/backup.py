@@ -89,6 +89,11 @@ def copies(folder: Path, path: Path) -> tuple[tuple[datetime, Path], ...]:
     return tuple(sorted(kept, reverse=True))
 
 
+def all_copies(path: Path) -> tuple[Path, ...]:
+    """Every copy in the folder beside the file, those that were put aside too; by name."""
+    return tuple(sorted(backup_folder(path).glob(f"{path.stem}-*{path.suffix}")))
+
+
 def _is_plain(copy: Path, path: Path) -> bool:
     rest = copy.stem.removeprefix(f"{path.stem}-")[15:]
     return rest == "" or rest.lstrip("~").isdigit()

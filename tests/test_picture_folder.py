@@ -67,3 +67,13 @@ def test_without_a_file_there_is_no_folder():
 
 def test_there_are_none_before_the_first(folder):
     assert folder.names() == frozenset()
+
+
+def test_a_picture_that_has_its_name_already_is_taken_in_under_it(tmp_path):
+    folder = PictureFolder(tmp_path / "coach.db")
+    folder.take_in("front.jpg", b"one")
+    folder.take_in("front.jpg", b"two")
+    assert folder.read("front.jpg") == b"two"
+    with pytest.raises(CoachError):
+        folder.take_in("../front.jpg", b"three")
+    assert folder.names() == {"front.jpg"}

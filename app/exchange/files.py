@@ -97,18 +97,25 @@ def write_file(path: Path, data: bytes) -> None:
 
 
 def _mode(path: Path) -> int:
-    """The rights of the file that is replaced, or those of a new file of this user."""
+    """The rights of the file that is replaced; a new one is its owner's alone."""
     with suppress(OSError):
         return path.stat().st_mode & 0o777
-    mask = os.umask(0)
-    os.umask(mask)
-    return 0o666 & ~mask
+    return 0o600
 
 
 def make_folder(path: Path) -> None:
-    """Makes the folder and those above it, if they are not there yet. Raises FileTrouble."""
+    """Makes the folder and those above it, if they are not there yet, each the owner's alone.
+
+    Raises FileTrouble.
+    """
+    missing = []
+    while not path.exists() and path not in missing:
+        missing.append(path)
+        path = path.parent
     with told(path, "write"):
-        path.mkdir(parents=True, exist_ok=True)
+        for folder in reversed(missing):
+            folder.mkdir(mode=0o700, exist_ok=True)
+        path.mkdir(exist_ok=True)  # says what stands there instead
 
 
 def safe_name(*words: str) -> str:

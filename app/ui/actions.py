@@ -9,6 +9,7 @@ from app.domain.wording import mark
 from app.ui import action
 from app.ui.action import Action
 from app.ui.client import open_form
+from app.ui.file_actions import FILE_ACTIONS
 from app.ui.record_actions import RECORD_ACTIONS
 
 _program, _client = action.program_open, action.client_open
@@ -77,6 +78,7 @@ ACTIONS: tuple[Action, ...] = (
         tip="Take up what another window kept in the same file",
     ),
     Action("coach", "File", "Your name on booklets…", lambda w: w.edit_coach(), apart=True),
+    *FILE_ACTIONS,
     Action("quit", "File", "Close", lambda w: w.close(), ("Ctrl+Q",), apart=True),
     Action(
         "undo",

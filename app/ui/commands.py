@@ -19,6 +19,7 @@ from app.ui.forms import ask_text
 from app.ui.grid import WeekGrid
 from app.ui.library.pane import LibraryPane
 from app.ui.season import SeasonStrip
+from db.errors import StoreFailure
 from db.store import Store
 
 
@@ -36,6 +37,13 @@ class Commands(QMainWindow):
     def say(self, sentence: str) -> None:
         """Show a sentence in the status line; assistive technology hears it as well."""
         self.statusBar().showMessage(sentence, 12_000)
+
+    def rescue(self, failure: StoreFailure) -> bool:
+        """Offer another place for a file that cannot be written to; True if it should be again."""
+        from app.rescue import held_by
+        from app.ui.rescue_dialog import rescue
+
+        return rescue(self.store, held_by(self.bench.desk), failure, self)
 
     def refresh_lists(self) -> None:
         """Read the lists of clients and programs again."""

@@ -4,16 +4,20 @@ from __future__ import annotations
 
 import logging
 import logging.handlers
+import os
 import sys
 import threading
 import traceback
+from io import TextIOWrapper
 from pathlib import Path
 from types import TracebackType
+from typing import cast
 
 from platformdirs import user_state_path
-from PySide6.QtCore import QMessageLogContext, QtMsgType, qInstallMessageHandler
+from PySide6.QtCore import QMessageLogContext, Qt, QtMsgType, qInstallMessageHandler
 from PySide6.QtWidgets import QApplication, QMessageBox
 
+from app.domain.errors import CoachError
 from app.domain.wording import tr
 
 log = logging.getLogger(__name__)
@@ -29,6 +33,15 @@ _LEVELS = {
 }
 
 
+class PrivateLog(logging.handlers.RotatingFileHandler):
+    """A log that rotates; each of its files is the owner's alone from its first byte."""
+
+    def _open(self) -> TextIOWrapper:
+        handle = os.open(self.baseFilename, os.O_WRONLY | os.O_CREAT | os.O_APPEND, 0o600)
+        os.chmod(self.baseFilename, 0o600)  # noqa: PTH101  # one from an earlier version
+        return cast("TextIOWrapper", os.fdopen(handle, self.mode, encoding=self.encoding))
+
+
 def log_file() -> Path:
     """Where the log is written."""
     return user_state_path("weekloom", appauthor=False) / "weekloom.log"
@@ -41,10 +54,7 @@ def install() -> None:
     path = log_file()
     try:
         path.parent.mkdir(parents=True, exist_ok=True, mode=0o700)
-        handler = logging.handlers.RotatingFileHandler(
-            path, maxBytes=500_000, backupCount=3, encoding="utf-8"
-        )
-        path.chmod(0o600)
+        handler = PrivateLog(path, maxBytes=500_000, backupCount=3, encoding="utf-8")
     except OSError:
         return  # a program without a log is better than none
     handler.setFormatter(logging.Formatter("%(asctime)s %(levelname)s %(name)s %(message)s"))
@@ -86,6 +96,7 @@ def caught(kind: type[BaseException], error: BaseException, trace: TracebackType
         return  # one box is enough, however often a painter fails behind it
     box = QMessageBox()
     box.setWindowTitle("Weekloom")
+    box.setTextFormat(Qt.TextFormat.PlainText)
     box.setIcon(QMessageBox.Icon.Warning)
     box.setText(tr("Something in Weekloom went wrong. Every edit up to the last one is kept."))
     box.setInformativeText(
@@ -94,6 +105,9 @@ def caught(kind: type[BaseException], error: BaseException, trace: TracebackType
             log_file=log_file(),
         )
     )
+    if isinstance(error, CoachError):  # the file went away while it was read, say
+        box.setText(error.sentence)
+        box.setInformativeText("")
     _telling.append(box)
     try:
         box.exec()

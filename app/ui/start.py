@@ -10,9 +10,9 @@ from datetime import UTC, datetime
 from pathlib import Path
 from threading import Thread
 
-from PySide6.QtCore import QLocale, Qt, QTimer
+from PySide6.QtCore import QLocale, QTimer
 from PySide6.QtGui import QIcon
-from PySide6.QtWidgets import QApplication, QMessageBox
+from PySide6.QtWidgets import QApplication
 
 from app import resources
 from app.desk import Desk
@@ -21,7 +21,9 @@ from app.domain.wording import tr
 from app.own_exercises import catalogue_of
 from app.ui import crash, theme
 from app.ui.bench import Bench
+from app.ui.open_store import open_store
 from app.ui.window import Window
+from db.passphrase import Passphrase
 from db.store import Store
 
 log = logging.getLogger(__name__)
@@ -98,12 +100,8 @@ def run(path: Path, *, demo: bool = False) -> int:
     app = application()
     QLocale.setDefault(QLocale.system())
     crash.install()
-    try:
-        store = Store.open(path)
-    except CoachError as error:
-        box = QMessageBox(QMessageBox.Icon.Critical, "Weekloom", error.sentence)
-        box.setTextFormat(Qt.TextFormat.PlainText)
-        box.exec()
+    store = open_store(path)
+    if store is None:
         return 1
     try:
         window = window_on(store)
@@ -124,10 +122,10 @@ def run(path: Path, *, demo: bool = False) -> int:
         gc.enable()
         store.close()
         if not (demo or store.read_only):
-            keep_copy(path)
+            keep_copy(store.path or path, key=store.key)
 
 
-def keep_copy(path: Path) -> Path | None:
+def keep_copy(path: Path, *, key: Passphrase | None = None) -> Path | None:
     """Make a checked copy of the closed file if one is due; its path.
 
     A copy that cannot be made is noted in the log: it must not keep the window from closing.
@@ -136,7 +134,7 @@ def keep_copy(path: Path) -> Path | None:
 
     try:
         if backup.is_due(path, datetime.now(UTC)):
-            return backup.back_up(path)
+            return backup.back_up(path, key=key)
     except (CoachError, OSError) as error:
         log.warning("no copy was made: %s", type(error).__name__)
     return None

@@ -151,6 +151,7 @@ class Window(Commands):
 
     def _connect(self) -> None:
         bench = self.bench
+        self.store.offer_rescue(self.rescue)
         bench.changed.connect(self._changed)
         bench.selected.connect(lambda _: self._enable_actions())
         self.season.weeks_chosen.connect(lambda _run: self._enable_actions())

@@ -43,18 +43,20 @@ def test_a_failed_write_leaves_the_old_file(
 
 
 @pytest.mark.skipif(os.name == "nt", reason="rights of another kind")
-def test_a_replaced_file_keeps_its_rights_and_a_new_one_has_those_of_its_user(
-    tmp_path: Path,
-) -> None:
+def test_a_replaced_file_keeps_its_rights_and_a_new_one_is_its_owners_alone(tmp_path: Path) -> None:
     path = tmp_path / "a.json"
     path.write_bytes(b"old")
-    path.chmod(0o600)
-    write_file(path, b"new")
-    assert stat.S_IMODE(path.stat().st_mode) == 0o600
-    other, plain = tmp_path / "b.json", tmp_path / "c.json"
-    write_file(other, b"new")
-    plain.write_bytes(b"new")
-    assert other.stat().st_mode == plain.stat().st_mode
+    path.chmod(0o640)
+    mask = os.umask(0)
+    try:
+        write_file(path, b"new")
+        write_file(tmp_path / "b.json", b"new")
+        make_folder(tmp_path / "x" / "y")
+    finally:
+        os.umask(mask)
+    assert stat.S_IMODE(path.stat().st_mode) == 0o640
+    assert stat.S_IMODE((tmp_path / "b.json").stat().st_mode) == 0o600
+    assert [stat.S_IMODE((tmp_path / p).stat().st_mode) for p in ("x", "x/y")] == [0o700, 0o700]
 
 
 def test_a_file_past_the_limit_is_refused_with_its_own_size(tmp_path: Path) -> None:

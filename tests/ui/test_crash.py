@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import logging
 import logging.handlers
+import os
 import sys
 import threading
 from collections.abc import Iterator
@@ -15,6 +16,7 @@ from PySide6.QtCore import qInstallMessageHandler, qWarning
 from PySide6.QtWidgets import QMessageBox
 from pytestqt.qtbot import QtBot
 
+from app.domain.errors import CoachError
 from app.ui import crash
 from tests.ui.desks import RUNA
 
@@ -59,6 +61,27 @@ def test_the_coach_is_told_that_edits_are_kept_and_where_the_log_lies(told: Told
     assert "Every edit up to the last one is kept." in text
     assert str(crash.log_file()) in text
     assert "Traceback" not in text
+
+
+def test_what_a_coach_can_mend_is_said_in_its_own_words(told: Told) -> None:
+    error = CoachError("The disk reported an error.", where="coach.db", mend="Check the disk.")
+    crash.caught(type(error), error, None)
+    assert told.texts == [f"{error.sentence} "]
+
+
+@pytest.mark.skipif(os.name == "nt", reason="Windows keeps rights elsewhere")
+def test_every_file_of_the_log_is_the_owners_alone(tmp_path: Path) -> None:
+    mask = os.umask(0)
+    handler = crash.PrivateLog(tmp_path / "a.log", maxBytes=200, backupCount=2, encoding="utf-8")
+    try:
+        for number in range(20):
+            handler.emit(logging.makeLogRecord({"msg": f"line {number} of a long night"}))
+    finally:
+        handler.close()
+        os.umask(mask)
+    files = sorted(tmp_path.iterdir())
+    assert [path.name for path in files] == ["a.log", "a.log.1", "a.log.2"]
+    assert {path.stat().st_mode & 0o777 for path in files} == {0o600}
 
 
 def test_the_log_says_where_and_not_of_whom(told: Told, caplog: pytest.LogCaptureFixture) -> None:
