@@ -35,7 +35,9 @@ Listener = Callable[[Work | None, Work | None], None]
 
 
 class Keeper(Protocol):
-    """What the desk asks of a store."""
+    """What the desk asks of a store. where: the path of its file, or words for one in memory."""
+
+    where: str
 
     def save(self, before: Work | None, after: Work, *, label: str) -> None:
         """Keep the difference in one durable transaction."""

@@ -8,6 +8,34 @@ from app.ui.client import open_form
 
 RECORD_ACTIONS: tuple[Action, ...] = (
     Action(
+        "check_in",
+        mark("Client"),
+        mark("Check-in…"),
+        lambda w: open_form.check_in(w.bench, w),
+        ("Ctrl+Shift+I",),
+        client_open,
+        tip=mark("Body mass, girths, sleep, mood and what else the client reported of a day"),
+        apart=True,
+    ),
+    Action(
+        "check_in_weeks",
+        mark("Client"),
+        mark("Check-ins of several weeks…"),
+        lambda w: open_form.check_in_weeks(w.bench, w),
+        (),
+        client_open,
+        tip=mark("A table to fill by keyboard, or to paste into"),
+    ),
+    Action(
+        "check_ins",
+        mark("Client"),
+        mark("All check-ins…"),
+        lambda w: open_form.check_ins(w.bench, w),
+        (),
+        client_open,
+        tip=mark("The list with its trend, weeks without any, and what they say of energy"),
+    ),
+    Action(
         "charts",
         mark("Client"),
         mark("Charts…"),
@@ -15,7 +43,6 @@ RECORD_ACTIONS: tuple[Action, ...] = (
         ("Ctrl+Shift+G",),
         client_open,
         tip=mark("Strength, sets, tonnage, adherence and body mass over the weeks"),
-        apart=True,
     ),
     Action(
         "results",

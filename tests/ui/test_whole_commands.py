@@ -51,7 +51,7 @@ def test_a_cancelled_dialog_changes_nothing(
 ) -> None:
     BY_ID[action].run(window)
     assert [dialog.windowTitle() for dialog in asked] == [title]
-    assert window.bench.desk.work == Work(RUNA, PROGRAM)
+    assert (window.bench.desk.client, window.bench.desk.program) == (RUNA, PROGRAM)
     assert window.bench.desk.history.undoable is None
 
 

@@ -217,7 +217,7 @@ def test_what_was_open_is_open_again(qtbot: QtBot, window: Window, store: Store)
     window.bench.show_week(4)
     window.close()
     again = reopened(store, qtbot)
-    assert again.bench.desk.work == Work(RUNA, PROGRAM)
+    assert (again.bench.desk.client, again.bench.desk.program) == (RUNA, PROGRAM)
     qtbot.waitUntil(lambda: again.bench.week == 4)
 
 

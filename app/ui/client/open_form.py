@@ -60,6 +60,27 @@ def energy(bench: Bench, window: QWidget) -> None:
     EnergySheet(bench, window, today=this_day()).exec()
 
 
+def check_in(bench: Bench, window: QWidget) -> None:
+    """What the client reported today."""
+    from app.ui.client.check_in import CheckInSheet
+
+    CheckInSheet(bench, window, today=this_day()).exec()
+
+
+def check_in_weeks(bench: Bench, window: QWidget) -> None:
+    """What the client reported over several weeks."""
+    from app.ui.client.check_in_weeks import WeeksSheet
+
+    WeeksSheet(bench, window, today=this_day()).exec()
+
+
+def check_ins(bench: Bench, window: QWidget) -> None:
+    """Everything the client reported."""
+    from app.ui.client.check_ins import CheckInsDialog
+
+    CheckInsDialog(bench, window, today=this_day()).exec()
+
+
 def charts(bench: Bench, window: QWidget) -> None:
     """The charts of the open client, in a window that stays beside the plan."""
     from app.ui.charts.window import ChartsWindow

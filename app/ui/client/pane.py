@@ -15,6 +15,7 @@ from app.domain.wording import tr
 from app.domain.work import Work
 from app.ui.bench import Bench
 from app.ui.client.availability_section import AvailabilitySection
+from app.ui.client.check_in_section import CheckInSection
 from app.ui.client.energy_section import EnergySection
 from app.ui.client.person_section import PersonSection
 from app.ui.client.pictures import Rail
@@ -36,6 +37,7 @@ SECTIONS: tuple[type[Section], ...] = (
     StrengthSection,
     ResultsSection,
     EnergySection,
+    CheckInSection,
 )
 """What the pane is made of, from the top down."""
 

@@ -23,6 +23,9 @@ from app.ui.window import Window
         ("equipment", "Equipment of Runa Estvik"),
         ("strength_test", "Strength test of Runa Estvik"),
         ("energy", "Energy and protein of Runa Estvik"),
+        ("check_in", "Check-in of Runa Estvik"),
+        ("check_in_weeks", "Check-ins of Runa Estvik, several weeks"),
+        ("check_ins", "Check-ins of Runa Estvik"),
     ],
 )
 def test_a_form_opens_for_the_open_client(
