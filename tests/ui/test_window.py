@@ -224,7 +224,8 @@ def test_what_was_open_is_open_again(qtbot: QtBot, window: Window, store: Store)
 def test_a_client_alone_is_open_again(qtbot: QtBot, window: Window, store: Store) -> None:
     without_program(window.bench)
     window.close()
-    assert reopened(store, qtbot).bench.desk.work == Work(RUNA)
+    again = reopened(store, qtbot).bench.desk
+    assert (again.client, again.has_program) == (RUNA, False)
 
 
 @pytest.mark.parametrize("kept", ["", "nobody ridge 3", "runa nothing 3", "runa", "  "])

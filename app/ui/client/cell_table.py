@@ -45,7 +45,9 @@ class CellTable(QTableWidget):
         return "" if item is None else item.text()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        if event.matches(QKeySequence.StandardKey.Paste):
+        if self.state() == QAbstractItemView.State.EditingState:
+            super().keyPressEvent(event)  # the cell's own editor passes keys on
+        elif event.matches(QKeySequence.StandardKey.Paste):
             self.paste(QGuiApplication.clipboard().text())
         elif event.matches(QKeySequence.StandardKey.Copy):
             QGuiApplication.clipboard().setText(self.copied())

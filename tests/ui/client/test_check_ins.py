@@ -7,7 +7,7 @@ import pytest
 
 from app.domain.client import EnergyGoal
 from app.domain.results import CheckIn, Diary, Girth, Site
-from app.ui.client import check_in, check_in_weeks, check_ins
+from app.ui.client import check_in, check_in_weeks
 from app.ui.client.check_ins import CheckInsDialog
 from app.ui.lines_table import choose
 
@@ -144,4 +144,3 @@ def test_the_buttons_open_the_forms(dialog, monkeypatch):
     shown.change_button.click()
     shown.weeks_button.click()
     assert opened == [TODAY, logs()[0].on, TODAY]
-    assert check_ins.SHOWN[0] == "day"
