@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from app import press
+from app import press, resources
 from app.booklet import Content, Paper
+from app.booklet.intake_form import IntakeForm, make_intake_form
 from app.booklet.season_poster import make_poster
 from app.booklet.substitute_list import make_substitute_list
 from app.domain.errors import CoachError
@@ -73,6 +74,11 @@ def _substitutes(order: Order, look: Look) -> bytes:
     return make_substitute_list(*order.plan(), paper=look.paper, grey=look.grey)
 
 
+def _intake(order: Order, look: Look) -> bytes:
+    form = IntakeForm(order.coach, look.paper, look.grey)
+    return make_intake_form(form, resources.path_of("fonts"))
+
+
 KINDS = (
     Kind(
         "poster",
@@ -87,5 +93,16 @@ KINDS = (
         mark("What may be done in each exercise's place, for the training bag."),
         "instead",
         _substitutes,
+    ),
+    Kind(
+        "intake",
+        mark("Intake form"),
+        mark(
+            "One page of questions for a new client, to fill in by hand, or on a screen and read "
+            "back."
+        ),
+        "intake-form",
+        _intake,
+        planned=False,
     ),
 )

@@ -28,6 +28,9 @@ from app.booklet.pen import Box, Pen
 _HIDDEN, _PRINT = 2, 4  # annotation flags, ISO 32000-1 table 165
 _READ_ONLY, _MULTILINE = 1, 1 << 12  # field flags, tables 221 and 228
 _FONT = "WLF"
+ON = "yes"
+"""The value of a box that is ticked."""
+
 _FIRST, _LAST = 32, 255
 _LETTERS = tuple(
     bytes([code]).decode("cp1252", errors="replace") for code in range(_FIRST, _LAST + 1)
@@ -86,6 +89,20 @@ class Fields:
         if size != 11:
             field["DA"] = PDFString(f"/{_FONT} {size:g} Tf 0 g")
 
+    def tick(self, pen: Pen, box: Box, name: str, *, tip: str) -> None:
+        """Place a box to tick; its value is `ON` once it is."""
+        left, bottom, right, top = pen.on_paper(box)
+        field = self._placed(name, (left, bottom, right, top), flags=_PRINT, kind="Btn")
+        field["TU"] = PDFString(tip)
+        field["V"] = field["AS"] = PDFName("Off")
+        states = PDFDictionary(
+            {
+                ON: self._canvas.ref(_cross(right - left, top - bottom)),
+                "Off": self._canvas.ref(_picture("", right - left, top - bottom)),
+            }
+        )
+        field["AP"] = PDFDictionary({"N": states})
+
     def hidden(self, name: str, value: str) -> None:
         """Place a field that nobody sees and nobody changes."""
         field = self._placed(name, (0.0, 0.0, 0.0, 0.0), flags=_HIDDEN)
@@ -93,14 +110,19 @@ class Fields:
         field["Ff"] = _READ_ONLY
 
     def _placed(
-        self, name: str, rect: tuple[float, float, float, float], *, flags: int
+        self,
+        name: str,
+        rect: tuple[float, float, float, float],
+        *,
+        flags: int,
+        kind: str = "Tx",
     ) -> PDFDictionary:
         path, _, own = name.rpartition(".")
         field = PDFDictionary(
             {
                 "Type": PDFName("Annot"),
                 "Subtype": PDFName("Widget"),
-                "FT": PDFName("Tx"),
+                "FT": PDFName(kind),
                 "T": PDFString(own),
                 "F": flags,
                 "Rect": PDFArray([round(edge, 1) for edge in rect]),
@@ -174,6 +196,24 @@ class Fields:
                 "FontDescriptor": self._canvas.ref(descriptor),
             }
         )
+
+
+def _picture(code: str, wide: float, tall: float) -> PDFStream:
+    """A small drawing of its own, points."""
+    stream = PDFStream(content=code)
+    stream.dictionary["Type"] = PDFName("XObject")
+    stream.dictionary["Subtype"] = PDFName("Form")
+    stream.dictionary["BBox"] = PDFArray([0, 0, round(wide, 2), round(tall, 2)])
+    return stream
+
+
+def _cross(wide: float, tall: float) -> PDFStream:
+    """Two strokes from corner to corner: a tick that a grey printer and a fax keep."""
+    low, right, top = 2.0, wide - 2.0, tall - 2.0
+    code = (
+        f"1.4 w 1 J {low} {low} m {right:.2f} {top:.2f} l S {low} {top:.2f} m {right:.2f} {low} l S"
+    )
+    return _picture(code, wide, tall)
 
 
 @lru_cache(maxsize=2)

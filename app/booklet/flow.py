@@ -10,9 +10,9 @@ from dataclasses import dataclass
 from io import BytesIO
 
 from reportlab import rl_config
-from reportlab.pdfgen.canvas import Canvas
 
 from app.booklet.content import Paper
+from app.booklet.fields import FormCanvas
 from app.booklet.fonts import (
     BODY,
     CELL,
@@ -186,12 +186,12 @@ def print_flow(ground: Ground, heading: Heading, blocks: Iterable[Block]) -> byt
     return out.getvalue()
 
 
-def open_canvas(ground: Ground, heading: Heading) -> tuple[Canvas, BytesIO]:
+def open_canvas(ground: Ground, heading: Heading) -> tuple[FormCanvas, BytesIO]:
     """A canvas of the ground's size with the file's own words, and what it is saved into."""
     out = BytesIO()
     # binary streams: the usual text form costs time and a quarter more bytes
     rl_config.useA85 = 0
-    canvas = Canvas(
+    canvas = FormCanvas(
         out,
         pagesize=(ground.width_mm * PT, ground.height_mm * PT),
         pageCompression=1,

@@ -57,7 +57,7 @@ class Question:
                 return tuple(f"{self.key}.{part}" for part in ("day", "month", "year"))
             case Kind.NUMBER:
                 units = tuple(f"{self.key}.{unit}" for unit, _ in self.choices)
-                return (self.key, *units)
+                return (f"{self.key}.value", *units)
             case Kind.WEEK:
                 return tuple(f"{self.key}.{day}" for day in DAYS)
             case _:
@@ -149,16 +149,16 @@ TRAINING = (
     Question("likes", Kind.LINE, mark("Exercises you like")),
     Question("dislikes", Kind.LINE, mark("Exercises you do not want")),
 )
-AGREED = (
-    Question("agreed", Kind.ANY, mark("Agreed"), (("yes", mark("I agree")),)),
-    Question("agreed_on", Kind.DATE, mark("Date")),
-)
-QUESTIONS = (*PERSON, *HEALTH, *TRAINING, *AGREED)
-
 CONSENT = mark(
     "My coach may keep what I wrote here, to plan my training and for nothing else, until I ask "
     "for it to be erased."
 )
+
+AGREED = (
+    Question("agreed", Kind.ANY, mark("Agreed"), (("yes", CONSENT),)),
+    Question("agreed_on", Kind.DATE, mark("Date")),
+)
+QUESTIONS = (*PERSON, *HEALTH, *TRAINING, *AGREED)
 
 Answers = Mapping[str, str]
 """What stands in each field of a form, by its name; a tick is any text."""
@@ -245,7 +245,7 @@ class _Reader:
 
     def number(self, question: Question, field: str = "", *, each: float = 1.0) -> float | None:
         """The number in a field; None for an empty one or one that cannot be."""
-        text = self._text(field or question.key)
+        text = self._text(field or f"{question.key}.value")
         if not text:
             return None
         try:

@@ -7,10 +7,15 @@ from io import BytesIO
 import pikepdf
 import pytest
 from fontTools.ttLib import TTFont
+from pypdf import PdfReader, PdfWriter
 
 from app.booklet import Kind, Options, Paper, make
-from app.booklet.fields import latin_font
+from app.booklet.fields import ON, Fields, FormCanvas, latin_font
+from app.booklet.fonts import open_faces
+from app.booklet.palette import COLOUR
+from app.booklet.pen import PT, Box, Pen
 from app.domain.form_names import What, read_day_name, read_set_name
+from app.exchange.pdf_fields import read_fields
 from tests.booklet.sample import FONTS, content, issue, season
 
 HANDED = issue(season(2))
@@ -103,3 +108,35 @@ def test_six_weeks_are_small_enough_for_a_phone():
 
 def test_a_booklet_on_paper_has_no_fields():
     assert b"AcroForm" not in make(HANDED, content(), Options())
+
+
+def ticked_form() -> bytes:
+    out = BytesIO()
+    canvas = FormCanvas(out, pagesize=(200, 200))
+    faces = open_faces(FONTS)
+    pen = Pen(canvas, faces, COLOUR, 200 / PT)
+    fields = Fields(canvas, faces, FONTS)
+    fields.tick(pen, Box(10, 10, 5, 5), "goal.muscle", tip="Goal: muscle")
+    fields.tick(pen, Box(20, 10, 5, 5), "goal.health", tip="Goal: health")
+    fields.finish()
+    canvas.showPage()
+    canvas.save()
+    return out.getvalue()
+
+
+def test_a_box_can_be_ticked_by_a_general_library_and_read_back():
+    writer = PdfWriter(clone_from=PdfReader(BytesIO(ticked_form())))
+    writer.update_page_form_field_values(
+        writer.pages[0], {"goal.muscle": f"/{ON}"}, auto_regenerate=False
+    )
+    out = BytesIO()
+    writer.write(out)
+    assert read_fields(out.getvalue(), where="a.pdf") == {"goal.muscle": ON, "goal.health": ""}
+
+
+def test_a_tick_is_drawn_and_an_empty_box_is_not():
+    pdf = pikepdf.open(BytesIO(ticked_form()))
+    (first, _) = leaves(pdf).values()
+    assert b"l S" in first.AP.N[f"/{ON}"].read_bytes()
+    assert b"l S" not in first.AP.N["/Off"].read_bytes()
+    assert pdf.check_pdf_syntax() == []

@@ -24,11 +24,11 @@ WHOLE = {
     "born.month": "4",
     "born.year": "1971",
     "sex.f": "x",
-    "height": "168,5",
+    "height.value": "168,5",
     "height.cm": "x",
-    "mass": "154",
+    "mass.value": "154",
     "mass.lb": "x",
-    "years": "2",
+    "years.value": "2",
     "goal.strength": "x",
     "muscles.gluteals": "1",
     "muscles.back": "2",
@@ -75,7 +75,7 @@ def test_the_same_form_read_twice_changes_nothing_more() -> None:
 
 def test_what_was_left_empty_stays() -> None:
     known = take(WHOLE, NEW, today=TODAY).client
-    taken = take({"mass": "70", "mass.kg": "x"}, known, today=TODAY)
+    taken = take({"mass.value": "70", "mass.kg": "x"}, known, today=TODAY)
     assert taken.client.name == known.name
     assert taken.client.free == known.free
     assert [line.what for line in taken.lines] == ["Body mass"]
@@ -84,8 +84,8 @@ def test_what_was_left_empty_stays() -> None:
 @pytest.mark.parametrize(
     ("answers", "why"),
     [
-        ({"mass": "abc"}, "Body mass: “abc” was left out. It is not a number."),
-        ({"mass": "700", "mass.kg": "x"}, "not from 25 to 350"),
+        ({"mass.value": "abc"}, "Body mass: “abc” was left out. It is not a number."),
+        ({"mass.value": "700", "mass.kg": "x"}, "not from 25 to 350"),
         ({"born.day": "31", "born.month": "2", "born.year": "1990"}, "There is no such day."),
         ({"born.day": "1", "born.month": "1", "born.year": "2090"}, "in the future"),
         ({"born.day": "1", "born.month": "1", "born.year": "1890"}, "110 years"),
