@@ -59,6 +59,15 @@ ACTIONS: tuple[Action, ...] = (
         tip="Season poster, session sheets, substitute list, intake form",
     ),
     Action(
+        "read_filled",
+        "File",
+        "Read a filled booklet…",
+        lambda w: w.read_filled_booklet(),
+        (),
+        _client,
+        tip="A booklet that came back filled in: look at every result before it is kept",
+    ),
+    Action(
         "export_plan",
         "File",
         "Save a plan file…",

@@ -161,6 +161,12 @@ class Commands(QMainWindow):
 
         read_intake(self.bench, self.store, self)
 
+    def read_filled_booklet(self) -> None:
+        """Ask for a booklet that came back filled in, and show what it says."""
+        from app.ui.filled_form_dialog import read_filled_booklet
+
+        self.reading = read_filled_booklet(self.bench, self.store, self)
+
     def show_papers(self) -> None:
         """Show the papers besides the booklet, to print or to keep as files."""
         from app.ui.papers_dialog import PapersDialog
