@@ -177,6 +177,20 @@ class Store(OpenFile):
             self._versions.pop((kind, client_id), None)
         self._listed = None
 
+    def merge_clients(self, before: Work, after: Work, other: ClientId, *, label: str) -> None:
+        """Keeps `after` in the place of `before`, and gives it all that the client `other` holds.
+
+        Programs, issues with their ids, and the log go over; the record of `other` is removed.
+        All of it is one transaction. Raises StoreFailure, with the file as it was.
+        """
+        from db.moving import hand_over
+
+        with self.together():
+            self.save(before, after, label=label)
+            self._write(lambda connection: hand_over(connection, of=other, to=after.client.id))
+        for kind in ("clients", "diaries"):
+            self._versions.pop((kind, other), None)
+
     def log(self, program_id: ProgramId, limit: int = 100) -> tuple[LogLine, ...]:
         """The last edits of the program, newest first, in the order they were kept."""
         with self._reading():
