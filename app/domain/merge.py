@@ -46,6 +46,9 @@ FIELDS: Mapping[str, str] = {
 }
 """Single values that can differ, with what they are called; all else is kept of both."""
 
+ALWAYS_SAID = frozenset({"name", "status", "goal", "stage", "units", "activity_level"})
+"""Values that a record always has, so that the usual one does not mean that nobody knows."""
+
 KEPT_OF_BOTH = frozenset(
     {
         "limitations",
@@ -83,7 +86,7 @@ def differences(mine: Client, other: Client) -> tuple[Difference, ...]:
         a, b = getattr(mine, field), getattr(other, field)
         if a != b:
             unknown = getattr(blank, field)
-            prefer_other = field != "name" and a == unknown and b != unknown
+            prefer_other = field not in ALWAYS_SAID and a == unknown and b != unknown
             found.append(Difference(field, a, b, prefer_other))
     return tuple(found)
 

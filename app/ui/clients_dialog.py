@@ -1,94 +1,217 @@
-"""The coach's clients, archived ones too: open one, archive one, bring one back."""
+"""The roster: all clients, who needs what, and what can be done with them as a whole."""
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtCore import QItemSelectionModel, Qt
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QCheckBox,
+    QComboBox,
+    QHBoxLayout,
+    QHeaderView,
+    QTableView,
+    QVBoxLayout,
+    QWidget,
+)
 
-from app import folder
-from app.domain.client import ClientId
-from app.domain.errors import CoachError
-from app.domain.wording import mark, tr
+from app.domain.client import ClientId, Stage
+from app.domain.wording import tr, trn
 from app.ui.bench import Bench
-from app.ui.forms import Sheet, button
-from app.ui.lines_table import add_line, choose, chosen, lines_table
-from db.lines import ClientLine
+from app.ui.client.section import this_day
+from app.ui.forms import button, plain, text_field
+from app.ui.roster.acts import Roster, RosterActs
+from app.ui.roster.finder import STAGE_WORDS, Entry, Wanted, entries, tags_of
+from app.ui.roster.model import RosterModel
 from db.store import Store
 
-COLUMNS = (mark("Client"), mark("Team"), mark("Programs"), mark("State"))
+ANY = "any"
 
 
-class ClientsDialog(Sheet):
-    """A table of clients, and beside it what can be done with the chosen one.
+class ClientsDialog(Roster):
+    """A table of clients, and beside it what can be done with the chosen ones.
 
-    wanted: the client to open once the dialog is accepted.
+    wanted: the client to open once the dialog is accepted; wants_new: a new client is asked for.
     """
 
     def __init__(self, bench: Bench, store: Store, parent: QWidget | None) -> None:
-        super().__init__(
-            parent,
-            tr("Clients"),
-            verb=tr("Open"),
-            about=tr("Archived clients keep everything, but are not offered at the top."),
-        )
+        super().__init__(parent, tr("Clients"), verb=tr("Open"))
         self.bench, self.store = bench, store
         self.wanted: ClientId | None = None
-        self.lines: dict[ClientId, ClientLine] = {}
-        self.table = lines_table(tr("Clients"), tuple(map(tr, COLUMNS)))
-        self.archive_button = button(tr("Archive"), self.archive)
-        acts = QVBoxLayout()
-        acts.addWidget(self.archive_button)
-        acts.addStretch(1)
+        self.wants_new = False
+        self.today = this_day()
+        self.model = RosterModel(self.today, self)
+        self.search = text_field(hint=tr("Name, team, tag or contact"))
+        self.search.setAccessibleName(tr("Search clients"))
+        self.stage = _box(tr("Stage"))
+        self.stage.addItem(tr("all stages"), ANY)
+        for stage, word in STAGE_WORDS.items():
+            self.stage.addItem(tr(word), stage.value)
+        self.tag = _box(tr("Tag"))
+        self.due = QCheckBox(tr("Something due"))
+        self.archived = QCheckBox(tr("Archived too"))
+        self.archived.setToolTip(
+            tr("Archived clients keep everything, but are not offered at the top")
+        )
+        self.told = plain("", role="small")
+        self.table = self._made_table()
+        self.acts = RosterActs(self)
+        self._lay_out()
+        self._connect()
+        self.setMinimumSize(760, 480)
+        self.resize(1250, 680)
+        work = bench.desk.work
+        self.refresh(() if work is None else (work.client.id,))
+        self.search.setFocus()
+
+    def _made_table(self) -> QTableView:
+        table = QTableView()
+        table.setModel(self.model)
+        table.setAccessibleName(tr("Clients"))
+        table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        table.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
+        table.setShowGrid(False)
+        table.setWordWrap(False)
+        table.setSortingEnabled(True)
+        table.setTabKeyNavigation(False)
+        table.verticalHeader().hide()
+        table.verticalHeader().setDefaultSectionSize(28)
+        table.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
+        head = table.horizontalHeader()
+        head.setHighlightSections(False)
+        head.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
+        head.setStretchLastSection(True)
+        for column, width in enumerate((154, 186, 66, 114, 118, 88, 94, 86, 86)):
+            table.setColumnWidth(column, width)
+        head.setSortIndicator(0, Qt.SortOrder.AscendingOrder)
+        return table
+
+    def _lay_out(self) -> None:
+        narrow = QHBoxLayout()
+        narrow.setSpacing(10)
+        narrow.addWidget(self.search, 1)
+        for widget in (self.stage, self.tag, self.due, self.archived):
+            narrow.addWidget(widget)
         row = QHBoxLayout()
         row.setSpacing(12)
         row.addWidget(self.table, 1)
-        row.addLayout(acts)
+        side = QVBoxLayout()
+        side.addWidget(self.acts)
+        side.addStretch(1)
+        row.addLayout(side)
+        self.body.addLayout(narrow)
         self.body.addLayout(row, 1)
+        self.body.addWidget(self.told)
         self.cancel_button.setText(tr("Close"))
-        self.table.currentItemChanged.connect(lambda *_: self._enable())
-        self.table.itemDoubleClicked.connect(lambda *_: self.try_keep())
-        self.setMinimumSize(560, 360)
-        self.resize(720, 440)
-        work = bench.desk.work
-        self.refresh(None if work is None else work.client.id)
+        new = button(tr("New client…"), self.want_new)
+        self.foot.insertWidget(0, new)
 
-    def refresh(self, keep: ClientId | None = None) -> None:
-        """Read the list again, with the line of `keep` chosen; archived clients come last."""
-        lines = sorted(self.store.clients(), key=lambda line: line.archived)
-        self.lines = {line.id: line for line in lines}
-        self.table.clear()
-        for line in lines:
-            state = "archived" if line.archived else ""
-            add_line(self.table, (line.name, line.team, str(line.programs), state), line.id)
-        choose(self.table, keep)
+    def _connect(self) -> None:
+        self.search.textChanged.connect(lambda _text: self.look())
+        for box in (self.stage, self.tag):
+            box.currentIndexChanged.connect(lambda _at: self.look())
+        for tick in (self.due, self.archived):
+            tick.toggled.connect(lambda _on: self.look())
+        self.search.returnPressed.connect(self.try_keep)
+        self.table.activated.connect(lambda _index: self.try_keep())
+        self.table.selectionModel().selectionChanged.connect(lambda *_: self._enable())
+
+    # -- what is shown ---------------------------------------------------------------------
+
+    def refresh(self, keep: tuple[ClientId, ...] | None = None) -> None:
+        """Read the list again, with those lines chosen; those chosen before if none are named."""
+        chosen = tuple(e.line.id for e in self.chosen) if keep is None else keep
+        known = entries(self.store.roster(), self.today)
+        self._offer_tags(tags_of(known))
+        self.model.show_entries(known)
+        self.look(chosen)
+
+    def _offer_tags(self, tags: tuple[str, ...]) -> None:
+        before = self.tag.currentData()
+        self.tag.blockSignals(True)
+        self.tag.clear()
+        self.tag.addItem(tr("all tags"), ANY)
+        for tag in tags:
+            self.tag.addItem(tag, [tag])
+        at = next((k for k in range(self.tag.count()) if self.tag.itemData(k) == before), 0)
+        self.tag.setCurrentIndex(at)
+        self.tag.setEnabled(bool(tags))
+        self.tag.blockSignals(False)
+
+    def look(self, keep: tuple[ClientId, ...] | None = None) -> None:
+        """Show who is looked for; the chosen ones stay chosen where they are still shown."""
+        chosen = tuple(e.line.id for e in self.chosen) if keep is None else keep
+        stage, tag = self.stage.currentData(), self.tag.currentData()
+        wanted = Wanted(
+            words=self.search.text(),
+            stage=None if stage in (ANY, None) else Stage(stage),
+            tag=None if tag in (ANY, None) else tag[0],
+            archived=self.archived.isChecked(),
+            due=self.due.isChecked(),
+        )
+        self.model.look_for(wanted)
+        self._choose(chosen)
+        self._tell()
+
+    def _choose(self, ids: tuple[ClientId, ...]) -> None:
+        rows = [row for row in map(self.model.row_of, ids) if row >= 0]
+        if not rows and self.model.rowCount():
+            rows = [0]
+        flags = QItemSelectionModel.SelectionFlag
+        selection = self.table.selectionModel()
+        selection.clear()
+        for row in rows:
+            selection.select(self.model.index(row, 0), flags.Select | flags.Rows)
+        if rows:
+            selection.setCurrentIndex(self.model.index(rows[0], 0), flags.NoUpdate)
+            self.table.scrollTo(self.model.index(rows[0], 0))
         self._enable()
 
+    def _tell(self) -> None:
+        shown, known = self.model.rowCount(), len(self.model.known)
+        if self.model.alike and shown:
+            self.told.setText(tr("Nobody of that name. Names like it:"))
+        elif not known:
+            self.told.setText(tr("No client yet. A name is enough to begin."))
+        elif not shown:
+            self.told.setText(tr("Nobody fits. Change the words or the choices above."))
+        else:
+            self.told.setText(trn("{n} client of {all}", "{n} clients of {all}", shown, all=known))
+
     @property
-    def line(self) -> ClientLine | None:
-        """The client that is chosen; None if there is none."""
-        key = chosen(self.table)
-        return self.lines.get(ClientId(key)) if isinstance(key, str) else None
+    def chosen(self) -> tuple[Entry, ...]:
+        """The entries of the chosen rows, from the top down."""
+        rows = sorted(index.row() for index in self.table.selectionModel().selectedRows())
+        return tuple(self.model.entry(row) for row in rows if row < self.model.rowCount())
+
+    def choose(self, *ids: ClientId) -> None:
+        """Choose these clients."""
+        self._choose(ids)
 
     def _enable(self) -> None:
-        line = self.line
-        self.keep_button.setEnabled(line is not None)
-        self.archive_button.setEnabled(line is not None)
-        self.archive_button.setText(tr("Bring back") if line and line.archived else tr("Archive"))
+        self.keep_button.setEnabled(len(self.chosen) == 1)
+        self.acts.show_chosen(self.chosen)
+
+    # -- acts ------------------------------------------------------------------------------
 
     def keep(self) -> None:
         """Want the chosen client opened."""
-        self.wanted = None if self.line is None else self.line.id
+        if len(self.chosen) == 1:
+            self.wanted = self.chosen[0].line.id
 
-    def archive(self) -> None:
-        """Put the client into the archive, or bring the client back."""
-        line = self.line
-        if line is None:
-            return
-        self.show_error("")
-        try:
-            folder.archive_client(
-                self.bench.desk, self.store, client_id=line.id, archived=not line.archived
-            )
-        except CoachError as error:
-            self.show_error(error.sentence)
-            return
-        self.refresh(line.id)
+    def try_keep(self) -> None:
+        """Open the one that is chosen; nothing while none or several are."""
+        if len(self.chosen) == 1:
+            super().try_keep()
+
+    def want_new(self) -> None:
+        """Ask for a new client once this is closed."""
+        self.wants_new = True
+        self.reject()
+
+
+def _box(name: str) -> QComboBox:
+    box = QComboBox()
+    box.setMinimumHeight(32)
+    box.setAccessibleName(name)
+    box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
+    return box

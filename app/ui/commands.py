@@ -192,7 +192,9 @@ class Commands(QMainWindow):
         dialog = ClientsDialog(self.bench, self.store, self)
         dialog.exec()
         self.refresh_lists()
-        if dialog.wanted is not None:
+        if dialog.wants_new:
+            self.new_client()
+        elif dialog.wanted is not None:
             self.choose_client(dialog.wanted)
 
     def show_programs(self) -> None:

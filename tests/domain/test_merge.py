@@ -147,3 +147,5 @@ def test_whatever_is_chosen_every_list_entry_is_still_there(
 def test_a_status_is_chosen_like_any_other_value() -> None:
     novice = replace(OTHER, status=Status.NOVICE)
     assert merged(MINE, novice, ["status"]).status is Status.NOVICE
+    (difference,) = (d for d in differences(novice, MINE) if d.field == "status")
+    assert not difference.prefer_other, "novice is said, not unknown"

@@ -13,7 +13,6 @@ from app.domain.work import Work
 from app.ui.actions import BY_ID
 from app.ui.clients_dialog import ClientsDialog
 from app.ui.forms import Sheet
-from app.ui.lines_table import choose
 from app.ui.window import Window
 from db.store import Store
 from tests.ui.desks import PROGRAM, RUNA
@@ -79,7 +78,8 @@ def test_the_client_that_is_wanted_is_opened(window: Window, store: Store, monke
     store.save(None, Work(JORUNN), label="Add")
 
     def want_jorunn(dialog: ClientsDialog) -> int:
-        choose(dialog.table, JORUNN.id)
+        dialog.archived.setChecked(True)
+        dialog.choose(JORUNN.id)
         dialog.try_keep()
         return int(QDialog.DialogCode.Accepted)
 

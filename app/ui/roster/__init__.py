@@ -1,0 +1,1 @@
+"""All clients: finding them, what each needs, and what can be done with them as a whole."""
