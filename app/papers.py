@@ -9,6 +9,7 @@ from app import press, resources
 from app.booklet import Content, Paper
 from app.booklet.intake_form import IntakeForm, make_intake_form
 from app.booklet.season_poster import make_poster
+from app.booklet.session_sheet import make_session_sheets
 from app.booklet.substitute_list import make_substitute_list
 from app.domain.errors import CoachError
 from app.domain.exercise import Catalogue
@@ -70,6 +71,10 @@ def _poster(order: Order, look: Look) -> bytes:
     return make_poster(*order.plan(), paper=look.paper, grey=look.grey)
 
 
+def _sessions(order: Order, look: Look) -> bytes:
+    return make_session_sheets(*order.plan(), week=look.week, paper=look.paper, grey=look.grey)
+
+
 def _substitutes(order: Order, look: Look) -> bytes:
     return make_substitute_list(*order.plan(), paper=look.paper, grey=look.grey)
 
@@ -86,6 +91,14 @@ KINDS = (
         mark("The whole season on one wide page, with a box to tick for every session."),
         "season",
         _poster,
+    ),
+    Kind(
+        "sessions",
+        mark("Session sheets"),
+        mark("One week's sessions, each on a sheet of its own with boxes to write in."),
+        "sessions",
+        _sessions,
+        weekly=True,
     ),
     Kind(
         "instead",

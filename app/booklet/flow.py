@@ -28,7 +28,7 @@ from app.booklet.fonts import (
 )
 from app.booklet.palette import COLOUR, GREY, Palette
 from app.booklet.pen import PT, Box, Pen
-from app.domain.wording import tr
+from app.domain.wording import language, tr
 
 MARGIN_MM, TOP_MM, FOOT_MM = 16.0, 24.2, 13.0
 
@@ -198,7 +198,7 @@ def open_canvas(ground: Ground, heading: Heading) -> tuple[FormCanvas, BytesIO]:
         invariant=1,
         initialFontName=Face.SANS.value,  # type: ignore[arg-type]  # the stubs are wrong here
         initialFontSize=11,
-        lang="en",
+        lang=language().code,
     )
     canvas.setTitle(heading.subject or heading.title)
     canvas.setAuthor(heading.author)

@@ -94,7 +94,7 @@ _SHORT_PAGE_MM = 290.0
 def _lay_out(
     book: Book, parts: list[SessionPart], *, extra_mm: float, across: bool = False
 ) -> WeekLayout:
-    pages = _pack(book, parts, across=across)
+    pages = pack(book, parts, across=across)
     while len(pages) < 2:
         pages.append([])
     log_page = len(pages) - 1
@@ -112,16 +112,20 @@ def _parts(book: Book, week: Week) -> list[SessionPart]:
     parts = []
     for number, day in enumerate(week.days):
         for turn, session in enumerate(day.sessions, start=1):
-            name = (
-                day_name(number)
-                if len(day.sessions) == 1
-                else tr("{day}, session {turn}", day=day_name(number), turn=turn)
-            )
-            parts.append(_part(book, session, name))
+            name = named_day(number, turn, of=len(day.sessions))
+            parts.append(session_part(book, session, name))
     return parts
 
 
-def _part(book: Book, session: Session, day: str) -> SessionPart:
+def named_day(day: int, turn: int, *, of: int) -> str:
+    """'Tuesday', or 'Tuesday, session 2' where the day has several."""
+    if of == 1:
+        return day_name(day)
+    return tr("{day}, session {turn}", day=day_name(day), turn=turn)
+
+
+def session_part(book: Book, session: Session, day: str) -> SessionPart:
+    """A session, whole, its rows roomy; day: how its day is named."""
     width = book.frame.width
     minutes = session_minutes(session, book.content.catalogue)
     warmup = warmup_text(book, session)
@@ -137,7 +141,7 @@ def _part(book: Book, session: Session, day: str) -> SessionPart:
     )
 
 
-def _pack(book: Book, parts: list[SessionPart], *, across: bool) -> list[list[SessionPart]]:
+def pack(book: Book, parts: list[SessionPart], *, across: bool) -> list[list[SessionPart]]:
     """The parts on pages, in order; a part that fits no page is split between rows.
 
     across: a part may also go on from a left page to the right one beside it.

@@ -101,7 +101,7 @@ def _week_drawing(index: int, layout: WeekLayout, number: int) -> Draw:
         _head(sheet, index)
         y = sheet.book.frame.first
         for at, part in enumerate(layout.pages[number]):
-            y = _draw_session(sheet, part, y, first=not at)
+            y = draw_session(sheet, part, y, first=not at)
         if number == len(layout.pages) - 1:
             sheet = _said_what_follows(sheet, index)
         if number == layout.log_page:
@@ -187,7 +187,7 @@ def sums(book: Book, index: int) -> Iterator[str]:
     yield f"{reps}{DOT}{tr('{sets} sets', sets=counted)}"
 
 
-def _draw_session(sheet: Sheet, part: SessionPart, y: float, *, first: bool) -> float:
+def draw_session(sheet: Sheet, part: SessionPart, y: float, *, first: bool) -> float:
     """Draw a session from `y` down; gives back its lower edge."""
     pen, p = sheet.pen, sheet.palette
     top = y
