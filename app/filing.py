@@ -222,9 +222,11 @@ def take_in(store: Store, arrival: Arrival, *, replacing: bool = False) -> None:
     """
     plan = arrival.plan
     refuse_clash(arrival, where=plan.client.name, replacing=replacing)
-    for exercise in arrival.exercises:
-        store.save_exercise(exercise)
     before = None if arrival.client is None else Work(arrival.client, arrival.program)
-    if before != Work(plan.client, plan.program):
-        name = plan.client.name if plan.program is None else plan.program.name
-        store.save(before, Work(plan.client, plan.program), label=tr("Import {name}", name=name))
+    name = plan.client.name if plan.program is None else plan.program.name
+    with store.together():
+        for exercise in arrival.exercises:
+            store.save_exercise(exercise)
+        if before != Work(plan.client, plan.program):
+            label = tr("Import {name}", name=name)
+            store.save(before, Work(plan.client, plan.program), label=label)
