@@ -12,11 +12,22 @@ import sys
 import tempfile
 from collections.abc import Callable, Sequence
 from contextlib import closing
-from datetime import date, datetime
+from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, NoReturn, Protocol
 
 import app
+from app.cli_files import (
+    add_export,
+    add_import,
+    day,
+    export,
+    import_,
+    open_store,
+    own_file,
+    there,
+    weeks_run,
+)
 from app.domain.errors import CoachError
 from app.domain.wording import tr
 
@@ -24,7 +35,6 @@ if TYPE_CHECKING:
     from app.domain.exercise import Catalogue
     from app.domain.program import Program
     from app.exchange.plan_file import Plan
-    from db.store import Store
 
 Picture = Callable[[Path, Path], None]
 
@@ -128,24 +138,17 @@ def _add_plan_commands(add: Add) -> None:
     one.add_argument("--out", type=Path, metavar="F.pdf", required=True)
     one.add_argument("--paper", choices=("a4", "letter"), type=str.lower, default="a4")
     one.add_argument("--grey", action="store_true", help=tr("tones for a grey printer"))
-    one.add_argument("--weeks", type=_weeks, metavar="1-6", help=tr("only these weeks"))
+    one.add_argument("--weeks", type=weeks_run, metavar="1-6", help=tr("only these weeks"))
     one.add_argument("--coach", default="", metavar="NAME", help=tr("who hands it out"))
-    one.add_argument("--date", type=_day, metavar="2026-10-12", help=tr("the day on its cover"))
+    one.add_argument("--date", type=day, metavar="2026-10-12", help=tr("the day on its cover"))
 
 
 def _add_file_commands(add: Add) -> None:
-    one = add(export, tr("clients and programs of the coach's file as plan files"))
-    one.add_argument("--client", default="", metavar="NAME", help=tr("name or id; all if left out"))
-    one.add_argument(
-        "--program", default="", metavar="NAME", help=tr("name or id; all if left out")
-    )
-    where = one.add_mutually_exclusive_group(required=True)
-    where.add_argument("--out", type=Path, metavar="PLAN.json", help=tr("one plan into this file"))
-    where.add_argument("--to", type=Path, metavar="DIR", help=tr("each plan into a file there"))
+    one = add(export, tr("clients and programs as plan files, tables or calendars"))
+    add_export(one)
     _add_file(one)
-    one = add(import_, tr("plan files into the coach's file"))
-    one.add_argument("plans", type=Path, nargs="+", metavar="PLAN.json")
-    one.add_argument("--replace", action="store_true", help=tr("replace what has the same id"))
+    one = add(import_, tr("plan files, folders of them, or a coach's table"))
+    add_import(one)
     _add_file(one)
     one = add(backup, tr("a checked copy of the coach's file"))
     one.add_argument("--to", type=Path, metavar="DIR", help=tr("the folder for it"))
@@ -182,21 +185,6 @@ class _Version(argparse.Action):
         parser.exit(0)
 
 
-def _weeks(text: str) -> tuple[int, int]:
-    first, _, last = text.partition("-")
-    try:
-        return int(first), int(last or first)
-    except ValueError:
-        raise argparse.ArgumentTypeError(tr("{text!r} is not like 1-6", text=text)) from None
-
-
-def _day(text: str) -> date:
-    try:
-        return date.fromisoformat(text)
-    except ValueError:
-        raise argparse.ArgumentTypeError(tr("{text!r} is not like 2026-10-12", text=text)) from None
-
-
 def version_text() -> str:
     """The versions of the program, its schema, Python, Qt and SQLite, one a line."""
     import platform
@@ -213,19 +201,6 @@ def version_text() -> str:
             tr("SQLite {sqlite}", sqlite=SQLITE),
         )
     )
-
-
-def own_file(asked: argparse.Namespace) -> Path:
-    """The coach's file: the one named, or the one in the data folder."""
-    named: Path | None = getattr(asked, "file", None)
-    if named is not None:
-        return named
-    folder: Path | None = getattr(asked, "data_dir", None)
-    if folder is None:
-        from platformdirs import user_data_path
-
-        folder = user_data_path("weekloom", appauthor=False)
-    return folder / "weekloom.db"
 
 
 # -- plan files -------------------------------------------------------------------------------
@@ -298,55 +273,11 @@ def _program(plan: Plan, path: Path) -> Program:
 # -- the coach's file --------------------------------------------------------------------------
 
 
-def export(asked: argparse.Namespace) -> None:
-    """Write clients and programs of the coach's file as plan files."""
-    from app.exchange.files import make_folder, write_file
-    from app.exchange.plan_file import write_plan
-    from app.filing import file_names, gather_plans
-    from app.resources import catalogue
-
-    with closing(_open_store(asked)) as store:
-        known = catalogue().with_own(store.own_exercises(retired=True))
-        plans = gather_plans(store, known, client=asked.client, program=asked.program)
-    if asked.out is not None and len(plans) != 1:
-        raise CoachError(
-            tr("{plans} plans fit, and one file holds one.", plans=len(plans)),
-            mend=tr("Name a client and a program, or write them to a folder with --to."),
-        )
-    targets = [asked.out]
-    if asked.to is not None:
-        make_folder(asked.to)
-        targets = [asked.to / name for name in file_names(plans)]
-    for plan, target in zip(plans, targets, strict=True):
-        write_file(target, write_plan(plan).encode())
-        print(target)
-
-
-def import_(asked: argparse.Namespace) -> None:
-    """Read plan files into the coach's file; nothing is changed if one of them cannot be read."""
-    from app.filing import expect, open_plan, refuse_clash, refuse_contradiction, take_in
-    from app.resources import catalogue
-
-    if not own_file(asked).exists():
-        for path in asked.plans:  # no file is made for a plan that cannot be read
-            open_plan(path, catalogue())
-    with closing(_open_store(asked, new=True)) as store:
-        known = catalogue().with_own(store.own_exercises(retired=True))
-        plans = {path: open_plan(path, known) for path in asked.plans}
-        refuse_contradiction(tuple(plans.values()))
-        for path, plan in plans.items():
-            refuse_clash(expect(store, plan), where=str(path), replacing=asked.replace)
-        for path, plan in plans.items():
-            take_in(store, expect(store, plan), replacing=asked.replace)
-            program = "" if plan.program is None else f", {plan.program.name}"
-            print(f"{path}: {plan.client.name}{program}")
-
-
 def backup(asked: argparse.Namespace) -> None:
     """Make a checked copy of the coach's file, in the folder of copies beside it or another."""
     from db.backup import back_up
 
-    print(back_up(_there(own_file(asked)), asked.to))
+    print(back_up(there(own_file(asked)), asked.to))
 
 
 def restore(asked: argparse.Namespace) -> None:
@@ -354,7 +285,7 @@ def restore(asked: argparse.Namespace) -> None:
     from db.backup import restore as put_back
 
     path = own_file(asked)
-    aside = put_back(_there(asked.copy), path)
+    aside = put_back(there(asked.copy), path)
     print(path)
     if aside is not None:
         print(tr("The file as it was: {aside}", aside=aside))
@@ -364,9 +295,9 @@ def verify(asked: argparse.Namespace) -> None:
     """Say whether the coach's file is whole."""
     from db.backup import verify as verify_file
 
-    path = _there(own_file(asked))
+    path = there(own_file(asked))
     verify_file(path)
-    with closing(_open_store(asked)) as store:
+    with closing(open_store(asked)) as store:
         for sentence in store.check_integrity():
             raise CoachError(sentence, where=str(path), mend=tr("Restore the newest good copy."))
         clients = store.clients()
@@ -379,21 +310,3 @@ def verify(asked: argparse.Namespace) -> None:
             programs=programs,
         )
     )
-
-
-def _open_store(asked: argparse.Namespace, *, new: bool = False) -> Store:
-    """The coach's file; only with `new` is one made where there is none."""
-    from db.store import Store
-
-    path = own_file(asked)
-    return Store.open(path if new else _there(path))
-
-
-def _there(path: Path) -> Path:
-    if not path.exists():
-        raise CoachError(
-            tr("There is no such file."),
-            where=str(path),
-            mend=tr("Check the name, or name it by --file."),
-        )
-    return path

@@ -31,6 +31,12 @@ _MENDS = (
 )
 
 
+_TAKEN = frozenset({"con", "prn", "aux", "nul"}) | {
+    f"{port}{number}" for port in ("com", "lpt") for number in range(1, 10)
+}
+"""Names that some systems keep for devices, whatever ending they have."""
+
+
 class FileTrouble(CoachError):
     """A file that cannot be read or written, and why."""
 
@@ -121,4 +127,5 @@ def make_folder(path: Path) -> None:
 def safe_name(*words: str) -> str:
     """A file name without spaces or signs that any system takes: 'runa-estvik-ridge-season'."""
     kept = "".join(letter if letter.isalnum() else "-" for letter in " ".join(words).lower())
-    return "-".join(part for part in kept.split("-") if part)[:80].strip("-") or "plan"
+    name = "-".join(part for part in kept.split("-") if part)[:80].strip("-") or "plan"
+    return f"{name}-plan" if name in _TAKEN else name
