@@ -116,3 +116,8 @@ def test_a_folder_is_made_with_those_above_it(tmp_path: Path) -> None:
 )
 def test_names_are_safe_on_every_system(words: tuple[str, str], name: str) -> None:
     assert safe_name(*words) == name
+
+
+@pytest.mark.parametrize("name", ["CON", "nul", "Com1", "LPT9"])
+def test_a_name_that_stands_for_a_device_is_made_another(name: str) -> None:
+    assert safe_name(name) == f"{name.lower()}-plan"
