@@ -114,11 +114,11 @@ def make_folder(path: Path) -> None:
 
     Raises FileTrouble.
     """
-    missing = []
+    wanted, missing = path, []
     while not path.exists() and path not in missing:
         missing.append(path)
         path = path.parent
-    with told(path, "write"):
+    with told(wanted, "write"):
         for folder in reversed(missing):
             folder.mkdir(mode=0o700, exist_ok=True)
         path.mkdir(exist_ok=True)  # says what stands there instead
