@@ -11,6 +11,7 @@ from functools import cache
 
 from app import booklet, resources
 from app.booklet import Content, Options, Paper
+from app.booklet.imposition import impose
 from app.booklet.report import Report, make_report
 from app.domain import energy
 from app.domain.errors import CoachError
@@ -83,6 +84,11 @@ def bind(
 ) -> bytes:
     """The booklet of an issue as PDF bytes. Raises BookletError for what cannot be printed."""
     return booklet.make(issue, content_for(issue, catalogue, ranges), options or Options())
+
+
+def fold(pdf: bytes, paper: Paper) -> bytes:
+    """The pages of a PDF in pairs on sheets, in the order in which they fold into a booklet."""
+    return impose(pdf, paper)
 
 
 def print_report(report: Report, *, paper: Paper = Paper.A4, grey: bool = False) -> bytes:

@@ -5,35 +5,29 @@ from __future__ import annotations
 from datetime import date, datetime
 from pathlib import Path
 
-from PySide6.QtCore import QRectF, QSize, Qt, QTimer
-from PySide6.QtGui import QIcon, QImage, QKeyEvent, QPageLayout, QPageSize, QPainter, QPixmap
-from PySide6.QtPrintSupport import QPrintDialog, QPrinter
+from PySide6.QtCore import QTimer
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
     QFileDialog,
     QHBoxLayout,
-    QLabel,
-    QListWidget,
-    QListWidgetItem,
     QProgressBar,
-    QScrollArea,
     QVBoxLayout,
     QWidget,
 )
 
 from app.booklet import Options, Paper
 from app.domain.errors import CoachError
-from app.domain.wording import tr
+from app.domain.wording import tr, trn
 from app.domain.work import Issue
 from app.exchange.files import safe_name, write_file
 from app.ui import worker
 from app.ui.bench import Bench
 from app.ui.forms import NumberField, Sheet, button, plain
-from app.ui.pdf_pages import POINTS_PER_INCH, Pages
-
-THUMB = 96
-PRINT_DPI = 300
+from app.ui.paper_view import PaperView
+from app.ui.pdf_pages import Pages
+from app.ui.printing import ask_printer, print_on
 
 
 class BookletDialog(Sheet):
@@ -45,26 +39,22 @@ class BookletDialog(Sheet):
         self.bench = bench
         self.today = today or datetime.now().astimezone().date()
         self.issue: Issue = bench.desk.draft_issue(self.today)
-        self.content = b""
-        self.pages: Pages | None = None
+        self.view = PaperView()
+        self.thumbs, self.page = self.view.thumbs, self.view.page
         self.handed_out = False
         self._job: worker.Job[bytes] | None = None
-        self._thumbs_left: list[int] = []
         self._build_options(len(bench.desk.program.weeks))
         self._build_pages()
         self._lay_out()
-        self._thumb_timer = QTimer(self)
-        self._thumb_timer.setInterval(0)
-        self._thumb_timer.timeout.connect(self._next_thumb)
         self._later = QTimer(self)
         self._later.setSingleShot(True)
         self._later.setInterval(250)
         self._later.timeout.connect(self.make)
         self.paper.currentIndexChanged.connect(lambda _k: self.make())
-        self.grey.toggled.connect(lambda _on: self.make())
+        for box in (self.grey, self.folded):
+            box.toggled.connect(lambda _on: self.make())
         for field in (self.first, self.last):
             field.edit.textEdited.connect(lambda _text: self._later.start())
-        self.thumbs.currentRowChanged.connect(self.show_page)
         self.finished.connect(lambda _result: self._let_go())
         self.resize(1100, 800)
         self.make()
@@ -74,20 +64,19 @@ class BookletDialog(Sheet):
         self.paper.addItems(["A4", tr("US Letter")])
         self.paper.setMinimumHeight(32)
         self.grey = QCheckBox(tr("Tones for a grey printer"))
+        self.folded = QCheckBox(tr("Two pages on a sheet, to fold"))
+        self.folded.setToolTip(
+            tr(
+                "Sheets in the order in which they fold into a booklet; print on both sides and "
+                "turn over the short edge"
+            )
+        )
         self.first = NumberField(tr("First week"), low=1, high=weeks, whole=True)
         self.last = NumberField(tr("Last week"), low=1, high=weeks, whole=True)
         self.first.set_value(1)
         self.last.set_value(weeks)
 
     def _build_pages(self) -> None:
-        self.thumbs = QListWidget()
-        self.thumbs.setIconSize(QSize(THUMB, round(THUMB * 1.42)))
-        self.thumbs.setFixedWidth(170)
-        self.thumbs.setAccessibleName(tr("Pages"))
-        self.page = QLabel()
-        self.page.setAlignment(Qt.AlignmentFlag.AlignCenter)
-        self.page.setAccessibleName(tr("The open page"))
-        self.page.setTextFormat(Qt.TextFormat.PlainText)
         self.busy = QProgressBar()
         self.busy.setRange(0, 0)
         self.busy.setFixedHeight(6)
@@ -103,6 +92,7 @@ class BookletDialog(Sheet):
         self.column.removeItem(self.form)
         options.addLayout(self.form)
         options.addWidget(self.grey)
+        options.addWidget(self.folded)
         note = plain(
             tr(
                 "Hand the client only what you have checked. Handing out keeps a "
@@ -117,16 +107,10 @@ class BookletDialog(Sheet):
         holder = QWidget()
         holder.setLayout(options)
         holder.setFixedWidth(240)
-        scroll = QScrollArea()
-        scroll.setWidget(self.page)
-        scroll.setAccessibleName(tr("The open page, to scroll"))
-        scroll.setWidgetResizable(True)
-        self.page_scroll = scroll
         row = QHBoxLayout()
         row.setSpacing(12)
         row.addWidget(holder)
-        row.addWidget(self.thumbs)
-        row.addWidget(scroll, 1)
+        row.addWidget(self.view, 1)
         self.body.addLayout(row, 1)
         self.body.addWidget(self.busy)
         self.foot.insertWidget(0, self.status)
@@ -161,12 +145,13 @@ class BookletDialog(Sheet):
             self.show_error(error.sentence)
             return
         self.busy.show()
-        desk, issue = self.bench.desk, self.issue
-        self._job = worker.start(
-            lambda: press.bind(issue, desk.catalogue, desk.ranges, options=options),
-            self._made,
-            self._failed,
-        )
+        desk, issue, folded = self.bench.desk, self.issue, self.folded.isChecked()
+
+        def bound() -> bytes:
+            pdf = press.bind(issue, desk.catalogue, desk.ranges, options=options)
+            return press.fold(pdf, options.paper) if folded else pdf
+
+        self._job = worker.start(bound, self._made, self._failed)
 
     def _failed(self, error: CoachError) -> None:
         self.busy.hide()
@@ -175,61 +160,34 @@ class BookletDialog(Sheet):
     def _made(self, content: bytes) -> None:
         self.busy.hide()
         self._enable(True)
-        if self.pages is not None:
-            self.pages.close()
-        self.content, self.pages = content, Pages(content)
-        kept = max(0, self.thumbs.currentRow())
-        self.thumbs.clear()
-        for number in range(len(self.pages)):
-            self.thumbs.addItem(QListWidgetItem(f"{number + 1}"))
-        self.status.setText(
-            tr(
-                "{pages} pages, {content:.0f} KiB",
-                pages=len(self.pages),
-                content=len(content) / 1024,
+        self.view.show_paper(content)
+        size = len(content) / 1024
+        count = len(self.view.pages or ())
+        if self.folded.isChecked():
+            told = trn(
+                "{n} sheet, {size:.0f} KiB", "{n} sheets, {size:.0f} KiB", count // 2, size=size
             )
-        )
-        self._thumbs_left = list(range(len(self.pages)))
-        self._thumb_timer.start()
-        self.thumbs.setCurrentRow(min(kept, len(self.pages) - 1))
+        else:
+            told = trn("{n} page, {size:.0f} KiB", "{n} pages, {size:.0f} KiB", count, size=size)
+        self.status.setText(told)
+
+    @property
+    def content(self) -> bytes:
+        """The PDF that is shown."""
+        return self.view.content
+
+    @property
+    def pages(self) -> Pages | None:
+        """Its pages; None before they are there."""
+        return self.view.pages
 
     def _enable(self, on: bool) -> None:
         self.keep_button.setEnabled(on)
         self.print_button.setEnabled(on)
 
-    def _next_thumb(self) -> None:
-        if not self._thumbs_left or self.pages is None:
-            self._thumb_timer.stop()
-            return
-        number = self._thumbs_left.pop(0)
-        width = self.pages.size_pt(number).width() / POINTS_PER_INCH
-        ratio = self.devicePixelRatioF()
-        picture = self.pages.picture(number, THUMB * ratio / width)
-        self.thumbs.item(number).setIcon(QIcon(QPixmap.fromImage(picture)))
-
-    def show_page(self, number: int) -> None:
-        """Show page `number`, counted from 0."""
-        if self.pages is None or not 0 <= number < len(self.pages):
-            return
-        size = self.pages.size_pt(number)
-        room = max(400, self.page_scroll.viewport().width() - 24)
-        ratio = self.devicePixelRatioF()
-        dots = min(160.0, room / size.width() * POINTS_PER_INCH)
-        picture = self.pages.picture(number, dots * ratio)
-        picture.setDevicePixelRatio(ratio)
-        self.page.setPixmap(QPixmap.fromImage(picture))
-        self.page.setAccessibleDescription(
-            tr("Page {number} of {pages}", number=number + 1, pages=len(self.pages))
-        )
-        self.page_scroll.verticalScrollBar().setValue(0)
-
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        step = {Qt.Key.Key_PageDown: 1, Qt.Key.Key_PageUp: -1}.get(Qt.Key(event.key()))
-        if step is not None:
-            row = self.thumbs.currentRow() + step
-            self.thumbs.setCurrentRow(max(0, min(row, self.thumbs.count() - 1)))
-            return
-        super().keyPressEvent(event)
+        if not self.view.turn_by(event):
+            super().keyPressEvent(event)
 
     # -- handing out -----------------------------------------------------------------------
 
@@ -258,18 +216,9 @@ class BookletDialog(Sheet):
         """Show the system's print dialog and print the chosen pages at their exact size."""
         if self.pages is None:
             return
-        printer = QPrinter(QPrinter.PrinterMode.HighResolution)
-        printer.setResolution(PRINT_DPI)
-        a4 = self.paper.currentIndex() == 0
-        size = QPageSize(QPageSize.PageSizeId.A4 if a4 else QPageSize.PageSizeId.Letter)
-        printer.setPageSize(size)
-        printer.setFullPage(True)
-        printer.setPageOrientation(QPageLayout.Orientation.Portrait)
-        printer.setDocName(tr("Weekloom booklet"))
-        dialog = QPrintDialog(printer, self)
-        dialog.setMinMax(1, len(self.pages))
-        dialog.setOption(QPrintDialog.PrintDialogOption.PrintPageRange)
-        if dialog.exec() != QPrintDialog.DialogCode.Accepted:
+        folded = self.folded.isChecked()
+        printer = ask_printer(self, self.pages, name=tr("Weekloom booklet"), folded=folded)
+        if printer is None:
             return
         self.show_error("")
         try:
@@ -279,36 +228,6 @@ class BookletDialog(Sheet):
             self.show_error(error.sentence)
 
     def _let_go(self) -> None:
-        self._thumb_timer.stop()
         if self._job is not None:
             self._job.cancel()
-        if self.pages is not None:
-            self.pages.close()
-            self.pages = None
-
-
-def print_on(printer: QPrinter, pages: Pages, *, grey: bool) -> None:
-    """Print pages at their exact size; the printer's page range is kept to.
-
-    Raises CoachError if the printer does not take them.
-    """
-    first = printer.fromPage() or 1
-    last = min(printer.toPage() or len(pages), len(pages))
-    painter = QPainter()
-    taken = painter.begin(printer)
-    for number in range(first - 1, last):
-        taken = taken and (number == first - 1 or printer.newPage())
-        if not taken:
-            break
-        picture: QImage = pages.picture(number, PRINT_DPI, grey=grey)
-        size = pages.size_pt(number)
-        dots = printer.resolution() / POINTS_PER_INCH
-        painter.drawImage(QRectF(0, 0, size.width() * dots, size.height() * dots), picture)
-    if painter.isActive():
-        painter.end()
-    if not taken:
-        raise CoachError(
-            tr("The printer did not take the pages."),
-            where=printer.printerName() or printer.outputFileName(),
-            mend=tr("See that it is on and has paper, or save a PDF file and print that."),
-        )
+        self.view.close_paper()

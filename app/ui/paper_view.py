@@ -103,9 +103,14 @@ class PaperView(QWidget):
         self.page_scroll.verticalScrollBar().setValue(0)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
+        if not self.turn_by(event):
+            super().keyPressEvent(event)
+
+    def turn_by(self, event: QKeyEvent) -> bool:
+        """Turn a page if the key asks for it; False for any other key."""
         step = {Qt.Key.Key_PageDown: 1, Qt.Key.Key_PageUp: -1}.get(Qt.Key(event.key()))
         if step is None:
-            super().keyPressEvent(event)
-            return
+            return False
         row = self.thumbs.currentRow() + step
         self.thumbs.setCurrentRow(max(0, min(row, self.thumbs.count() - 1)))
+        return True

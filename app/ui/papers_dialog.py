@@ -5,8 +5,7 @@ from __future__ import annotations
 from datetime import date, datetime
 from pathlib import Path
 
-from PySide6.QtGui import QPageLayout, QPageSize
-from PySide6.QtPrintSupport import QPrintDialog, QPrinter
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
@@ -27,15 +26,12 @@ from app.exchange.files import safe_name, write_file
 from app.papers import Kind, Look, Order
 from app.ui import worker
 from app.ui.bench import Bench
-from app.ui.booklet_dialog import PRINT_DPI, print_on
 from app.ui.forms import NumberField, Sheet, Wrapped, button, plain
 from app.ui.paper_view import PaperView
+from app.ui.printing import ask_printer, print_on
 from app.ui.words import tip
 
-SIZES = (
-    (Paper.A4, QPageSize.PageSizeId.A4, "A4"),
-    (Paper.LETTER, QPageSize.PageSizeId.Letter, mark("US Letter")),
-)
+SIZES = ((Paper.A4, "A4"), (Paper.LETTER, mark("US Letter")))
 
 
 class PapersDialog(Sheet):
@@ -63,7 +59,7 @@ class PapersDialog(Sheet):
         self.about = Wrapped(role="small")
         self.paper = QComboBox()
         self.paper.setMinimumHeight(32)
-        for _, _, name in SIZES:
+        for _, name in SIZES:
             self.paper.addItem(tr(name))
         self.grey = QCheckBox(tr("Tones for a grey printer"))
         self.grey.setMinimumHeight(24)
@@ -163,6 +159,10 @@ class PapersDialog(Sheet):
         self.keep_button.setEnabled(on)
         self.print_button.setEnabled(on)
 
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if not self.view.turn_by(event):
+            super().keyPressEvent(event)
+
     # -- handing on ------------------------------------------------------------------------
 
     def try_keep(self) -> None:
@@ -186,19 +186,8 @@ class PapersDialog(Sheet):
         pages = self.view.pages
         if pages is None:
             return
-        printer = QPrinter(QPrinter.PrinterMode.HighResolution)
-        printer.setResolution(PRINT_DPI)
-        printer.setPageSize(QPageSize(SIZES[self.paper.currentIndex()][1]))
-        size = pages.size_pt(0)
-        turn = QPageLayout.Orientation
-        wide = size.width() > size.height()
-        printer.setPageOrientation(turn.Landscape if wide else turn.Portrait)
-        printer.setFullPage(True)
-        printer.setDocName(tr("Weekloom paper"))
-        dialog = QPrintDialog(printer, self)
-        dialog.setMinMax(1, len(pages))
-        dialog.setOption(QPrintDialog.PrintDialogOption.PrintPageRange)
-        if dialog.exec() != QPrintDialog.DialogCode.Accepted:
+        printer = ask_printer(self, pages, name=tr("Weekloom paper"))
+        if printer is None:
             return
         self.show_error("")
         try:

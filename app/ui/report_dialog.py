@@ -7,8 +7,7 @@ from datetime import date, datetime
 from pathlib import Path
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QPageSize, QPixmap
-from PySide6.QtPrintSupport import QPrintDialog, QPrinter
+from PySide6.QtGui import QPixmap
 from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
@@ -30,9 +29,9 @@ from app.exchange.files import safe_name, write_file
 from app.exchange.report import Checked, report_text
 from app.ui import worker
 from app.ui.bench import Bench
-from app.ui.booklet_dialog import PRINT_DPI, print_on
 from app.ui.forms import Sheet, button, plain
 from app.ui.pdf_pages import POINTS_PER_INCH, Pages
+from app.ui.printing import ask_printer, print_on
 
 FILES = ("PDF (*.pdf)", mark("Text (*.txt)"))
 
@@ -214,17 +213,8 @@ class ReportDialog(Sheet):
         """Show the system's print dialog and print the pages at their exact size."""
         if self.pages is None:
             return
-        printer = QPrinter(QPrinter.PrinterMode.HighResolution)
-        printer.setResolution(PRINT_DPI)
-        a4 = self.paper.currentIndex() == 0
-        size = QPageSize.PageSizeId.A4 if a4 else QPageSize.PageSizeId.Letter
-        printer.setPageSize(QPageSize(size))
-        printer.setFullPage(True)
-        printer.setDocName(tr("Weekloom findings report"))
-        dialog = QPrintDialog(printer, self)
-        dialog.setMinMax(1, len(self.pages))
-        dialog.setOption(QPrintDialog.PrintDialogOption.PrintPageRange)
-        if dialog.exec() == QPrintDialog.DialogCode.Accepted:
+        printer = ask_printer(self, self.pages, name=tr("Weekloom findings report"))
+        if printer is not None:
             print_on(printer, self.pages, grey=self.grey.isChecked())
 
     def _let_go(self) -> None:

@@ -2,20 +2,15 @@
 
 from __future__ import annotations
 
-import io
 from collections.abc import Iterator
-from datetime import date
 from pathlib import Path
 
-import pypdfium2
 import pytest
-from PySide6.QtCore import QCoreApplication, QPoint, QRect, Qt, QThreadPool
-from PySide6.QtGui import QPageSize
+from PySide6.QtCore import QCoreApplication, Qt, QThreadPool
 from PySide6.QtPrintSupport import QPrintDialog, QPrinter
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QFileDialog
 from pytestqt.qtbot import QtBot
-from reportlab.pdfgen.canvas import Canvas
 
 from app import press
 from app.booklet import Options, Paper
@@ -24,8 +19,7 @@ from app.domain.exercise import Catalogue
 from app.domain.ranges import RangeBook
 from app.domain.work import Issue
 from app.ui.bench import Bench
-from app.ui.booklet_dialog import PRINT_DPI, BookletDialog, print_on
-from app.ui.pdf_pages import Pages
+from app.ui.booklet_dialog import BookletDialog
 from db.store import Store
 from tests.ui.access import marked_up, too_small, unnamed
 from tests.ui.desks import PROGRAM, RUNA, TODAY
@@ -283,84 +277,6 @@ def test_closed_while_pages_are_made_nothing_comes_back(qtbot: QtBot, bench: Ben
 # -- printing ------------------------------------------------------------------------------
 
 
-def to_file(path: Path, size: QPageSize.PageSizeId) -> QPrinter:
-    printer = QPrinter(QPrinter.PrinterMode.HighResolution)
-    printer.setOutputFormat(QPrinter.OutputFormat.PdfFormat)
-    printer.setOutputFileName(str(path))
-    printer.setResolution(PRINT_DPI)
-    printer.setPageSize(QPageSize(size))
-    printer.setFullPage(True)
-    return printer
-
-
-def sizes(path: Path) -> list[tuple[float, float]]:
-    document = pypdfium2.PdfDocument(path.read_bytes())
-    found = [document[number].get_size() for number in range(len(document))]
-    document.close()
-    return found
-
-
-@pytest.mark.parametrize(
-    ("paper", "size", "points"),
-    [
-        (Paper.A4, QPageSize.PageSizeId.A4, A4),
-        (Paper.LETTER, QPageSize.PageSizeId.Letter, LETTER),
-    ],
-)
-def test_a_chosen_range_is_printed_at_its_exact_size(
-    bench: Bench,
-    tmp_path: Path,
-    paper: Paper,
-    size: QPageSize.PageSizeId,
-    points: tuple[float, ...],
-) -> None:
-    desk = bench.desk
-    issue = desk.draft_issue(date(2026, 11, 25))
-    options = Options(paper=paper, weeks=(1, 1))
-    pages = Pages(press.bind(issue, desk.catalogue, desk.ranges, options=options))
-    path = tmp_path / "printed.pdf"
-    printer = to_file(path, size)
-    printer.setFromTo(2, 3)
-    print_on(printer, pages, grey=True)
-    printed = sizes(path)
-    assert len(printed) == 2
-    for found in printed:
-        assert found == pytest.approx(points, abs=1)
-    _same_ink(path, pages)
-    pages.close()
-
-
-def _ink(pages: Pages, number: int) -> QRect:
-    """Where anything is printed on a page, in points."""
-    picture = pages.picture(number, 72, grey=True)
-    data, stride = bytes(picture.constBits()), picture.bytesPerLine()
-    xs = [x for x in range(picture.width()) if min(data[x::stride]) < 128]
-    ys = [y for y in range(picture.height()) if min(data[y * stride :][: picture.width()]) < 128]
-    return QRect(QPoint(min(xs), min(ys)), QPoint(max(xs), max(ys)))
-
-
-def _same_ink(path: Path, pages: Pages) -> None:
-    """The second page of the booklet lies on the first printed one, edge for edge."""
-    printed = Pages(path.read_bytes())
-    one, other = _ink(pages, 1), _ink(printed, 0)
-    printed.close()
-    for edge in ("left", "top", "right", "bottom"):
-        assert abs(getattr(one, edge)() - getattr(other, edge)()) <= 1, edge
-
-
-def test_without_a_range_every_page_is_printed(qtbot: QtBot, tmp_path: Path) -> None:
-    out = io.BytesIO()
-    canvas = Canvas(out, pagesize=A4)
-    for _ in range(3):
-        canvas.showPage()
-    canvas.save()
-    pages = Pages(out.getvalue())
-    path = tmp_path / "all.pdf"
-    print_on(to_file(path, QPageSize.PageSizeId.A4), pages, grey=True)
-    pages.close()
-    assert len(sizes(path)) == 3
-
-
 @pytest.mark.qt_log_ignore("Cannot open file", "QPainter::begin", extend=True)
 def test_a_printer_that_takes_nothing_is_named_and_nothing_is_handed_out(
     dialog: BookletDialog, store: Store, monkeypatch: pytest.MonkeyPatch, tmp_path: Path
@@ -426,3 +342,26 @@ def test_everybody_can_use_it(qtbot: QtBot, dressed: QApplication, dialog: Bookl
     assert unnamed(dialog) == []
     assert too_small(dialog) == []
     assert marked_up(dialog) == []
+
+
+def test_folded_pages_lie_in_pairs_on_sheets(
+    qtbot: QtBot, dialog: BookletDialog, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    flat = len(dialog.pages)
+    dialog.folded.setChecked(True)
+    qtbot.waitUntil(lambda: dialog.pages is not None and len(dialog.pages) != flat, timeout=WAIT_MS)
+    assert len(dialog.pages) == -(-flat // 4) * 2
+    size = dialog.pages.size_pt(0)
+    assert size.width() > size.height()
+    assert dialog.status.text().startswith(f"{len(dialog.pages) // 2} sheets")
+    asked: list[QPrinter] = []
+
+    def refuse(chosen: QPrintDialog) -> int:
+        asked.append(chosen.printer())
+        assert chosen.printer().pageLayout().orientation().name == "Landscape"
+        return 0
+
+    monkeypatch.setattr(QPrintDialog, "exec", refuse)
+    dialog.print_button.click()
+    assert asked
+    assert not dialog.handed_out
