@@ -161,13 +161,16 @@ class Desk:
     def seen(self) -> Iterator[Work]:
         """What was open or edited in this session, as last kept: what is open comes first.
 
-        A client comes once for each step, the newest first.
+        Then what each client's history has: the newest state first, and all that undo and redo
+        could bring back behind it.
         """
         if self.work is not None:
             yield self.work
         for history in self._histories.values():
             yield from (step.before for step in history.steps[history.done :][:1])
             yield from (step.after for step in reversed(history.steps[: history.done]))
+            for step in history.steps:
+                yield from (step.before, step.after)
 
     def read_again(self) -> None:
         """Take up what the file holds now; steps taken before can no longer be undone."""

@@ -9,7 +9,7 @@ SQLAlchemy, and a window that only shows does not wait for that.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -24,7 +24,7 @@ from app.domain.work import Coach, Issue, IssueId, Work
 from db import reading
 from db.client_reading import read_client
 from db.engine import WAIT_S
-from db.errors import Cause, StoreFailure, is_of_sqlite, told
+from db.errors import Cause, StoreFailure, is_of_sqlite, missing, told
 from db.lines import ClientLine, IssueLine, LogLine, ProgramLine, RosterLine
 from db.open_file import OpenFile, utc_now
 from db.opening import Opened, open_file, open_memory
@@ -33,6 +33,8 @@ from db.program_reading import read_program
 
 if TYPE_CHECKING:
     from sqlalchemy import Connection
+
+    from db.erasing import Footprint
 
 
 class Store(OpenFile):
@@ -190,6 +192,47 @@ class Store(OpenFile):
             self._write(lambda connection: hand_over(connection, of=other, to=after.client.id))
         for kind in ("clients", "diaries"):
             self._versions.pop((kind, other), None)
+        self._listed = None
+
+    def footprint(self, client_id: ClientId) -> Footprint:
+        """How much is held on the client. Raises StoreFailure if there is none of that id."""
+        from db.erasing import footprint
+
+        with self._reading():
+            try:
+                return footprint(self._raw, client_id)
+            except LookupError:
+                raise missing("client", client_id) from None
+
+    def erase_client(self, client_id: ClientId) -> None:
+        """Removes the client as `remove_client` does, and every byte of it from the file.
+
+        Raises StoreFailure, with the file as it was.
+        """
+        from db import erasing
+
+        name = self.footprint(client_id).name
+        self._write(lambda connection: erasing.remove_rows(connection, client_id, name))
+        for kind in ("clients", "diaries"):
+            self._versions.pop((kind, client_id), None)
+        self._changed_all()
+        # the bytes are written over by now; this only gives their room back, and may fail
+        with suppress(StoreFailure), told(self.where):
+            erasing.build_anew(self._raw)
+
+    def mentions(self, name: str) -> int:
+        """How many rows have the name in one of their texts."""
+        from db.erasing import mentions
+
+        with self._reading():
+            return mentions(self._raw, name)
+
+    def picture_names(self) -> frozenset[str]:
+        """The pictures that any check-in names."""
+        from db.erasing import picture_names
+
+        with self._reading():
+            return picture_names(self._raw)
 
     def log(self, program_id: ProgramId, limit: int = 100) -> tuple[LogLine, ...]:
         """The last edits of the program, newest first, in the order they were kept."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from app.domain.wording import mark, tr
-from app.ui.action import Action
+from app.ui.action import Action, client_open
 from app.ui.commands import Commands
 
 
@@ -20,6 +20,31 @@ def lock(window: Commands) -> None:
     if sheet.said:
         tell(window, sheet.windowTitle(), sheet.said)
 
+
+def erase(window: Commands) -> None:
+    """Erase the open client, after two steps that say what goes and what stays."""
+    from app.ui.erase_dialog import EraseDialog
+    from app.ui.forms import tell
+
+    desk = window.bench.desk
+    dialog = EraseDialog(desk, window.store, desk.client.id, window)
+    dialog.exec()
+    if dialog.said:
+        window.refresh_lists()
+        tell(window, tr("Client erased"), dialog.said)
+
+
+PERSON_ACTIONS: tuple[Action, ...] = (
+    Action(
+        "erase",
+        mark("Client"),
+        mark("Erase this client…"),
+        erase,
+        enabled=client_open,
+        apart=True,
+        tip=mark("All that is held on the client, for good, with what the copies still hold"),
+    ),
+)
 
 FILE_ACTIONS: tuple[Action, ...] = (
     Action(
