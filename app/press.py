@@ -69,12 +69,9 @@ def content_for(issue: Issue, catalogue: Catalogue, ranges: RangeBook) -> Conten
 
 def _energy(issue: Issue) -> energy.EnergyPlan | energy.Referral | None:
     """The targets for the issue's weeks; nothing where the client's figures do not reach."""
-    client = issue.client
-    if client.energy_goal is None:
-        return None
-    aim = energy.Aim(weeks=len(issue.program.weeks), pal=client.activity_level)
+    weeks = len(issue.program.weeks)
     try:
-        return energy.plan(client, client.energy_goal, on=issue.program.start, aim=aim)
+        return energy.usual_plan(issue.client, weeks=weeks, on=issue.program.start)
     except CoachError:
         return None
 

@@ -29,8 +29,7 @@ def plan_for(context: Context, weeks: int) -> energy.EnergyPlan | energy.Referra
         client = context.client
         assert client.energy_goal is not None
         try:
-            aim = energy.Aim(weeks=weeks, pal=client.activity_level)
-            found = energy.plan(client, client.energy_goal, on=context.start, aim=aim)
+            found = energy.usual_plan(client, weeks=weeks, on=context.start)
         except CoachError as error:
             found = error
         context.kept["energy", weeks] = found

@@ -57,6 +57,14 @@ from app.domain.energy.table import (
     energy_table,
     requirement_working,
 )
+from app.domain.energy.usual import (
+    WEEKS_WITHOUT_PROGRAM,
+    MacroRow,
+    macro_rows,
+    need_working,
+    usual_plan,
+    week_working,
+)
 
 __all__ = [
     "ACTIVITIES",
@@ -71,6 +79,7 @@ __all__ = [
     "PAL_MIDPOINT",
     "PROTEIN",
     "RESTING_EQUATIONS",
+    "WEEKS_WITHOUT_PROGRAM",
     "Aim",
     "EnergyGoal",
     "EnergyPlan",
@@ -79,6 +88,7 @@ __all__ = [
     "EquationRow",
     "Expenditure",
     "GoalRule",
+    "MacroRow",
     "Macros",
     "ProteinAdvice",
     "Ramp",
@@ -99,9 +109,11 @@ __all__ = [
     "fao_class",
     "iom_class",
     "kcal_of",
+    "macro_rows",
     "macros",
     "mass_after",
     "met_kcal",
+    "need_working",
     "plan",
     "ramp",
     "reestimate",
@@ -111,4 +123,6 @@ __all__ = [
     "schofield_kj",
     "serving_g",
     "total_energy",
+    "usual_plan",
+    "week_working",
 ]

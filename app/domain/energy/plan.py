@@ -360,7 +360,7 @@ def _reasons_of_figures(
     return tuple(reason for reason in reasons if reason)
 
 
-def _counted_kg(who: Person) -> float:
+def counted_kg(who: Person) -> float:
     """The body mass that protein is counted for."""
     square_m = (who.height_cm / 100) ** 2
     return 25 * square_m if who.mass_kg / square_m > HIGH_BMI else who.mass_kg
@@ -372,7 +372,7 @@ def _per_kg(goal: EnergyGoal, aim: Aim) -> float:
 
 def _protein(goal: EnergyGoal, who: Person, aim: Aim) -> float:
     """Protein, g a day, in steps of 5."""
-    return rounded(_per_kg(goal, aim) * _counted_kg(who), PROTEIN_STEP_G)
+    return rounded(_per_kg(goal, aim) * counted_kg(who), PROTEIN_STEP_G)
 
 
 def _eaten(kcal: float | None) -> float | None:
@@ -445,7 +445,7 @@ def _remarks_on_target(
                     high=high,
                 )
             )
-    if _counted_kg(who) != who.mass_kg:
+    if counted_kg(who) != who.mass_kg:
         remarks.append(tr("Protein is counted for the body mass at a body mass index of 25."))
     if who.fat_free_kg is not None and target_kcal / who.fat_free_kg < LOW_AVAILABILITY:
         remarks.append(
@@ -484,13 +484,13 @@ def _lines_of_macros(
     goal: EnergyGoal, who: Person, *, aim: Aim, target: Macros
 ) -> tuple[Line, ...]:
     """How the grams came about."""
-    per_kg, counted_kg = _per_kg(goal, aim), _counted_kg(who)
+    per_kg, kg = _per_kg(goal, aim), counted_kg(who)
     label = tr(
         "Protein, {per_kg} g for each of {counted_kg} kg",
         per_kg=number_text(per_kg, 2),
-        counted_kg=number_text(counted_kg),
+        counted_kg=number_text(kg),
     )
-    exact = tr("{per_kg:.0f} g before rounding", per_kg=per_kg * counted_kg)
+    exact = tr("{per_kg:.0f} g before rounding", per_kg=per_kg * kg)
     return (
         Line(label, f"{target.protein_g:.0f} g", exact),
         Line(

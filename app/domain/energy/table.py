@@ -142,7 +142,7 @@ def _equation_rows(who: Person, resting: RestingEnergy) -> list[EquationRow]:
                 kcal,
                 equation.source,
                 chosen=key == resting.equation,
-                why_not="" if kcal is not None else tr("needs the fat-free mass, measured"),
+                why_not="" if kcal is not None else tr("needs fat-free mass"),
                 working=None if kcal is None else equation_working(key, who),
             )
         )

@@ -5,14 +5,18 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import date
 
-from PySide6.QtWidgets import QCheckBox, QComboBox, QWidget
+from PySide6.QtWidgets import QCheckBox, QComboBox, QHBoxLayout, QVBoxLayout, QWidget
 
+from app.domain import energy
 from app.domain.client import Client, EnergyGoal
+from app.domain.energy.resting import USUAL_EQUATION
+from app.domain.errors import CoachError
 from app.domain.wording import mark, tr
 from app.ui.bench import Bench
 from app.ui.client import energy_lines
+from app.ui.client.energy_tables import EnergyTables
 from app.ui.client.profile import keep_client
-from app.ui.forms import NumberField, Sheet, Wrapped, plain
+from app.ui.forms import NumberField, Sheet, Wrapped
 
 GOALS: tuple[tuple[str, EnergyGoal | None], ...] = (
     (mark("none: say nothing on energy"), None),
@@ -25,6 +29,12 @@ LEVELS = (
     (mark("active or moderately active, 1.70–1.99"), 1.85),
     (mark("vigorous, 2.00–2.40"), 2.20),
 )
+LEVEL_WORDS = (
+    mark("Training included: most of the day seated, little on foot, a few sessions a week."),
+    mark("Training included: on the feet much of the day, or an hour of brisk exercise daily."),
+    mark("Training included: heavy work by hand, or hours of hard exercise, nearly every day."),
+)
+"""The classes in plain words, after fao2004."""
 REFERRALS = (mark("kidney disease"), mark("history of disordered eating"))
 
 
@@ -52,29 +62,73 @@ class EnergySheet(Sheet):
             self.level.addItem(text, level)
         for box in (self.goal, self.level):
             box.setMinimumHeight(32)
-        nearest = min(range(3), key=lambda k: abs(LEVELS[k][1] - client.activity_level))
-        self.level.setCurrentIndex(nearest)
+        self.level.setCurrentIndex(_nearest(client.activity_level))
         self.goal.setCurrentIndex([g for _, g in GOALS].index(client.energy_goal))
         self.now = NumberField(
             tr("Eats now"), low=500, high=8000, unit=tr("kcal a day"), optional=True
         )
         self.now.set_value(client.kcal_now)
+        self.equation = self._equations(client.energy_equation)
+        self.lean = NumberField(
+            tr("Fat-free mass"),
+            low=20,
+            high=200,
+            unit=tr("kg, to compare; not kept"),
+            optional=True,
+        )
+        self.level_words = Wrapped(role="small")
         self.row(tr("Body mass is to"), self.goal)
-        self.row(tr("Activity, training included"), self.level)
+        self.row(tr("Activity"), self.level)
+        self.form.addRow("", self.level_words)
+        self.row(tr("Equation for rest"), self.equation)
         self.row(tr("Eats now"), self.now)
+        self.row(tr("Fat-free mass"), self.lean)
         self.boxes = {reason: QCheckBox(reason.capitalize()) for reason in REFERRALS}
         for reason, tick in self.boxes.items():
             tick.setChecked(reason in client.refer)
             tick.toggled.connect(lambda _on: self.refresh())
             self.form.addRow("", tick)
         self.preview = Wrapped()
-        self.body.addWidget(self.preview)
-        self.body.addWidget(plain(tr("Activity classes: FAO, WHO and UNU, 2004."), role="small"))
-        for combo in (self.goal, self.level):
+        self.tables = EnergyTables(bench)
+        self._lay_out()
+        for combo in (self.goal, self.level, self.equation):
             combo.currentIndexChanged.connect(lambda _k: self.refresh())
-        self.now.edit.textChanged.connect(lambda _text: self.refresh())
-        self.setMinimumWidth(520)
+        for field in (self.now, self.lean):
+            field.edit.textChanged.connect(lambda _text: self.refresh())
+        self.setMinimumWidth(960)
         self.refresh()
+
+    def _equations(self, kept: str) -> QComboBox:
+        """The program's own choice, those that need no more figures, and what is kept."""
+        box = QComboBox()
+        box.setMinimumHeight(32)
+        usual = energy.RESTING_EQUATIONS[USUAL_EQUATION].name
+        box.addItem(tr("the program's choice, {equation}", equation=usual), "")
+        for key, equation in energy.RESTING_EQUATIONS.items():
+            offered = key != "mifflin_unrounded" and not equation.needs_fat_free
+            if offered or key == kept:
+                box.addItem(equation.name, key)
+        box.setCurrentIndex(max(0, box.findData(kept)))
+        return box
+
+    def _lay_out(self) -> None:
+        """Fields left, numbers right."""
+        self.column.removeItem(self.form)
+        left = QVBoxLayout()
+        left.addLayout(self.form)
+        left.addWidget(self.preview)
+        left.addStretch(1)
+        left.addWidget(
+            Wrapped(tr("Activity classes: FAO, WHO and UNU, 2004, in our words."), role="small")
+        )
+        holder = QWidget()
+        holder.setLayout(left)
+        holder.setFixedWidth(400)
+        row = QHBoxLayout()
+        row.setSpacing(18)
+        row.addWidget(holder)
+        row.addWidget(self.tables, 1)
+        self.body.addLayout(row, 1)
 
     def changed_client(self) -> Client:
         """The client as entered. Raises CoachError for what cannot be."""
@@ -84,28 +138,52 @@ class EnergySheet(Sheet):
         level = self.level.currentIndex()
         goal = self.goal.currentData()
         kept = client.activity_level
-        nearest = min(range(3), key=lambda k: abs(LEVELS[k][1] - kept))
         return replace(
             client,
             energy_goal=None if goal is None else EnergyGoal(goal),  # a box gives plain text back
-            activity_level=kept if level == nearest else LEVELS[level][1],
+            activity_level=kept if level == _nearest(kept) else LEVELS[level][1],
+            energy_equation=self.equation.currentData(),
             kcal_now=self.now.value(),
             refer=(*others, *ticked),
         )
 
     def refresh(self) -> None:
-        """Show the targets as they would be."""
-        from app.domain.errors import CoachError
-
+        """Show the targets as they would be; never a number beside a referral."""
+        self._say_level()
+        self.tables.show_nothing()
         try:
             client = self.changed_client()
+            lean = self.lean.value()
         except CoachError:
-            self.now.show_error("")  # half a number is not wrong yet
+            for field in (self.now, self.lean):
+                field.show_error("")  # half a number is not wrong yet
             self.preview.setText("")
             return
         told = energy_lines.lines(client, self.bench, self.today)
         self.preview.setText("\n".join(text for text, _ in told))
+        weeks, on = energy_lines.reach(self.bench, self.today)
+        try:
+            plan = energy.usual_plan(client, weeks=weeks, on=on)
+            table = energy.energy_table(client, on, fat_free_kg=lean)
+        except CoachError:
+            return  # the sentence stands in the preview
+        if isinstance(plan, energy.EnergyPlan) and isinstance(table, energy.EnergyTable):
+            self.tables.show_numbers(client, plan, table, on=on)
+
+    def _say_level(self) -> None:
+        """The class in plain words, and a level of one's own where there is one."""
+        at, kept = self.level.currentIndex(), self.bench.desk.client.activity_level
+        text = tr(LEVEL_WORDS[at])
+        own = all(abs(level - kept) > 0.005 for _, level in LEVELS)
+        if own and at == _nearest(kept):
+            text += " " + tr("Counted with {level}, the client's own level.", level=f"{kept:.2f}")
+        self.level_words.setText(text)
 
     def keep(self) -> None:
         """Keep what the targets rest on."""
         keep_client(self.bench, tr("Change the energy goal"), self.changed_client())
+
+
+def _nearest(level: float) -> int:
+    """The class whose middle is nearest to a level."""
+    return min(range(len(LEVELS)), key=lambda k: abs(LEVELS[k][1] - level))

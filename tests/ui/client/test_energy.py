@@ -6,9 +6,13 @@ import pytest
 from PySide6.QtCore import QLocale
 from pytestqt.qtbot import QtBot
 
+from app import press
+from app.domain import energy
 from app.domain.client import EnergyGoal
 from app.ui.bench import Bench
+from app.ui.client import energy_lines
 from app.ui.client.energy import LEVELS, REFERRALS, EnergySheet
+from app.ui.client.number_button import NumberButton
 from tests.ui.desks import TODAY, with_client
 from tests.ui.steps import choose, kept, nothing_kept, one_step, refused_with, retype
 
@@ -126,3 +130,57 @@ def test_half_a_number_is_not_called_wrong_and_promises_nothing(
     retype(sheet.now, "2450")
     assert not sheet.now.is_wrong
     assert "kcal" in sheet.preview.text()
+
+
+def test_another_equation_is_kept_and_carries_the_numbers(
+    qtbot: QtBot, sheet: EnergySheet, bench: Bench
+) -> None:
+    choose(sheet.goal, "hold")
+    usual = sheet.tables.pages[0].findChildren(NumberButton)[0].text()
+    sheet.equation.setCurrentIndex(sheet.equation.findData("schofield"))
+    assert sheet.tables.pages[0].findChildren(NumberButton)[0].text() != usual
+    kept(sheet)
+    assert bench.desk.client.energy_equation == "schofield"
+    again = EnergySheet(bench, None, today=TODAY)
+    qtbot.addWidget(again)
+    assert again.equation.currentData() == "schofield"
+
+
+def test_no_number_stands_beside_a_referral(sheet: EnergySheet) -> None:
+    choose(sheet.goal, "lose")
+    assert sheet.tables.isEnabled()
+    sheet.boxes[REFERRALS[0]].click()
+    assert not sheet.tables.isEnabled()
+    assert sheet.tables.findChildren(NumberButton) == []
+
+
+def test_the_fat_free_mass_fills_the_table_and_is_not_kept(
+    sheet: EnergySheet, bench: Bench
+) -> None:
+    choose(sheet.goal, "hold")
+    retype(sheet.lean, "50")
+    found = {button.about: button.text() for button in sheet.tables.findChildren(NumberButton)}
+    assert found["Cunningham 1991"] == "1,450"  # 370 + 21.6 x 50 (cunningham1991)
+    retype(sheet.lean, "500")
+    assert sheet.preview.text() == ""
+
+
+def test_a_level_from_logs_is_said_and_stays(qtbot: QtBot, bench: Bench) -> None:
+    with_client(bench, activity_level=1.64, energy_goal=EnergyGoal.HOLD)
+    sheet = EnergySheet(bench, None, today=TODAY)
+    qtbot.addWidget(sheet)
+    assert "1.64" in sheet.level_words.text()
+    choose(sheet.level, "active")
+    assert "1.64" not in sheet.level_words.text()
+
+
+def test_window_checks_and_booklet_rest_on_one_plan(bench: Bench) -> None:
+    with_client(bench, energy_goal=EnergyGoal.GAIN, energy_equation="schofield", kcal_now=2200.0)
+    desk = bench.desk
+    plan = energy.usual_plan(desk.client, weeks=len(desk.program.weeks), on=desk.program.start)
+    issue = desk.draft_issue(TODAY)
+    printed = press.content_for(issue, desk.catalogue, desk.ranges).energy
+    assert printed == plan
+    assert plan.resting.equation == "schofield"
+    shown = energy_lines.told(desk.client, bench, TODAY)
+    assert f"{plan.weeks[bench.week].kcal:,.0f}" in shown[0].text
