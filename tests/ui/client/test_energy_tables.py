@@ -14,6 +14,8 @@ from tests.ui.desks import RUNA, TODAY
 GAINING = replace(RUNA, energy_goal=EnergyGoal.GAIN, kcal_now=2050.0)
 PLAN = energy.usual_plan(GAINING, weeks=6, on=TODAY)
 TABLE = energy.energy_table(GAINING, TODAY)
+assert isinstance(PLAN, energy.EnergyPlan)
+assert isinstance(TABLE, energy.EnergyTable)
 
 
 @pytest.fixture

@@ -11,7 +11,15 @@ from app.ui.client.ramp_chart import RampChart, week_text
 from tests.ui.desks import RUNA, TODAY
 
 GAINING = replace(RUNA, energy_goal=EnergyGoal.GAIN, kcal_now=2050.0)
-PLAN = energy.usual_plan(GAINING, weeks=6, on=TODAY)
+
+
+def planned(client):
+    found = energy.usual_plan(client, weeks=6, on=TODAY)
+    assert isinstance(found, energy.EnergyPlan)
+    return found
+
+
+PLAN = planned(GAINING)
 
 
 @pytest.fixture
@@ -59,6 +67,6 @@ def test_without_numbers_it_is_blank(chart):
 
 def test_a_level_plan_has_a_scale_too(chart):
     hold = replace(RUNA, energy_goal=EnergyGoal.HOLD)
-    chart.show_plan(energy.usual_plan(hold, weeks=6, on=TODAY))
+    chart.show_plan(planned(hold))
     low, high = chart.span()
     assert high > low
