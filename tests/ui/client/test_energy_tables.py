@@ -12,10 +12,17 @@ from app.ui.client.number_button import NumberButton
 from tests.ui.desks import RUNA, TODAY
 
 GAINING = replace(RUNA, energy_goal=EnergyGoal.GAIN, kcal_now=2050.0)
-PLAN = energy.usual_plan(GAINING, weeks=6, on=TODAY)
-TABLE = energy.energy_table(GAINING, TODAY)
-assert isinstance(PLAN, energy.EnergyPlan)
-assert isinstance(TABLE, energy.EnergyTable)
+
+
+def numbers_of(client) -> tuple[energy.EnergyPlan, energy.EnergyTable]:
+    plan = energy.usual_plan(client, weeks=6, on=TODAY)
+    table = energy.energy_table(client, TODAY)
+    assert isinstance(plan, energy.EnergyPlan)
+    assert isinstance(table, energy.EnergyTable)
+    return plan, table
+
+
+PLAN, TABLE = numbers_of(GAINING)
 
 
 @pytest.fixture
