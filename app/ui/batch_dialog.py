@@ -73,7 +73,7 @@ class BatchDialog(Sheet):
         self._order: Order | None = None
         self._build_options()
         self.tree = lines_table(
-            tr("Clients"), (tr("Client"), tr("Program"), tr("Weeks"), tr("Booklet"))
+            tr("Clients"), (tr("Client"), tr("Program"), tr("Weeks"), tr("Booklet")), wide=3
         )
         self.head = plain(tr("Tick who gets one"), step="head")
         self.all_button = button(tr("Tick everybody"), self.tick_all)

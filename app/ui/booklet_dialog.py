@@ -18,6 +18,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.booklet import Options, Paper
+from app.booklet.imposition import fold
 from app.domain.errors import CoachError
 from app.domain.wording import tr, trn
 from app.domain.work import Issue
@@ -164,9 +165,7 @@ class BookletDialog(Sheet):
         size = len(content) / 1024
         count = len(self.view.pages or ())
         if self.folded.isChecked():
-            told = trn(
-                "{n} sheet, {size:.0f} KiB", "{n} sheets, {size:.0f} KiB", count // 2, size=size
-            )
+            told = _folding_text(count // 2, size)
         else:
             told = trn("{n} page, {size:.0f} KiB", "{n} pages, {size:.0f} KiB", count, size=size)
         self.status.setText(told)
@@ -231,3 +230,17 @@ class BookletDialog(Sheet):
         if self._job is not None:
             self._job.cancel()
         self.view.close_paper()
+
+
+def _folding_text(sheets: int, size_kib: float) -> str:
+    """'22 sheets in 3 gatherings, 1700 KiB': what is folded apart and then laid together."""
+    told = trn("{n} sheet", "{n} sheets", sheets)
+    gatherings = fold(4 * sheets).gatherings
+    if len(gatherings) > 1:
+        told = tr(
+            "{sheets} in {count} gatherings of up to {most}, to fold one by one",
+            sheets=told,
+            count=len(gatherings),
+            most=max(gatherings),
+        )
+    return tr("{told}, {size:.0f} KiB", told=told, size=size_kib)

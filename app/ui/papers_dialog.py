@@ -52,6 +52,7 @@ class PapersDialog(Sheet):
         self._job: worker.Job[bytes] | None = None
         self.kinds = QListWidget()
         self.kinds.setAccessibleName(tr("Papers"))
+        self.kinds.setStyleSheet("QListView::item { min-height: 28px; }")
         for kind in papers.KINDS:
             item = QListWidgetItem(tr(kind.name))
             item.setToolTip(tip(tr(kind.about)))
