@@ -6,15 +6,12 @@ from dataclasses import replace
 from datetime import date, datetime
 from pathlib import Path
 
-from PySide6.QtCore import Qt
-from PySide6.QtGui import QPixmap
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
     QFileDialog,
     QHBoxLayout,
-    QLabel,
-    QScrollArea,
     QVBoxLayout,
     QWidget,
 )
@@ -30,7 +27,7 @@ from app.exchange.report import Checked, report_text
 from app.ui import worker
 from app.ui.bench import Bench
 from app.ui.forms import Sheet, button, plain
-from app.ui.pdf_pages import POINTS_PER_INCH, Pages
+from app.ui.paper_view import PaperView
 from app.ui.printing import ask_printer, print_on
 
 FILES = ("PDF (*.pdf)", mark("Text (*.txt)"))
@@ -43,9 +40,7 @@ class ReportDialog(Sheet):
         super().__init__(parent, tr("Findings report"), verb=tr("Save as PDF…"))
         self.bench = bench
         self.today = today or datetime.now().astimezone().date()
-        self.content = b""
-        self.pages: Pages | None = None
-        self.number = 0
+        self.view = PaperView()
         self._job: worker.Job[bytes] | None = None
         self.paper = QComboBox()
         self.paper.addItems(["A4", tr("US Letter")])
@@ -56,12 +51,7 @@ class ReportDialog(Sheet):
         )
         self.named.setChecked(True)
         self.grey = QCheckBox(tr("Tones for a grey printer"))
-        self.page = QLabel()
-        self.page.setAlignment(Qt.AlignmentFlag.AlignCenter)
-        self.page.setAccessibleName(tr("The open page"))
         self.place = plain("", role="small")
-        self.before = button(tr("Page before"), lambda: self.show_page(self.number - 1))
-        self.after = button(tr("Next page"), lambda: self.show_page(self.number + 1))
         self.text_button = button(tr("Save as text…"), self.save_text)
         self.print_button = button(tr("Print…"), self.print_pages)
         self._lay_out()
@@ -89,23 +79,17 @@ class ReportDialog(Sheet):
         note.setWordWrap(True)
         options.addWidget(note)
         options.addStretch(1)
-        options.addWidget(self.place)
-        options.addWidget(self.before)
-        options.addWidget(self.after)
         holder = QWidget()
         holder.setLayout(options)
         holder.setFixedWidth(230)
-        self.page_scroll = QScrollArea()
-        self.page_scroll.setWidget(self.page)
-        self.page_scroll.setWidgetResizable(True)
-        self.page_scroll.setAccessibleName(tr("The page, to scroll"))
         row = QHBoxLayout()
         row.setSpacing(12)
         row.addWidget(holder)
-        row.addWidget(self.page_scroll, 1)
+        row.addWidget(self.view, 1)
         self.body.addLayout(row, 1)
-        self.foot.insertWidget(1, self.text_button)
-        self.foot.insertWidget(2, self.print_button)
+        self.foot.insertWidget(0, self.place)
+        self.foot.insertWidget(2, self.text_button)
+        self.foot.insertWidget(3, self.print_button)
         self.cancel_button.setText(tr("Close"))
 
     # -- making ----------------------------------------------------------------------------
@@ -142,11 +126,9 @@ class ReportDialog(Sheet):
         self._job = worker.start(printed, self._made, self._failed)
 
     def _made(self, content: bytes) -> None:
-        if self.pages is not None:
-            self.pages.close()
-        self.content, self.pages = content, Pages(content)
+        self.view.show_paper(content)
+        self.place.setText("")
         self._enable(True)
-        self.show_page(min(self.number, len(self.pages) - 1))
 
     def _failed(self, error: CoachError) -> None:
         self.show_error(error.sentence)
@@ -155,24 +137,9 @@ class ReportDialog(Sheet):
         for each in (self.keep_button, self.print_button):
             each.setEnabled(on)
 
-    def show_page(self, number: int) -> None:
-        """Show page `number`, counted from 0; nothing for a page that is not there."""
-        if self.pages is None or not 0 <= number < len(self.pages):
-            return
-        self.number = number
-        size = self.pages.size_pt(number)
-        room = max(400, self.page_scroll.viewport().width() - 24)
-        ratio = self.devicePixelRatioF()
-        dots = min(140.0, room / size.width() * POINTS_PER_INCH)
-        picture = self.pages.picture(number, dots * ratio)
-        picture.setDevicePixelRatio(ratio)
-        self.page.setPixmap(QPixmap.fromImage(picture))
-        told = tr("Page {number} of {pages}", number=number + 1, pages=len(self.pages))
-        self.page.setAccessibleDescription(told)
-        self.place.setText(told)
-        self.before.setEnabled(number > 0)
-        self.after.setEnabled(number + 1 < len(self.pages))
-        self.page_scroll.verticalScrollBar().setValue(0)
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if not self.view.turn_by(event):
+            super().keyPressEvent(event)
 
     # -- handing on ------------------------------------------------------------------------
 
@@ -194,7 +161,7 @@ class ReportDialog(Sheet):
 
     def try_keep(self) -> None:
         """Ask where to and write the PDF file; stay open."""
-        self._save(self.content, tr(FILES[0]), ".pdf")
+        self._save(self.view.content, tr(FILES[0]), ".pdf")
 
     def save_text(self) -> None:
         """Ask where to and write the report as plain text; stay open."""
@@ -211,15 +178,19 @@ class ReportDialog(Sheet):
 
     def print_pages(self) -> None:
         """Show the system's print dialog and print the pages at their exact size."""
-        if self.pages is None:
+        pages = self.view.pages
+        if pages is None:
             return
-        printer = ask_printer(self, self.pages, name=tr("Weekloom findings report"))
-        if printer is not None:
-            print_on(printer, self.pages, grey=self.grey.isChecked())
+        printer = ask_printer(self, pages, name=tr("Weekloom findings report"))
+        if printer is None:
+            return
+        self.show_error("")
+        try:
+            print_on(printer, pages, grey=self.grey.isChecked())
+        except CoachError as error:
+            self.show_error(error.sentence)
 
     def _let_go(self) -> None:
         if self._job is not None:
             self._job.cancel()
-        if self.pages is not None:
-            self.pages.close()
-            self.pages = None
+        self.view.close_paper()
