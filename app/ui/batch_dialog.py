@@ -31,7 +31,7 @@ from app.ui.lines_table import lines_table
 from app.ui.words import tip
 from db.store import Store
 
-FOLDER = mark("booklets folder")
+FOLDER = "booklets folder"
 """The setting that remembers where the last booklets went."""
 
 
@@ -117,7 +117,7 @@ class BatchDialog(Sheet):
         self.kept.setChecked(True)
         self.pattern = text_field(batch.PATTERN)
         self.example = plain("", role="small")
-        self.folder = QLineEdit(self.store.setting(tr(FOLDER)) or str(Path.home()))
+        self.folder = QLineEdit(self.store.setting(FOLDER) or str(Path.home()))
         self.folder.setMinimumHeight(32)
         choose = button(tr("Choose…"), self.choose_folder)
         where = QWidget()
@@ -226,7 +226,7 @@ class BatchDialog(Sheet):
         except CoachError as error:
             self.show_error(error.sentence)
             return
-        self.store.set_setting(tr(FOLDER), str(self._order.folder))
+        self.store.set_setting(FOLDER, str(self._order.folder))
         self._queue = [row for row in self.rows if row.ticked]
         for row in self._queue:
             row.outcome = None

@@ -1,0 +1,169 @@
+"""Bring the gettext files of `resources/languages` up to what the code says.
+
+python packaging/translations.py           update every file: new texts empty, unused ones dropped
+python packaging/translations.py --check   only tell what an update would change
+
+The files hold what clients read on paper: the texts of the booklet, of the other papers and of the
+parts of the domain that these print. The window's own texts are marked in the same way and can be
+added here (`SCOPE`) once a translator takes the window on.
+"""
+
+from __future__ import annotations
+
+import argparse
+import ast
+import tomllib
+from collections.abc import Iterator
+from io import BytesIO
+from pathlib import Path
+
+from babel.messages.catalog import Catalog
+from babel.messages.extract import extract
+from babel.messages.pofile import read_po, write_po
+
+ROOT = Path(__file__).resolve().parents[1]
+FOLDER = ROOT / "resources" / "languages"
+
+KEYWORDS = {"tr": None, "mark": None, "trn": (1, 2), "plural": (2, 3)}
+"""The calls whose texts are templates, with the places of the texts among the arguments."""
+
+SCOPE = (
+    "app/booklet",
+    "app/domain/client.py",
+    "app/domain/curve.py",
+    "app/domain/effort.py",
+    "app/domain/energy/advice.py",
+    "app/domain/energy/plan.py",
+    "app/domain/energy/ramp.py",
+    "app/domain/energy/refer.py",
+    "app/domain/energy/requirement.py",
+    "app/domain/energy/resting.py",
+    "app/domain/exercise.py",
+    "app/domain/loads.py",
+    "app/domain/muscle_groups.py",
+    "app/domain/program.py",
+    "app/domain/screening.py",
+    "app/domain/warmup.py",
+    "app/domain/wording.py",
+    "app/domain/working.py",
+)
+"""Files and folders whose texts are shipped in other languages."""
+
+COACH_ONLY = ("app/booklet/report.py", "app/booklet/report_entries.py", "app/booklet/fonts.py")
+"""What is printed for a colleague of the coach, or told to the coach: English."""
+
+
+def files() -> tuple[Path, ...]:
+    """The files in scope, relative to the checkout."""
+    found = []
+    for name in SCOPE:
+        place = ROOT / name
+        found += sorted(place.rglob("*.py")) if place.is_dir() else [place]
+    relative = (path.relative_to(ROOT) for path in found)
+    return tuple(path for path in relative if path.as_posix() not in COACH_ONLY)
+
+
+def refusals(source: str) -> set[str]:
+    """The texts of errors: they are told to the coach in the window, and printed nowhere."""
+    raised, said = set(), set()
+    tree = ast.parse(source)
+    inside = {
+        id(node)
+        for statement in ast.walk(tree)
+        if isinstance(statement, ast.Raise)
+        for node in ast.walk(statement)
+    }
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Call) and getattr(node.func, "id", "") in KEYWORDS:
+            for text in node.args:
+                if isinstance(text, ast.Constant) and isinstance(text.value, str):
+                    (raised if id(node) in inside else said).add(text.value)
+    return raised - said
+
+
+def muscles() -> Iterator[str]:
+    """The plain names of muscles, which stand in a data file."""
+    tables = tomllib.loads((ROOT / "resources" / "muscles.toml").read_text(encoding="utf-8"))
+    for table in tables.values():
+        yield table["plain"]
+
+
+def template() -> Catalog:
+    """Every text in scope with the files it stands in, untranslated."""
+    catalog = Catalog(project="Weekloom", charset="utf-8", header_comment="")
+    for path in files():
+        source = (ROOT / path).read_text(encoding="utf-8")
+        skipped = refusals(source)
+        for _line, message, _comments, _context in extract(
+            "python", BytesIO(source.encode()), KEYWORDS
+        ):
+            text = message if isinstance(message, str) else tuple(message)
+            if text and all(text) and text not in skipped:
+                catalog.add(text, locations=[(path.as_posix(), None)])
+    for text in muscles():
+        catalog.add(text, locations=[("resources/muscles.toml", None)])
+    return catalog
+
+
+def updated(language: str) -> bytes:
+    """The file of a language as it should be."""
+    old = FOLDER / f"{language}.po"
+    catalog = Catalog(locale=language, charset="utf-8", header_comment=HEADER)
+    if old.is_file():
+        with old.open("rb") as file:
+            catalog = read_po(file, locale=language)
+    catalog.header_comment = HEADER
+    catalog.project, catalog.version = "Weekloom", ""
+    catalog.update(template(), no_fuzzy_matching=True)
+    catalog.obsolete.clear()
+    catalog.fuzzy = False
+    out = BytesIO()
+    write_po(out, catalog, width=100, sort_output=True, omit_header=True, no_location=True)
+    return header(catalog) + out.getvalue()
+
+
+HEADER = """\
+# What clients read on paper, in another language; packaging/translations.py keeps the list.
+"""
+
+
+def header(catalog: Catalog) -> bytes:
+    """The head of a file: its language and plural forms, nothing that changes by the day."""
+    return (
+        f"{HEADER}"
+        'msgid ""\n'
+        'msgstr ""\n'
+        f'"Language: {catalog.locale}\\n"\n'
+        '"MIME-Version: 1.0\\n"\n'
+        '"Content-Type: text/plain; charset=utf-8\\n"\n'
+        '"Content-Transfer-Encoding: 8bit\\n"\n'
+        f'"Plural-Forms: {catalog.plural_forms}\\n"\n\n'
+    ).encode()
+
+
+def languages() -> tuple[str, ...]:
+    """The languages there are files of."""
+    return tuple(sorted(path.stem for path in FOLDER.glob("*.po")))
+
+
+def main() -> int:
+    """Update or check every file."""
+    parser = argparse.ArgumentParser(description=__doc__.split("\n", 1)[0])
+    parser.add_argument("--check", action="store_true", help="change nothing")
+    parser.add_argument("languages", nargs="*", help="codes; all that are there if left out")
+    asked = parser.parse_args()
+    stale = 0
+    for language in asked.languages or languages():
+        path, content = FOLDER / f"{language}.po", updated(language)
+        if path.is_file() and path.read_bytes() == content:
+            continue
+        stale += 1
+        if not asked.check:
+            FOLDER.mkdir(exist_ok=True)
+            path.write_bytes(content)
+        print(f"{path.relative_to(ROOT)} {'is stale' if asked.check else 'was updated'}")
+    return stale if asked.check else 0
+
+
+if __name__ == "__main__":
+    raise SystemExit(main())
