@@ -14,17 +14,23 @@ from app.booklet.substitute_list import make_substitute_list
 from app.domain.errors import CoachError
 from app.domain.exercise import Catalogue
 from app.domain.ranges import RangeBook
-from app.domain.wording import mark, tr
+from app.domain.wording import mark, speaking, tr
 from app.domain.work import Coach, Issue
+from app.resources.languages import nearest_language
 
 
 @dataclass(frozen=True, slots=True)
 class Look:
-    """What can be chosen about a paper. week: the week that is printed, as an index from 0."""
+    """What can be chosen about a paper.
+
+    week: the week that is printed, as an index from 0; language: a BCP 47 code, None for the
+    client's own.
+    """
 
     paper: Paper = Paper.A4
     grey: bool = False
     week: int = 0
+    language: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,20 +90,31 @@ def _intake(order: Order, look: Look) -> bytes:
     return make_intake_form(form, resources.path_of("fonts"))
 
 
+def _spoken(make: Make) -> Make:
+    """The paper in the language that was chosen, or in the client's own."""
+
+    def spoken(order: Order, look: Look) -> bytes:
+        own = order.issue.client.language if order.issue is not None else ""
+        with speaking(nearest_language(own if look.language is None else look.language)):
+            return make(order, look)
+
+    return spoken
+
+
 KINDS = (
     Kind(
         "poster",
         mark("Season poster"),
         mark("The whole season on one wide page, with a box to tick for every session."),
         "season",
-        _poster,
+        _spoken(_poster),
     ),
     Kind(
         "sessions",
         mark("Session sheets"),
         mark("One week's sessions, each on a sheet of its own with boxes to write in."),
         "sessions",
-        _sessions,
+        _spoken(_sessions),
         weekly=True,
     ),
     Kind(
@@ -105,7 +122,7 @@ KINDS = (
         mark("Substitute list"),
         mark("What may be done in each exercise's place, for the training bag."),
         "instead",
-        _substitutes,
+        _spoken(_substitutes),
     ),
     Kind(
         "intake",
@@ -115,7 +132,7 @@ KINDS = (
             "back."
         ),
         "intake-form",
-        _intake,
+        _spoken(_intake),
         planned=False,
     ),
 )

@@ -17,7 +17,9 @@ from app.domain import energy
 from app.domain.errors import CoachError
 from app.domain.exercise import Catalogue
 from app.domain.ranges import RangeBook
+from app.domain.wording import speaking
 from app.domain.work import Issue
+from app.resources.languages import nearest_language
 
 STYLE = "harvard-cite-them-right"
 
@@ -77,10 +79,21 @@ def _energy(issue: Issue) -> energy.EnergyPlan | energy.Referral | None:
 
 
 def bind(
-    issue: Issue, catalogue: Catalogue, ranges: RangeBook, *, options: Options | None = None
+    issue: Issue,
+    catalogue: Catalogue,
+    ranges: RangeBook,
+    *,
+    options: Options | None = None,
+    language: str | None = None,
 ) -> bytes:
-    """The booklet of an issue as PDF bytes. Raises BookletError for what cannot be printed."""
-    return booklet.make(issue, content_for(issue, catalogue, ranges), options or Options())
+    """The booklet of an issue as PDF bytes, in the client's language or another.
+
+    language: a BCP 47 code; None for the client's own. English where it is not shipped. Raises
+    BookletError for what cannot be printed.
+    """
+    with speaking(nearest_language(issue.client.language if language is None else language)):
+        content = content_for(issue, catalogue, ranges)
+        return booklet.make(issue, content, options or Options())
 
 
 def fold(pdf: bytes, paper: Paper) -> bytes:

@@ -18,13 +18,12 @@ from io import BytesIO
 from pathlib import Path
 
 from babel.messages.catalog import Catalog
-from babel.messages.extract import extract
 from babel.messages.pofile import read_po, write_po
 
 ROOT = Path(__file__).resolve().parents[1]
 FOLDER = ROOT / "resources" / "languages"
 
-KEYWORDS = {"tr": None, "mark": None, "trn": (1, 2), "plural": (2, 3)}
+KEYWORDS = {"tr": (0,), "mark": (0,), "trn": (0, 1), "plural": (1, 2)}
 """The calls whose texts are templates, with the places of the texts among the arguments."""
 
 SCOPE = (
@@ -39,6 +38,7 @@ SCOPE = (
     "app/domain/energy/requirement.py",
     "app/domain/energy/resting.py",
     "app/domain/exercise.py",
+    "app/domain/intake.py",
     "app/domain/loads.py",
     "app/domain/muscle_groups.py",
     "app/domain/program.py",
@@ -63,22 +63,31 @@ def files() -> tuple[Path, ...]:
     return tuple(path for path in relative if path.as_posix() not in COACH_ONLY)
 
 
-def refusals(source: str) -> set[str]:
-    """The texts of errors: they are told to the coach in the window, and printed nowhere."""
-    raised, said = set(), set()
+def texts(source: str) -> Iterator[str | tuple[str, str]]:
+    """The templates of a module, those of errors left out: they are told in the window alone."""
     tree = ast.parse(source)
-    inside = {
+    raised = {
         id(node)
         for statement in ast.walk(tree)
         if isinstance(statement, ast.Raise)
         for node in ast.walk(statement)
     }
     for node in ast.walk(tree):
-        if isinstance(node, ast.Call) and getattr(node.func, "id", "") in KEYWORDS:
-            for text in node.args:
-                if isinstance(text, ast.Constant) and isinstance(text.value, str):
-                    (raised if id(node) in inside else said).add(text.value)
-    return raised - said
+        if (
+            isinstance(node, ast.Call)
+            and isinstance(node.func, ast.Name)
+            and id(node) not in raised
+        ):
+            found = tuple(
+                place.value
+                for at in KEYWORDS.get(node.func.id, ())
+                for place in node.args[at : at + 1]
+                if isinstance(place, ast.Constant) and isinstance(place.value, str) and place.value
+            )
+            if len(found) == 1:
+                yield found[0]
+            elif found:
+                yield found[0], found[1]
 
 
 def muscles() -> Iterator[str]:
@@ -89,19 +98,13 @@ def muscles() -> Iterator[str]:
 
 
 def template() -> Catalog:
-    """Every text in scope with the files it stands in, untranslated."""
+    """Every text in scope, untranslated."""
     catalog = Catalog(project="Weekloom", charset="utf-8", header_comment="")
     for path in files():
-        source = (ROOT / path).read_text(encoding="utf-8")
-        skipped = refusals(source)
-        for _line, message, _comments, _context in extract(
-            "python", BytesIO(source.encode()), KEYWORDS
-        ):
-            text = message if isinstance(message, str) else tuple(message)
-            if text and all(text) and text not in skipped:
-                catalog.add(text, locations=[(path.as_posix(), None)])
+        for text in texts((ROOT / path).read_text(encoding="utf-8")):
+            catalog.add(text)
     for text in muscles():
-        catalog.add(text, locations=[("resources/muscles.toml", None)])
+        catalog.add(text)
     return catalog
 
 

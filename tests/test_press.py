@@ -5,18 +5,22 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 from datetime import date
+from gettext import GNUTranslations
 from typing import Any
 
 import pytest
 
-from app import press, resources
+from app import booklet, press, resources
 from app.booklet import Options
+from app.booklet.content import Kind
 from app.booklet.report import Report
 from app.domain import energy
-from app.domain.client import Client, EnergyGoal, Screening, StrengthTest
-from app.domain.exercise import ExerciseKey
+from app.domain.client import Client, EnergyGoal, Limitation, Screening, Side, StrengthTest
+from app.domain.exercise import ExerciseKey, Joint, Motion, Muscle
+from app.domain.wording import speaking
 from app.domain.work import Coach, Issue, IssueId
 from app.off_desk import look_over
+from app.resources.languages import PSEUDO, find_language
 from tests import builders
 from tests.booklet.reading_pdf import Printed
 
@@ -131,3 +135,77 @@ def test_a_findings_report_cites_its_sources_in_full() -> None:
     text = Printed(press.print_report(report)).whole
     full = press.citations()[cited].text
     assert full[:40] in text
+
+
+class Shouting(GNUTranslations):
+    """A shipped catalogue that puts QQ before what it has no translation of."""
+
+    def __init__(self, shipped: GNUTranslations) -> None:
+        self.shipped = shipped
+
+    def gettext(self, message: str) -> str:
+        said = self.shipped.gettext(message)
+        lacking = said == message and message not in self.shipped._catalog
+        return f"QQ {said}" if lacking else said
+
+    def ngettext(self, msgid1: str, msgid2: str, n: int) -> str:
+        said = self.shipped.ngettext(msgid1, msgid2, n)
+        return said if (msgid1, 0) in self.shipped._catalog else f"QQ {said}"
+
+
+def full_issue() -> Issue:
+    """An issue on which most pages of a booklet have something to say."""
+    return issue(
+        energy_goal=EnergyGoal.GAIN,
+        kcal_now=2100,
+        emphasis=(Muscle.GLUTEALS,),
+        screenings=(Screening(date(2026, 11, 1), True, True, False, cleared_on=ON),),
+        limitations=(Limitation(Joint.KNEE, Motion.FLEXION, Side.LEFT, 90),),
+    )
+
+
+@pytest.mark.parametrize("kind", Kind)
+@pytest.mark.parametrize("code", ["de", "es"])
+def test_nothing_that_is_printed_lacks_its_translation(code: str, kind: Kind) -> None:
+    spoken = find_language(code)
+    assert isinstance(spoken.catalogue, GNUTranslations)
+    one = full_issue()
+    with speaking(replace(spoken, catalogue=Shouting(spoken.catalogue))):
+        text = Printed(booklet.make(one, content(one), Options(kind=kind))).whole
+    assert [text[at.start() : at.start() + 60] for at in re.finditer("QQ", text)] == []
+
+
+@pytest.mark.parametrize(
+    ("code", "title", "number"),
+    [("de", "Bevor Sie beginnen", "0,4"), ("es", "Antes de empezar", "0,4")],
+)
+def test_a_booklet_speaks_the_clients_language(code: str, title: str, number: str) -> None:
+    one = issue(language=code)
+    made = press.bind(one, resources.catalogue(), resources.range_book())
+    assert f"/Lang ({code})".encode() in made
+    printed_text = Printed(made).whole
+    assert title in printed_text
+    assert "Before you begin" not in printed_text
+
+
+def test_a_booklet_can_be_bound_in_another_language_than_the_clients() -> None:
+    one = issue(language="de")
+    made = press.bind(one, resources.catalogue(), resources.range_book(), language="")
+    assert "Before you begin" in Printed(made).whole
+
+
+def test_the_pseudo_language_leaves_no_english_word_on_any_page() -> None:
+    one = full_issue()
+    made = press.bind(one, resources.catalogue(), resources.range_book(), language=PSEUDO)
+    data = {one.client.name, one.program.name, one.coach.name, "kcal"}
+    data |= {block.name for block in one.program.blocks}
+    data |= {s.title for week in one.program.weeks for _, s in week.sessions()}
+    for exercise in resources.catalogue():
+        data.add(exercise.name)
+        data |= {*exercise.set_up, *exercise.cues}
+        data |= {text for fault in exercise.faults for text in (fault.notice, fault.remedy)}
+    for citation in press.citations().values():
+        data |= {citation.short, citation.text}
+    known = {word for text in data for word in re.findall(r"[A-Za-z]+", text)}
+    words = re.findall(r"(?<![\w'])[A-Za-z]{3,}(?!\w)", Printed(made).whole)
+    assert {word for word in words if re.search("[aeiou]", word)} - known == set()

@@ -56,9 +56,9 @@ class Goal(StrEnum):
 class EnergyGoal(StrEnum):
     """Where body mass is meant to go."""
 
-    GAIN = "gain"
-    HOLD = "hold"
-    LOSE = "lose"
+    GAIN = mark("gain")
+    HOLD = mark("hold")
+    LOSE = mark("lose")
 
 
 class Stage(StrEnum):

@@ -13,7 +13,7 @@ from gettext import GNUTranslations
 from io import BytesIO
 
 from app.domain.errors import CoachError
-from app.domain.wording import ENGLISH, DateForm, English, Language, tr
+from app.domain.wording import ENGLISH, DateForm, English, EnglishCalendar, Language, tr
 from app.resources.files import path_of
 
 NAMES = {"en": "English", "de": "Deutsch", "es": "Español"}
@@ -33,7 +33,7 @@ def find_language(code: str) -> Language:
     a language that is not shipped.
     """
     if code == PSEUDO:
-        return Language(PSEUDO, _Accented())
+        return Language(PSEUDO, _Accented(), calendar=_AccentedCalendar())
     family = code.partition("-")[0].lower()
     if not code or family == "en":
         return ENGLISH
@@ -116,13 +116,21 @@ class _Accented(English):
         return _accented(super().ngettext(msgid1, msgid2, n))
 
 
+class _AccentedCalendar(EnglishCalendar):
+    """English dates, accented and longer."""
+
+    def text(self, on: date, form: DateForm, /) -> str:
+        """The date as far as `form` says it."""
+        return _accented(super().text(on, form))
+
+
 @cache
 def _accented(template: str) -> str:
     out: list[str] = []
     depth, owed = 0, 0.0
     for sign in template:
         depth += (sign == "{") - (sign == "}")
-        if depth or not sign.isalpha():
+        if depth > 0 or not sign.isalpha():
             out.append(sign)
             continue
         owed += _LONGER

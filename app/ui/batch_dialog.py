@@ -22,7 +22,7 @@ from app import batch
 from app.batch import Order, Outcome, Wish
 from app.booklet import Options, Paper
 from app.domain.errors import CoachError
-from app.domain.wording import mark, tr, trn
+from app.domain.wording import tr, trn
 from app.domain.work import Issue
 from app.ui import worker
 from app.ui.bench import Bench

@@ -426,6 +426,13 @@ def _remarks_on_start(
     return below
 
 
+_NUTRIENTS = {
+    "carbohydrate": mark("Carbohydrate"),
+    "fat": mark("Fat"),
+    "protein": mark("Protein"),
+}
+
+
 def _remarks_on_target(
     target_kcal: float, wanted_kcal: float, *, who: Person, target: Macros
 ) -> tuple[str, ...]:
@@ -439,7 +446,7 @@ def _remarks_on_target(
                 tr(
                     "{nutrient} is {share:.0%} of energy; usual for adults: "
                     "{low:.0%} to {high:.0%}.",
-                    nutrient=tr(nutrient.capitalize()),
+                    nutrient=tr(_NUTRIENTS[nutrient]),
                     share=target.share(nutrient),
                     low=low,
                     high=high,

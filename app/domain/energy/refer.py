@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 
 from app.domain.client import Client, Screening
@@ -17,6 +17,12 @@ FAR_BELOW = 0.8
 """Part of the resting energy; who eats less than that is sent on. Common practice."""
 
 
+_ASK = mark(
+    "Please ask your doctor or a registered dietitian for energy and protein "
+    "targets. They know what this program cannot know."
+)
+
+
 @dataclass(frozen=True, slots=True)
 class Referral:
     """No numbers from a program for this client: who should give them, and why.
@@ -25,10 +31,7 @@ class Referral:
     """
 
     reasons: tuple[str, ...]
-    text: str = mark(
-        "Please ask your doctor or a registered dietitian for energy and protein "
-        "targets. They know what this program cannot know."
-    )
+    text: str = field(default_factory=lambda: tr(_ASK))
 
 
 def referral(client: Client, on: date) -> Referral | None:

@@ -1,0 +1,102 @@
+"""The shipped languages: their templates, signs and dates, and the one that tests speak."""
+
+from __future__ import annotations
+
+import re
+from datetime import date
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from app.domain.errors import CoachError
+from app.domain.units import mass_text, number_text
+from app.domain.wording import ENGLISH, DateForm, date_text, speaking, tr, trn
+from app.resources.languages import NAMES, PSEUDO, find_language, nearest_language
+
+DAY = date(2030, 10, 4)
+
+
+@pytest.mark.parametrize("code", ["", "en", "en-GB"])
+def test_english_is_the_code_itself(code: str) -> None:
+    assert find_language(code) is ENGLISH
+
+
+@pytest.mark.parametrize(
+    ("code", "said"), [("de", "Woche 3"), ("de-AT", "Woche 3"), ("es-MX", "Semana 3")]
+)
+def test_a_region_speaks_its_language(code: str, said: str) -> None:
+    with speaking(find_language(code)):
+        assert tr("Week {number}", number=3) == said
+
+
+@pytest.mark.parametrize(
+    ("code", "number"),
+    [("de", "2.660,5"), ("es", "2.660,5"), ("es-MX", "2,660.5"), ("en", "2,660.5")],
+)
+def test_numbers_have_the_signs_of_the_region(code: str, number: str) -> None:
+    with speaking(find_language(code)):
+        assert tr("{kcal:,.1f}", kcal=2660.5) == number
+
+
+def test_loads_and_halves_have_the_decimal_comma() -> None:
+    with speaking(find_language("de")):
+        assert mass_text(62.5) == "62,5 kg"
+        assert number_text(0.5) == "0,5"
+
+
+@pytest.mark.parametrize(
+    ("code", "form", "said"),
+    [
+        ("de", DateForm.LONG_DATE, "4. Oktober 2030"),
+        ("de", DateForm.LONG_DAY, "4. Oktober"),
+        ("de", DateForm.LONG_MONTH, "Oktober"),
+        ("es", DateForm.LONG_DATE, "4 de octubre de 2030"),
+        ("es", DateForm.MONTH, "oct"),
+    ],
+)
+def test_dates_are_those_of_the_locale(code: str, form: DateForm, said: str) -> None:
+    with speaking(find_language(code)):
+        assert date_text(DAY, form) == said
+
+
+@pytest.mark.parametrize(("n", "said"), [(1, "1 Minute"), (2, "2 Minuten"), (0, "0 Minuten")])
+def test_plural_forms_follow_the_language(n: int, said: str) -> None:
+    with speaking(find_language("de")):
+        assert trn("{n} minute", "{n} minutes", n) == said
+
+
+def test_a_text_that_is_not_translated_is_said_in_english() -> None:
+    with speaking(find_language("es")):
+        assert tr("A text of nobody") == "A text of nobody"
+
+
+@pytest.mark.parametrize("code", ["xx", "fr", "Deutsch"])
+def test_a_language_that_is_not_shipped_is_refused_or_english(code: str) -> None:
+    with pytest.raises(CoachError, match="English, Deutsch, Español"):
+        find_language(code)
+    assert nearest_language(code) is ENGLISH
+
+
+def test_each_language_has_its_own_name_and_a_file() -> None:
+    assert [find_language(code).code for code in NAMES] == list(NAMES)
+
+
+# -- the pseudo-language ---------------------------------------------------------------------------
+
+
+def test_the_pseudo_language_accents_and_lengthens_all_but_the_places() -> None:
+    with speaking(find_language(PSEUDO)):
+        said = tr("Move {name} to {day}", name="Row", day="Monday")
+        assert "Row" in said
+        assert "Monday" in said
+        assert said.startswith("Móv")
+        assert not re.search(r"\bOctober\b", date_text(DAY, DateForm.LONG_DATE))
+
+
+@given(st.text(alphabet="abcdefghijklmnopqrstuvwxyz ", min_size=10, max_size=80))
+def test_the_pseudo_language_is_two_fifths_longer(text: str) -> None:
+    letters = sum(sign.isalpha() for sign in text)
+    with speaking(find_language(PSEUDO)):
+        grown = len(tr(text)) - len(text)
+    assert grown == int(letters * 0.4 + 1e-9)
