@@ -209,14 +209,16 @@ class Desk:
 
     # -- edits -----------------------------------------------------------------------------
 
-    def keep(self, edit: Edit, *, key: Hashable = None) -> Step | None:
+    def keep(self, edit: Edit, *, key: Hashable = None, reason: str = "") -> Step | None:
         """Apply an edit of the program, keep it, and return its step; None if it changes nothing.
 
+        reason: why it was made; it stands behind the label in the file's own log.
         Raises EditError if it cannot be applied and StoreError if it cannot be kept; in either
         case everything is as it was.
         """
         after = edit(self.program)
-        return self._keep(edit.label, replace(self._open_work(), program=after), key=key)
+        work = replace(self._open_work(), program=after)
+        return self._keep(edit.label, work, key=key, reason=reason)
 
     def keep_client(self, label: str, client: Client, *, key: Hashable = None) -> Step | None:
         """Keep the open client as changed; None if nothing did."""
@@ -251,11 +253,13 @@ class Desk:
             raise LookupError("no client is open")
         return self.work
 
-    def _keep(self, label: str, after: Work, *, key: Hashable = None) -> Step | None:
+    def _keep(
+        self, label: str, after: Work, *, key: Hashable = None, reason: str = ""
+    ) -> Step | None:
         before = self._open_work()
         if after == before:
             return None
-        self.store.save(before, after, label=label)
+        self.store.save(before, after, label=f"{label}. {reason}" if reason else label)
         step = Step(label, before, after, key)
         self._histories[after.client.id] = self.history.pushed(step)
         self._note_kept(label)

@@ -314,6 +314,13 @@ def test_an_issue_freezes_the_program_and_its_loads(desk: Desk, store: Store) ->
     assert store.load_issue(issue.id) == issue
 
 
+def test_the_reason_of_an_edit_stands_in_the_log_of_the_file(desk: Desk, store: Store) -> None:
+    step = desk.keep(placing(), reason="She asked for it.")
+    assert step is not None
+    assert store.log(PLAN.id)[0].label == f"{step.label}. She asked for it."
+    assert desk.history.undoable is step
+
+
 # ---------------------------------------------------------------------------- the diary
 
 

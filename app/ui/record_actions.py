@@ -53,5 +53,23 @@ RECORD_ACTIONS: tuple[Action, ...] = (
         program_open,
         tip=mark("What was done of each session, beside what was meant"),
     ),
+    Action(
+        "adjust",
+        mark("Client"),
+        mark("Adjust next week…"),
+        lambda w: open_form.adjust(w.bench, w),
+        ("Ctrl+Shift+J",),
+        program_open,
+        tip=mark("What the results suggest for the coming week, slot by slot, and why"),
+    ),
+    Action(
+        "from_results",
+        mark("Client"),
+        mark("Begin from the results…"),
+        lambda w: open_form.from_results(w.bench, w),
+        (),
+        client_open,
+        tip=mark("Hard sets count as tests, so that the next block starts from what was done"),
+    ),
 )
 """In the menu of the client, below the forms."""

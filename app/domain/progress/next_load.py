@@ -54,10 +54,13 @@ class Adjustment:
     text: str
     lines: tuple[Line, ...] = ()
     sources: tuple[str, ...] = (COMMON_PRACTICE,)
+    unit: str = "kg"
 
     def working(self) -> Working:
         """The account of the suggestion."""
-        title = tr("Nothing done yet") if self.load_kg is None else mass_text(self.load_kg)
+        title = tr("Nothing done yet")
+        if self.load_kg is not None:
+            title = mass_text(self.load_kg, self.unit)
         return Working(title, tr("next session"), self.lines, self.sources)
 
 
@@ -88,6 +91,7 @@ def next_load(
     kind: LoadKind = LoadKind.BARBELL,
     curve: str | Curve = "textbook",
     band: str | None = None,
+    unit: str = "kg",
 ) -> Adjustment:
     """What to do next time, from the slot's results: what was lifted against what was meant.
 
@@ -97,7 +101,8 @@ def next_load(
     on two days running; a reserve left over counts as repetitions. Where no load in reach lies
     there, repetitions rise first; so they do with bands and with own weight. Help falls and
     rises by the step there is. Nothing rises after a day with fewer sets than planned.
-    band: the grade that was used, if it is known. Raises CoachError for one out of reach.
+    band: the grade that was used, if it is known; unit: the client's, 'kg' or 'lb', in which the
+    sentences and the account speak. Raises CoachError for a band out of reach.
     Sources: acsm2009, haff2016 (two-for-two; value from memory).
     """
     done = sorted((r for r in results if r.sets), key=lambda r: r.on)
@@ -105,10 +110,10 @@ def next_load(
         return Adjustment(
             Move.NOTHING_DONE, None, slot.reps, tr("Nothing done yet: begin as planned.")
         )
-    days = [DayDone(slot, result, reserve_meant(slot, curve)) for result in done[-2:]]
+    days = [DayDone(slot, result, reserve_meant(slot, curve), unit) for result in done[-2:]]
     newest = days[-1]
     load_kg = max(one.load_kg for one in newest.result.sets)
-    at = _Now(slot, load_kg, increments, kind, newest.lines, band)
+    at = _Now(slot, load_kg, increments, kind, newest.lines, band, unit)
     if newest.short >= 3 or (newest.short and len(days) == 2 and days[0].short):
         return _lowered(at)
     if newest.lacking:
@@ -136,6 +141,7 @@ class DayDone:
     slot: Slot
     result: SlotResult
     meant: float | None
+    unit: str = "kg"
 
     def left_over(self, done: SetDone) -> float:
         """Reserve beyond what was meant; below 0 for less; 0 where it is not known."""
@@ -176,7 +182,7 @@ class DayDone:
         sets = (
             Line(
                 tr("Set {number}", number=number),
-                set_text(done.load_kg, done.reps, done.rir or 0.0),
+                set_text(done.load_kg, done.reps, done.rir or 0.0, self.unit),
                 tr("{over:+.3g} against the target", over=over),
             )
             for number, (done, over) in enumerate(
@@ -196,6 +202,7 @@ class _Now:
     kind: LoadKind
     lines: tuple[Line, ...]
     band: str | None = None
+    unit: str = "kg"
 
     def say(self, move: Move, load_kg: float, text: str, *, reps: Reps | None = None) -> Adjustment:
         """The suggestion with its account."""
@@ -204,8 +211,9 @@ class _Now:
             load_kg,
             reps or self.slot.reps,
             text,
-            (*self.lines, Line(tr("Next"), mass_text(load_kg), text)),
+            (*self.lines, Line(tr("Next"), mass_text(load_kg, self.unit), text)),
             ("acsm2009", "haff2016", FROM_MEMORY, COMMON_PRACTICE),
+            self.unit,
         )
 
 
@@ -229,7 +237,7 @@ def _raised(now: _Now, over: float) -> Adjustment:
         load_kg,
         tr(
             "The target was passed: {load_kg} next time, {part:.0%} more.",
-            load_kg=mass_text(load_kg),
+            load_kg=mass_text(load_kg, now.unit),
             part=part,
         ),
     )
@@ -246,8 +254,8 @@ def _less_help(now: _Now) -> Adjustment:
         load_kg,
         tr(
             "The target was passed: {load_kg} of help next time, {step_kg} less.",
-            load_kg=mass_text(-load_kg),
-            step_kg=mass_text(step_kg),
+            load_kg=mass_text(-load_kg, now.unit),
+            step_kg=mass_text(step_kg, now.unit),
         ),
     )
 
@@ -277,15 +285,19 @@ def _why_reps(now: _Now) -> tuple[str, str]:
         return _why_band(now)
     next_kg = _next_up(now)
     if next_kg is None:
-        most = mass_text(now.load_kg) if now.load_kg else tr("The body alone")
+        most = mass_text(now.load_kg, now.unit) if now.load_kg else tr("The body alone")
         return tr("{most} is the heaviest in reach.", most=most), tr(HARDER)
     if not now.load_kg:
-        return tr("Own weight was enough."), tr("add {next_kg}", next_kg=mass_text(next_kg))
+        return tr("Own weight was enough."), tr(
+            "add {next_kg}", next_kg=mass_text(next_kg, now.unit)
+        )
     part = next_kg / now.load_kg - 1
     far = tr("more than 10 % up") if part > RAISE_BY[1] else tr("only {part:.0%} up", part=part)
     return tr(
-        "The next load in reach, {next_kg}, is {far}.", next_kg=mass_text(next_kg), far=far
-    ), tr("take {next_kg}", next_kg=mass_text(next_kg))
+        "The next load in reach, {next_kg}, is {far}.",
+        next_kg=mass_text(next_kg, now.unit),
+        far=far,
+    ), tr("take {next_kg}", next_kg=mass_text(next_kg, now.unit))
 
 
 def _why_band(now: _Now) -> tuple[str, str]:
@@ -352,7 +364,7 @@ def _lowered(now: _Now) -> Adjustment:
         load_kg,
         tr(
             "The target was missed: consider {load_kg} next time, {less:.0%} less.",
-            load_kg=mass_text(load_kg),
+            load_kg=mass_text(load_kg, now.unit),
             less=less,
         ),
     )
@@ -370,8 +382,8 @@ def _more_help(now: _Now) -> Adjustment:
         load_kg,
         tr(
             "The target was missed: consider {load_kg} of help next time, {step_kg} more.",
-            load_kg=mass_text(-load_kg),
-            step_kg=mass_text(step_kg),
+            load_kg=mass_text(-load_kg, now.unit),
+            step_kg=mass_text(step_kg, now.unit),
         ),
     )
 

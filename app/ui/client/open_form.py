@@ -96,3 +96,17 @@ def results(bench: Bench, window: QWidget) -> None:
     from app.ui.results.dialog import ResultsDialog
 
     ResultsDialog(bench, window, today=this_day()).exec()
+
+
+def adjust(bench: Bench, window: QWidget) -> None:
+    """The suggestions for the coming week of the open program."""
+    from app.ui.results.adjust_dialog import AdjustDialog
+
+    AdjustDialog(bench, window, today=this_day()).exec()
+
+
+def from_results(bench: Bench, window: QWidget) -> None:
+    """The sets that could count as tests."""
+    from app.ui.results.from_results_dialog import FromResultsDialog
+
+    FromResultsDialog(bench, window).exec()

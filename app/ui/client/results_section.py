@@ -39,3 +39,7 @@ class ResultsSection(Section):
                 self.line(told)
         window = self.window
         self.links((tr("Enter results…"), lambda: open_form.results(self.bench, window())))
+        self.links((tr("Adjust next week…"), lambda: open_form.adjust(self.bench, window())))
+        self.links(
+            (tr("Begin from the results…"), lambda: open_form.from_results(self.bench, window()))
+        )
