@@ -23,7 +23,6 @@ from app.cli_files import (
     day,
     export,
     import_,
-    open_store,
     own_file,
     there,
     weeks_run,
@@ -275,17 +274,20 @@ def _program(plan: Plan, path: Path) -> Program:
 
 def backup(asked: argparse.Namespace) -> None:
     """Make a checked copy of the coach's file, in the folder of copies beside it or another."""
+    from app.terminal import passphrase_for
     from db.backup import back_up
 
-    print(back_up(there(own_file(asked)), asked.to))
+    path = there(own_file(asked))
+    print(back_up(path, asked.to, key=passphrase_for(path)))
 
 
 def restore(asked: argparse.Namespace) -> None:
     """Put a copy in the place of the coach's file, which is kept aside."""
+    from app.terminal import passphrase_for
     from db.backup import restore as put_back
 
     path = own_file(asked)
-    aside = put_back(there(asked.copy), path)
+    aside = put_back(there(asked.copy), path, key=passphrase_for(asked.copy))
     print(path)
     if aside is not None:
         print(tr("The file as it was: {aside}", aside=aside))
@@ -293,11 +295,14 @@ def restore(asked: argparse.Namespace) -> None:
 
 def verify(asked: argparse.Namespace) -> None:
     """Say whether the coach's file is whole."""
+    from app.terminal import passphrase_for
     from db.backup import verify as verify_file
+    from db.store import Store
 
     path = there(own_file(asked))
-    verify_file(path)
-    with closing(open_store(asked)) as store:
+    key = passphrase_for(path)
+    verify_file(path, key=key)
+    with closing(Store.open(path, key=key)) as store:
         for sentence in store.check_integrity():
             raise CoachError(sentence, where=str(path), mend=tr("Restore the newest good copy."))
         clients = store.clients()

@@ -13,14 +13,14 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from app.domain.errors import CoachError
-from app.domain.wording import tr
+from app.domain.wording import tr, trn
 
 if TYPE_CHECKING:
     from app.domain.exercise import Catalogue
     from app.exchange.plan_file import Plan
     from db.store import Store
 
-KINDS = ("plan", "xlsx", "csv", "calendar")
+KINDS = ("plan", "xlsx", "csv", "calendar", "whole")
 """What the coach's file can be written as."""
 
 # -- the coach's file --------------------------------------------------------------------------
@@ -41,10 +41,13 @@ def own_file(asked: argparse.Namespace) -> Path:
 
 def open_store(asked: argparse.Namespace, *, new: bool = False) -> Store:
     """The coach's file; only with `new` is one made where there is none."""
+    from app.terminal import passphrase_for
     from db.store import Store
 
     path = own_file(asked)
-    return Store.open(path if new else there(path))
+    if not new:
+        there(path)
+    return Store.open(path, key=passphrase_for(path))
 
 
 def there(path: Path) -> Path:
@@ -96,7 +99,9 @@ def add_export(one: argparse.ArgumentParser) -> None:
 
 def add_import(one: argparse.ArgumentParser) -> None:
     """The arguments of `import`."""
-    one.add_argument("plans", type=Path, nargs="+", metavar="PLAN.json|DIR|TABLE.csv|TABLE.xlsx")
+    one.add_argument(
+        "plans", type=Path, nargs="+", metavar="PLAN.json|DIR|TABLE.csv|TABLE.xlsx|ALL.zip"
+    )
     one.add_argument("--replace", action="store_true", help=tr("replace what has the same id"))
     table = one.add_argument_group(tr("a coach's table"))
     table.add_argument("--client", default="", metavar="NAME", help=tr("whose plan it is"))
@@ -161,6 +166,9 @@ def export(asked: argparse.Namespace) -> None:
     from app.headless import refuse_standing
     from app.resources import catalogue
 
+    if asked.kind == "whole":
+        _export_whole(asked)
+        return
     with closing(open_store(asked)) as store:
         known = catalogue().with_own(store.own_exercises(retired=True))
         plans = gather_plans(store, known, client=asked.client, program=asked.program)
@@ -180,6 +188,26 @@ def export(asked: argparse.Namespace) -> None:
     for plan, target in zip(plans, targets, strict=True):
         write_file(target, write_plan(plan).encode())
         print(target)
+
+
+def _export_whole(asked: argparse.Namespace) -> None:
+    from app.exchange.files import make_folder
+    from app.headless import refuse_standing
+    from app.whole import export_whole, file_name
+
+    if asked.client or asked.program:
+        raise CoachError(
+            tr("A whole export holds everybody."),
+            mend=tr("Leave out --client and --program, or choose another form with --as."),
+        )
+    with closing(open_store(asked)) as store:
+        target = asked.out
+        if asked.to is not None:
+            make_folder(asked.to)
+            target = asked.to / file_name()
+        refuse_standing([target], replacing=asked.replace)
+        export_whole(store, target)
+    print(target)
 
 
 def _export_as(
@@ -212,7 +240,7 @@ def _export_as(
 
 
 def import_(asked: argparse.Namespace) -> None:
-    """Read plan files, folders of them, or a coach's table into the coach's file.
+    """Read plan files, folders of them, a coach's table or a whole export into the coach's file.
 
     Of plan files that are named one by one, nothing is changed if one of them cannot be read; of
     a folder, each is taken by itself, and those that fail are told.
@@ -221,6 +249,10 @@ def import_(asked: argparse.Namespace) -> None:
 
     folders = [path for path in asked.plans if path.is_dir()]
     tables = [path for path in asked.plans if path.suffix.lower() in headless.TABLES]
+    whole = [path for path in asked.plans if path.suffix.lower() == ".zip"]
+    if whole:
+        _import_whole(asked)
+        return
     files = [path for path in asked.plans if path not in folders and path not in tables]
     if files:
         _import_plans(asked, files)
@@ -228,6 +260,27 @@ def import_(asked: argparse.Namespace) -> None:
         _import_table(asked, path)
     for folder in folders:
         _import_folder(asked, folder)
+
+
+def _import_whole(asked: argparse.Namespace) -> None:
+    from app.terminal import passphrase_for
+    from app.whole import import_whole
+
+    if len(asked.plans) > 1:
+        raise CoachError(
+            tr("A whole export takes the place of a file, so it comes alone."),
+            mend=tr("Take the others in afterwards."),
+        )
+    (source,), target = asked.plans, own_file(asked)
+    key = passphrase_for(target)
+    done = import_whole(source, target, key=key, replacing=asked.replace)
+    print(trn("{path}: {n} client", "{path}: {n} clients", done.clients, path=target))
+    if done.aside is not None:
+        print(tr("The file as it was: {aside}", aside=done.aside))
+    if done.pictures_left:
+        print(
+            trn("{n} picture was not written", "{n} pictures were not written", done.pictures_left)
+        )
 
 
 def _import_plans(asked: argparse.Namespace, paths: Sequence[Path]) -> None:

@@ -69,6 +69,11 @@ def list_programs(raw: sqlite3.Connection, client_id: ClientId) -> tuple[Program
     )
 
 
+def list_all_issues(raw: sqlite3.Connection) -> tuple[IssueId, ...]:
+    """The ids of all issues, in the order they were handed out."""
+    return tuple(IssueId(r["id"]) for r in rows_of(raw, "SELECT id FROM issues ORDER BY sequence"))
+
+
 def list_issues(raw: sqlite3.Connection, program_id: ProgramId) -> tuple[IssueLine, ...]:
     """The issues of a program, newest first."""
     query = (

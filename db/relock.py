@@ -95,7 +95,10 @@ def contents(raw: sqlite3.Connection) -> Contents:
     sums = {}
     for name in table_names(raw):
         digest = hashlib.sha256()
-        for row in raw.execute(f'SELECT * FROM "{name}"'):  # noqa: S608  # our own tables
+        columns = raw.execute(f'PRAGMA table_info("{name}")').fetchall()
+        keys = sorted((key, column) for _, column, *_, key in columns if key)
+        order = ", ".join(f'"{column}"' for _, column in keys) or "rowid"
+        for row in raw.execute(f'SELECT * FROM "{name}" ORDER BY {order}'):  # noqa: S608  # ours
             digest.update(repr(tuple(row)).encode())
         sums[name] = digest.hexdigest()
     return sums

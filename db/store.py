@@ -35,6 +35,7 @@ if TYPE_CHECKING:
     from sqlalchemy import Connection
 
     from db.erasing import Footprint
+    from db.whole import Table
 
 
 class Store(OpenFile):
@@ -251,6 +252,25 @@ class Store(OpenFile):
         """The issues of a program, the last one first."""
         with self._reading():
             return reading.list_issues(self._raw, program_id)
+
+    def all_issues(self) -> tuple[IssueId, ...]:
+        """The ids of everything that was handed out, in that order."""
+        with self._reading():
+            return reading.list_all_issues(self._raw)
+
+    @contextmanager
+    def whole(self) -> Iterator[tuple[str, Iterator[Table]]]:
+        """The schema of the file and all its tables, of one moment, while the block lasts."""
+        from db.whole import whole
+
+        try:
+            with whole(self._raw) as found:
+                yield found
+        except Exception as error:
+            if not is_of_sqlite(error):  # what the block itself runs into is its own matter
+                raise
+            with told(self.where):
+                raise
 
     def load_issue(self, issue_id: IssueId) -> Issue:
         """The issue, equal to what was kept. Raises StoreFailure if there is none of that id."""
