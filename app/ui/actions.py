@@ -10,6 +10,7 @@ from app.ui import action
 from app.ui.action import Action
 from app.ui.client import open_form
 from app.ui.file_actions import FILE_ACTIONS, PERSON_ACTIONS
+from app.ui.people_actions import PEOPLE_ACTIONS
 from app.ui.record_actions import RECORD_ACTIONS
 
 _program, _client = action.program_open, action.client_open
@@ -462,6 +463,7 @@ ACTIONS: tuple[Action, ...] = (
     Action(
         "screening", "Client", "Screening…", lambda w: open_form.screening(w.bench, w), (), _client
     ),
+    *PEOPLE_ACTIONS,
     *RECORD_ACTIONS,
     *PERSON_ACTIONS,
     Action(

@@ -108,6 +108,9 @@ class Commands(QMainWindow):
         """Fold the client pane to a rail, or open it."""
         self.client_pane.fold(not self.client_pane.folded)
 
+    def show_home(self) -> None:
+        """Show who needs what today; the window has the page."""
+
     # -- files and people ------------------------------------------------------------------
 
     def new_client(self) -> None:

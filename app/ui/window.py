@@ -27,6 +27,7 @@ from app.ui.commands import Commands
 from app.ui.findings_pane import FindingsPane
 from app.ui.forms import plain
 from app.ui.grid import WeekGrid
+from app.ui.home import HomePage, serve
 from app.ui.library.pane import LibraryPane
 from app.ui.season import SeasonStrip
 from app.ui.tally import TallyPane
@@ -57,6 +58,8 @@ class Window(Commands):
         self.findings = FindingsPane(bench)
         self.client_pane = ClientPane(bench)
         self.welcome = Welcome()
+        self.home = HomePage()
+        self._at_home = False
         self._folded_by_hand: bool | None = None
         self._assemble()
         self._build_menus()
@@ -92,6 +95,7 @@ class Window(Commands):
         column.addWidget(self.foot)
         self.centre = QStackedWidget()
         self.centre.addWidget(self.welcome)
+        self.centre.addWidget(self.home)
         self.centre.addWidget(plan)
         self.plan = plan
         self.body = QWidget()
@@ -166,6 +170,10 @@ class Window(Commands):
         self.library.pick_wanted.connect(self.grid.pick_up_exercise)
         self.findings.range_wanted.connect(self.show_ranges)
         self.client_pane.opened.connect(self._opened_by_hand)
+        self.home.need_chosen.connect(lambda who, need: serve(self, who, need))
+        self.home.clients_wanted.connect(self.show_clients)
+        self.home.client_wanted.connect(self.new_client)
+        self.home.back_wanted.connect(self.leave_home)
         self.welcome.client_wanted.connect(self.new_client)
         self.welcome.program_wanted.connect(self.new_program)
         self.welcome.demo_wanted.connect(self.open_demo)
@@ -185,9 +193,38 @@ class Window(Commands):
         self.top.show_programs(
             tuple(p for p in programs if not p.archived or p.id == program_id), program_id
         )
-        self.centre.setCurrentWidget(self.plan if program is not None else self.welcome)
         name = "" if work is None else work.client.name
         self.welcome.show_state(clients=len(clients), client=name)
+        self._show_centre(anybody=bool(self.store.clients()))
+
+    def _show_centre(self, *, anybody: bool) -> None:
+        """Show the plan, or what leads to one; who needs what while nobody is open."""
+        desk = self.bench.desk
+        home = self._at_home or (desk.work is None and anybody)
+        for pane in (self.library, self.client_pane):
+            pane.setVisible(not home)
+        if home:
+            name = "" if desk.work is None else desk.work.client.name
+            self.home.show_roster(self.store.roster(), open_name=name)
+            self.centre.setCurrentWidget(self.home)
+        else:
+            self.centre.setCurrentWidget(self.plan if desk.has_program else self.welcome)
+
+    def show_home(self) -> None:
+        """Show who needs what today, whatever is open."""
+        self._at_home = True
+        self.refresh_lists()
+        self.home.table.setFocus()
+
+    def leave_home(self) -> None:
+        """Show again what is open."""
+        self._at_home = False
+        self.refresh_lists()
+        self.grid.setFocus()
+
+    def open(self, client_id: ClientId, program_id: ProgramId | None) -> None:
+        self._at_home = False
+        super().open(client_id, program_id)
 
     def _changed(self, before: object, after: object) -> None:
         self.refresh_lists()

@@ -53,6 +53,29 @@ def strength_test(bench: Bench, window: QWidget) -> None:
     TestSheet(bench, window, today=this_day()).exec()
 
 
+def strength_tests(bench: Bench, window: QWidget) -> None:
+    """All strength tests, what rests on them, and which to do next."""
+    from app.ui.client.strength_dialog import StrengthDialog
+
+    StrengthDialog(bench, window, today=this_day()).exec()
+
+
+def tests_of_card(bench: Bench, window: QWidget) -> None:
+    """The tests of the selected card's exercise, the one its load rests on among them."""
+    from app.domain.edits.parts import find_slot
+    from app.ui.client.strength_dialog import StrengthDialog
+
+    slot = find_slot(bench.desk.program, bench.selection[0])
+    StrengthDialog(bench, window, today=this_day(), exercise=slot.exercise).exec()
+
+
+def record(bench: Bench, window: QWidget) -> None:
+    """Stage, tags, consent, how long records are kept, and the client's papers."""
+    from app.ui.client.record_sheet import RecordSheet
+
+    RecordSheet(bench, window, today=this_day()).exec()
+
+
 def energy(bench: Bench, window: QWidget) -> None:
     """What the energy targets rest on."""
     from app.ui.client.energy import EnergySheet

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from app.domain.client import Client
+from app.domain.client import Client, Stage
 from app.domain.wording import tr
 from app.ui import words
 from app.ui.client import open_form
 from app.ui.client.section import Section
 from app.ui.forms import Wrapped
+from app.ui.roster.finder import STAGE_WORDS
 
 
 class PersonSection(Section):
@@ -22,4 +23,9 @@ class PersonSection(Section):
         if client.emphasis:
             muscles = [self.bench.shelf.muscles[m].trade.lower() for m in client.emphasis]
             self.line(tr("Emphasis: {muscles}", muscles=", ".join(muscles)))
-        self.links((tr("Profile…"), lambda: open_form.profile(self.bench, self.window())))
+        if client.stage is not Stage.ACTIVE or client.tags:
+            self.line(", ".join([tr(STAGE_WORDS[client.stage]), *client.tags]))
+        self.links(
+            (tr("Profile…"), lambda: open_form.profile(self.bench, self.window())),
+            (tr("Record…"), lambda: open_form.record(self.bench, self.window())),
+        )

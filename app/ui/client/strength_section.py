@@ -5,8 +5,9 @@ from __future__ import annotations
 from PySide6.QtWidgets import QGridLayout, QPushButton
 
 from app.domain.client import Client, StrengthTest
-from app.domain.loads import day_text, one_rep_max_of
+from app.domain.loads import day_text, newest_test, one_rep_max_of
 from app.domain.one_rm import OneRepMax
+from app.domain.strength_tests import is_old
 from app.domain.wording import mark, tr
 from app.ui import accounts, words
 from app.ui.client import open_form
@@ -24,8 +25,9 @@ class StrengthSection(Section):
     def fill(self, client: Client) -> None:
         """Show the newest test of every exercise."""
         self.head(tr("Strength"), tr("one-repetition maximum, kg"))
-        newest = _newest(client)
-        if not newest:
+        catalogue = self.bench.desk.catalogue
+        keys = dict.fromkeys(t.exercise for t in client.tests if t.exercise in catalogue)
+        if not keys:
             self.line(
                 tr(
                     "No strength test yet. Without one, loads stay blank and the "
@@ -35,15 +37,15 @@ class StrengthSection(Section):
         grid = QGridLayout()
         grid.setHorizontalSpacing(8)
         grid.setColumnStretch(0, 1)
-        catalogue = self.bench.desk.catalogue
-        for row, test in enumerate(t for t in newest if t.exercise in catalogue):
-            exercise = catalogue[test.exercise]
-            estimate = one_rep_max_of(exercise, client)
-            if estimate is not None:
+        for row, key in enumerate(keys):
+            exercise = catalogue[key]
+            test, estimate = newest_test(exercise, client), one_rep_max_of(exercise, client)
+            if estimate is not None and test is not None:
                 self._estimate(grid, row, name=exercise.name, estimate=estimate, test=test)
         self.column.addLayout(grid)
         self.links(
-            (tr("Enter a test…"), lambda: open_form.strength_test(self.bench, self.window()))
+            (tr("Enter a test…"), lambda: open_form.strength_test(self.bench, self.window())),
+            (tr("All tests…"), lambda: open_form.strength_tests(self.bench, self.window())),
         )
 
     def _estimate(
@@ -69,16 +71,16 @@ class StrengthSection(Section):
             Elided(name),
             Interval(estimate.low, estimate.median, estimate.high),
             value,
-            plain(f"{low}{words.DASH}{high}", role="small"),
+            plain(f"{low}{words.DASH}{high}{self._age(test)}", role="small"),
         )
         for column, widget in enumerate(parts):
-            tested = tr("Test of {on}", on=day_text(test.on))
+            template = tr("Test of {on}") if test.guessed_from is None else tr("Guess of {on}")
+            tested = template.format(on=day_text(test.on))
             widget.setToolTip(f"{tested}. {tr(accounts.CLICK)}")
             grid.addWidget(widget, row, column)
 
-
-def _newest(client: Client) -> tuple[StrengthTest, ...]:
-    by_exercise: dict[str, StrengthTest] = {}
-    for test in sorted(client.tests, key=lambda t: t.on):
-        by_exercise[test.exercise] = test
-    return tuple(by_exercise.values())
+    def _age(self, test: StrengthTest) -> str:
+        """' old', ' guess' or nothing, behind the interval."""
+        if test.guessed_from is not None:
+            return f" {tr('guess')}"
+        return f" {tr('old')}" if is_old(test, self.today) else ""

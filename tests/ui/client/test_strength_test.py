@@ -13,13 +13,14 @@ from pytestqt.qtbot import QtBot
 from app.domain.client import StrengthTest
 from app.domain.effort import Rir
 from app.domain.exercise import ExerciseKey, LoadKind, Pattern
+from app.domain.loads import newest_test
 from app.domain.program import Reps
 from app.ui.bench import Bench
 from app.ui.client.strength_test import TERMS, TestSheet
 from app.ui.grid.face import load_texts
 from app.ui.words import full_date, qdate
 from tests.ui.desks import TODAY, slot, with_client, without_program
-from tests.ui.steps import kept, one_step, refused_with, retype
+from tests.ui.steps import choose, kept, one_step, refused_with, retype
 
 
 @pytest.fixture
@@ -85,21 +86,72 @@ def test_an_exercise_that_is_not_there_is_named(sheet: TestSheet, bench: Bench) 
     refused_with(sheet, bench, "There is no exercise 'Log flip'.", "Choose one from the list.")
 
 
-def test_a_second_test_of_the_day_takes_the_place_of_the_first(
-    sheet: TestSheet, bench: Bench, qtbot: QtBot
+def press_tests(bench: Bench) -> list[float]:
+    """Loads of the tests of the leg press, in the order that counts."""
+    return [t.load_kg for t in bench.desk.client.tests if t.exercise == "leg_press"]
+
+
+@pytest.mark.parametrize(
+    ("answer", "order", "counts"),
+    [("the one entered", [185, 180], 185), ("the one of before", [180, 185], 180)],
+)
+def test_of_two_tests_of_a_day_the_coach_says_which_counts_and_both_are_kept(
+    sheet: TestSheet, bench: Bench, qtbot: QtBot, answer: str, order: list[float], counts: float
 ) -> None:
     name(sheet, "Leg press")
     enter(sheet, "180", "6")
+    assert not sheet.counts.isVisibleTo(sheet)
     kept(sheet)
-    count = len(bench.desk.client.tests)
     again = TestSheet(bench, None, today=TODAY)
     qtbot.addWidget(again)
     name(again, "Leg press")
     enter(again, "185", "6")
+    assert again.counts.isVisibleTo(again)
+    refused_with(again, bench, "180 kg", "Choose which of the two counts; both are kept.")
+    choose(again.counts, answer)
     with one_step(bench, f"Test Leg press, {full_date(TODAY)}"):
         kept(again)
-    assert len(bench.desk.client.tests) == count
-    assert bench.desk.client.tests[-1].load_kg == 185
+    assert press_tests(bench) == order
+    press = bench.desk.catalogue[ExerciseKey("leg_press")]
+    assert newest_test(press, bench.desk.client).load_kg == counts
+
+
+def test_a_load_in_the_other_unit_is_questioned(sheet: TestSheet, bench: Bench) -> None:
+    name(sheet, "Back squat")
+    enter(sheet, "198", "5")
+    refused_with(sheet, bench, "Is 198 kg right", "tick that it is right")
+    QTest.mouseClick(sheet.doubt.change_button, Qt.MouseButton.LeftButton)
+    assert sheet.load.value() == 89.8
+    kept(sheet)
+    assert bench.desk.client.tests[-1].load_kg == 89.8
+
+
+def test_more_repetitions_with_less_are_no_slip(sheet: TestSheet, bench: Bench) -> None:
+    name(sheet, "Back squat")
+    enter(sheet, "60", "15")
+    kept(sheet)
+    assert bench.desk.client.tests[-1].load_kg == 60
+
+
+def test_a_test_is_corrected_as_one_step(bench: Bench, qtbot: QtBot) -> None:
+    old = replace(bench.desk.client.tests[0], note="told")
+    with_client(bench, tests=(old, *bench.desk.client.tests[1:]))
+    sheet = TestSheet(bench, None, today=TODAY, changing=old)
+    qtbot.addWidget(sheet)
+    assert (sheet.load.value(), sheet.reps.value(), sheet.rir.value()) == (90, 5, 0)
+    assert not sheet.exercise.isEnabled()
+    retype(sheet.reps, "6")
+    with one_step(bench, f"Change test Back squat, {full_date(old.on)}"):
+        kept(sheet)
+    assert replace(old, reps=6) in bench.desk.client.tests
+    assert len(bench.desk.client.tests) == 2
+
+
+def test_a_test_before_birth_is_refused(sheet: TestSheet, bench: Bench) -> None:
+    name(sheet, "Leg press")
+    enter(sheet, "180", "6")
+    sheet.day.setDate(qdate(date(1990, 1, 1)))
+    refused_with(sheet, bench, "before the birth date 1992-03-14")
 
 
 @pytest.mark.parametrize(

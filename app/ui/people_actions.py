@@ -1,0 +1,46 @@
+"""Commands on clients as people: who needs what, the record, tests, places and wishes."""
+
+from __future__ import annotations
+
+from app.domain.wording import mark
+from app.ui.action import Action, client_open, one_card
+from app.ui.client import open_form
+
+PEOPLE_ACTIONS: tuple[Action, ...] = (
+    Action(
+        "home",
+        mark("View"),
+        mark("Who needs what today"),
+        lambda w: w.show_home(),
+        ("Alt+Home",),
+        tip=mark("Tests, check-ins, booklets and screenings that are due, of all clients"),
+        apart=True,
+    ),
+    Action(
+        "tests",
+        mark("Client"),
+        mark("Strength tests…"),
+        lambda w: open_form.strength_tests(w.bench, w),
+        (),
+        client_open,
+        tip=mark("All tests, what rests on them, and which to do next"),
+    ),
+    Action(
+        "card_tests",
+        mark("Edit"),
+        mark("The test its load rests on…"),
+        lambda w: open_form.tests_of_card(w.bench, w),
+        (),
+        one_card,
+        card=True,
+    ),
+    Action(
+        "record",
+        mark("Client"),
+        mark("Record…"),
+        lambda w: open_form.record(w.bench, w),
+        (),
+        client_open,
+        tip=mark("Stage, tags, consent, how long records are kept, and the client's papers"),
+    ),
+)
