@@ -54,6 +54,7 @@ class StrengthDialog(Sheet):
         self.bench, self.today = bench, today
         self.trends: Mapping[ExerciseKey, Trend] = {}
         self._job: worker.Job[Mapping[ExerciseKey, Trend]] | None = None
+        self._earlier: list[object] = []  # a job must live until it has run, cancelled or not
         self.exercises = lines_table(
             tr("Exercises that were tested"),
             (
@@ -251,6 +252,7 @@ class StrengthDialog(Sheet):
         """Work the trends out in a quiet thread; only then are they shown."""
         if self._job is not None:
             self._job.cancel()
+            self._earlier.append(self._job)
         desk = self.bench.desk
         client, results, catalogue = desk.client, desk.diary.results, desk.catalogue
 
