@@ -12,6 +12,7 @@ from functools import cache
 from app import booklet, resources
 from app.booklet import Content, Options, Paper
 from app.booklet.imposition import impose
+from app.booklet.progress_report import ProgressReport, make_progress_report
 from app.booklet.report import Report, make_report
 from app.domain import energy
 from app.domain.errors import CoachError
@@ -108,3 +109,12 @@ def print_report(report: Report, *, paper: Paper = Paper.A4, grey: bool = False)
     """
     cited = replace(report, references=citations())
     return make_report(cited, fonts=resources.path_of("fonts"), paper=paper, grey=grey)
+
+
+def print_progress(report: ProgressReport, *, paper: Paper = Paper.A4, grey: bool = False) -> bytes:
+    """A progress report as PDF bytes, its sources cited.
+
+    Raises BookletError for what cannot be printed.
+    """
+    cited = replace(report, references=citations())
+    return make_progress_report(cited, fonts=resources.path_of("fonts"), paper=paper, grey=grey)

@@ -71,5 +71,14 @@ RECORD_ACTIONS: tuple[Action, ...] = (
         client_open,
         tip=mark("Hard sets count as tests, so that the next block starts from what was done"),
     ),
+    Action(
+        "progress_report",
+        mark("Client"),
+        mark("Progress report…"),
+        lambda w: open_form.progress_report(w.bench, w),
+        (),
+        client_open,
+        tip=mark("Two pages for the client: planned and done, strength, body mass, what is next"),
+    ),
 )
 """In the menu of the client, below the forms."""

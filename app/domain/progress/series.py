@@ -20,6 +20,14 @@ from app.domain.program import Program
 from app.domain.progress.trends import DatedMax, maxima, strength_trend
 from app.domain.results import CheckIn, SlotResult
 from app.domain.trend import Point, Regression, Trend, trend
+from app.domain.working import COMMON_PRACTICE
+
+CORRIDOR_SOURCES = {
+    EnergyGoal.GAIN: "iraki2019",
+    EnergyGoal.HOLD: COMMON_PRACTICE,
+    EnergyGoal.LOSE: COMMON_PRACTICE,
+}
+"""Who says how fast body mass is meant to change."""
 
 START_DAYS = 7
 """Weighings so near to the first day make up the mass that the corridor begins with."""

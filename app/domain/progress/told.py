@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from app.domain.exercise import Muscle
 from app.domain.loads import day_text
@@ -44,18 +45,9 @@ def strength_text(series: StrengthSeries, units: str) -> str:
     name = series.exercise.name
     if not series.points:
         return tr("{exercise}: nothing to estimate strength from yet.", exercise=name)
-    first, last = series.points[0], series.points[-1]
-    tests = sum(point.origin is Origin.TEST for point in series.points)
+    last = series.points[-1]
     told = [
-        tr(
-            "{exercise}: {estimates} of the one-repetition maximum from {first} to {last}, "
-            "{tests}.",
-            exercise=name,
-            estimates=trn("{n} estimate", "{n} estimates", len(series.points)),
-            first=day_text(first.on),
-            last=day_text(last.on),
-            tests=trn("{n} of them a test", "{n} of them tests", tests),
-        ),
+        _estimates_text(series),
         tr(
             "The last is {mass} ({low}–{high}).",
             mass=_mass(last.kg, units),
@@ -68,6 +60,28 @@ def strength_text(series: StrengthSeries, units: str) -> str:
     if series.own_weight:
         told.append(tr("Own weight is in it, by the client's present mass."))
     return " ".join(told)
+
+
+def _estimates_text(series: StrengthSeries) -> str:
+    """How many estimates there are, from when, and how many of them are tests."""
+    first, last = series.points[0], series.points[-1]
+    if len(series.points) == 1:
+        rests = tr("a test") if first.origin is Origin.TEST else tr("sets done")
+        return tr(
+            "{exercise}: one estimate of the one-repetition maximum, from {rests} on {day}.",
+            exercise=series.exercise.name,
+            rests=rests,
+            day=day_text(first.on),
+        )
+    tests = sum(point.origin is Origin.TEST for point in series.points)
+    return tr(
+        "{exercise}: {n} estimates of the one-repetition maximum from {first} to {last}, {tests}.",
+        exercise=series.exercise.name,
+        n=len(series.points),
+        first=day_text(first.on),
+        last=day_text(last.on),
+        tests=trn("{n} of them a test", "{n} of them tests", tests),
+    )
 
 
 def mass_text(series: MassSeries, units: str) -> str:
@@ -108,7 +122,7 @@ def corridor_on(series: MassSeries) -> Corridor | None:
     if not series.points:
         return None
     day = series.points[-1].on
-    for before, after in zip(series.corridor, series.corridor[1:], strict=False):
+    for before, after in pairwise(series.corridor):
         if before.on <= day <= after.on:
             part = (day - before.on).days / (after.on - before.on).days
             return Corridor(

@@ -200,7 +200,7 @@ def _mass(asked: Asked, choice: Choice, regression: Regression) -> Chart:
     )
 
 
-def _weeks(asked: Asked, days: Days) -> tuple[WeekDone, ...]:
+def weeks_to_show(asked: Asked, days: Days) -> tuple[WeekDone, ...]:
     """The weeks of the open program that lie at least partly in the days."""
     program = asked.program
     if program is None:
@@ -255,7 +255,7 @@ def _or_none(value: float | None, places: int = 0) -> str:
 
 
 def _sets(asked: Asked, choice: Choice) -> Chart:
-    weeks = _weeks(asked, choice.days)
+    weeks = weeks_to_show(asked, choice.days)
     rows = tuple((*_week_cells(w), str(w.planned_sets), _or_none(w.done_sets)) for w in weeks)
     return _of_weeks(
         asked,
@@ -268,7 +268,7 @@ def _sets(asked: Asked, choice: Choice) -> Chart:
 
 
 def _tonnage(asked: Asked, choice: Choice) -> Chart:
-    weeks, units = _weeks(asked, choice.days), asked.client.units
+    weeks, units = weeks_to_show(asked, choice.days), asked.client.units
 
     def cell(mass_kg: float | None) -> str:
         return _or_none(None if mass_kg is None else told.in_units(mass_kg, units))
@@ -291,7 +291,7 @@ def _tonnage(asked: Asked, choice: Choice) -> Chart:
 
 
 def _adherence(asked: Asked, choice: Choice) -> Chart:
-    weeks = _weeks(asked, choice.days)
+    weeks = weeks_to_show(asked, choice.days)
     rows = tuple(
         (
             *_week_cells(week),
@@ -325,7 +325,7 @@ def muscles_to_show(asked: Asked, chosen: Iterable[Muscle] = ()) -> tuple[Muscle
 
 
 def _muscles(asked: Asked, choice: Choice) -> Chart:
-    weeks = _weeks(asked, choice.days)
+    weeks = weeks_to_show(asked, choice.days)
     muscles = muscles_to_show(asked, choice.muscles)
     if not muscles and weeks:
         total = {

@@ -133,3 +133,10 @@ def from_results(bench: Bench, window: QWidget) -> None:
     from app.ui.results.from_results_dialog import FromResultsDialog
 
     FromResultsDialog(bench, window).exec()
+
+
+def progress_report(bench: Bench, window: QWidget) -> None:
+    """The progress report for the client, to print or to keep as a file."""
+    from app.ui.progress_report_dialog import ProgressReportDialog
+
+    ProgressReportDialog(bench, window, today=this_day()).exec()
