@@ -57,7 +57,7 @@ NAMES = {
 
 NO_PROGRAM = mark("No program is open. Open one of the client's programs to see its weeks here.")
 NO_RESULTS = mark(
-    "No results yet. Enter what was done in a week under Client, Results, or take in a booklet "
+    "No results yet. Enter what was done under Client, Enter results, or take in a booklet "
     "that came back filled."
 )
 NO_MASS = mark("No body mass yet. Enter a check-in under Client, Check-ins.")

@@ -26,6 +26,7 @@ from app.ui.window import Window
         ("check_in", "Check-in of Runa Estvik"),
         ("check_in_weeks", "Check-ins of Runa Estvik, several weeks"),
         ("check_ins", "Check-ins of Runa Estvik"),
+        ("progress_report", "Progress report of Runa Estvik"),
     ],
 )
 def test_a_form_opens_for_the_open_client(
