@@ -112,9 +112,10 @@ def print_report(report: Report, *, paper: Paper = Paper.A4, grey: bool = False)
 
 
 def print_progress(report: ProgressReport, *, paper: Paper = Paper.A4, grey: bool = False) -> bytes:
-    """A progress report as PDF bytes, its sources cited.
+    """A progress report as PDF bytes in the client's language, its sources cited.
 
     Raises BookletError for what cannot be printed.
     """
     cited = replace(report, references=citations())
-    return make_progress_report(cited, fonts=resources.path_of("fonts"), paper=paper, grey=grey)
+    with speaking(nearest_language(report.client.language)):
+        return make_progress_report(cited, fonts=resources.path_of("fonts"), paper=paper, grey=grey)

@@ -42,6 +42,7 @@ SCOPE = (
     "app/domain/loads.py",
     "app/domain/muscle_groups.py",
     "app/domain/program.py",
+    "app/domain/progress/told.py",
     "app/domain/screening.py",
     "app/domain/warmup.py",
     "app/domain/wording.py",

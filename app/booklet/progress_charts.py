@@ -26,7 +26,7 @@ from app.domain.progress.told import in_units
 from app.domain.progress.weeks import WeekDone
 from app.domain.trend import Trend
 from app.domain.units import number_text
-from app.domain.wording import tr
+from app.domain.wording import number_as_spoken, tr
 
 WEEKS_MM, STRENGTH_MM, MASS_MM = 40.0, 42.0, 52.0
 _LEFT, _FOOT, _KEY = 13.0, 6.0, 6.0
@@ -132,7 +132,8 @@ def _grid(pen: Pen, scale: Scale) -> None:
     for mark in scale.marks():
         y = scale.y(mark)
         pen.rule(scale.box.x, y, scale.box.right, weight=0.35, tone=p.hair)
-        text = f"{mark:,.0f}" if abs(mark) >= 100 else number_text(mark, 1)
+        whole = abs(mark) >= 100
+        text = number_as_spoken(f"{mark:,.0f}") if whole else number_text(mark, 1)
         pen.text(scale.box.x - 1.4, y + 1.1, text, style=LABEL, tone=p.mid, align=1)
     pen.rule(scale.box.x, scale.box.bottom, scale.box.right, weight=0.8, tone=p.mid)
 

@@ -7,6 +7,7 @@ from datetime import date, datetime
 from pathlib import Path
 
 from PySide6.QtCore import QTimer
+from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
@@ -85,6 +86,9 @@ class ProgressReportDialog(Sheet):
         self.finished.connect(lambda _result: self._let_go())
         self.resize(1060, 780)
         self._count()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
         self.make()
 
     def _lay_out(self) -> None:

@@ -8,7 +8,7 @@ from app.booklet import BookletError, Paper
 from app.booklet.progress_report import MOST_NEXT, make_progress_report
 from app.domain.client import EnergyGoal
 from app.domain.progress.series import MassSeries
-from app.press import citations
+from app.press import citations, print_progress
 from tests.booklet.progress_sample import FONTS, report
 from tests.booklet.reading_pdf import Printed
 from tests.ui.charts.sample import RUNA
@@ -96,3 +96,10 @@ def test_the_same_report_is_the_same_file():
 
 def test_markup_in_the_coachs_words_is_printed_as_it_is():
     assert "<b>5 & 6</b> $x$" in printed(report(next_words="<b>5 & 6</b> $x$")).whole
+
+
+def test_a_client_reads_it_in_the_clients_own_language():
+    text = Printed(print_progress(report(client=replace(RUNA, language="de")))).whole
+    for word in ("Fortschritt von Runa Estvik", "Geplant und gemacht", "Wie es weitergeht"):
+        assert word in text
+    assert "kg pro Woche" in text

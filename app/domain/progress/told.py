@@ -12,7 +12,7 @@ from app.domain.progress.series import Corridor, MassSeries, Origin, StrengthSer
 from app.domain.progress.weeks import WeekDone
 from app.domain.trend import Trend
 from app.domain.units import KG_PER_LB, number_text
-from app.domain.wording import tr, trn
+from app.domain.wording import number_as_spoken, tr, trn
 
 
 def in_units(mass_kg: float, units: str) -> float:
@@ -27,7 +27,7 @@ def _mass(mass_kg: float, units: str, places: int = 1) -> str:
 def trend_text(line: Trend, units: str) -> str:
     """'+0.32 kg a week (+0.10 to +0.52), over 8 weeks; clearly rising'."""
     slopes = [in_units(kg, units) for kg in (line.per_week, line.low_per_week, line.high_per_week)]
-    middle, low, high = (f"{slope:+.2f}".replace("-", "−") for slope in slopes)
+    middle, low, high = (number_as_spoken(f"{slope:+.2f}").replace("-", "−") for slope in slopes)
     rising = tr("clearly rising") if line.low_per_week > 0 else tr("clearly falling")
     return tr(
         "{slope} {units} a week ({low} to {high}) over {weeks}: {verdict}",
@@ -168,7 +168,9 @@ def tonnage_text(weeks: Sequence[WeekDone], units: str) -> str:
     told = tr(
         "{done} {units} lifted in {weeks} with entries: sets times repetitions times load, own "
         "weight not counted.",
-        done=f"{in_units(sum(week.done_kg or 0.0 for week in entered), units):,.0f}",
+        done=number_as_spoken(
+            f"{in_units(sum(week.done_kg or 0.0 for week in entered), units):,.0f}"
+        ),
         units=units,
         weeks=trn("{n} week", "{n} weeks", len(entered)),
     )
