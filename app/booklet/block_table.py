@@ -155,14 +155,16 @@ def draw_table(sheet: Sheet, rows: tuple[BlockRow, ...], y: float) -> float:
     name = sheet.book.season.emphasis
     what = tr("{muscle} sets", muscle=sheet.book.muscle(name)) if name else tr("sets")
     what = what if pen.width(what, LABEL) < 24 else tr("sets")
-    for x, head in (
+    heads = (
         (0.0, tr("block and weeks")),
         (32.0, tr("dates")),
         (64.0, tr("reps")),
         (_SETS_X, what),
         (_CHANGES_X, tr("what changes")),
-    ):
-        pen.text(x, y, head, style=LABEL, tone=p.mid)
+    )
+    ends = (*(x for x, _ in heads[1:]), sheet.width)
+    for (x, head), end in zip(heads, ends, strict=True):
+        pen.text(x, y, pen.fitting(head, LABEL, end - x - 0.8), style=LABEL, tone=p.mid)
     y += 1.8
     pen.rule(0, y, sheet.width, weight=0.9)
     for row in rows:
@@ -173,7 +175,8 @@ def draw_table(sheet: Sheet, rows: tuple[BlockRow, ...], y: float) -> float:
         else:
             x = pen.width(row.name[0], SMALL_HEAD) + 1.8 if row.name else 0.0
             pen.text(x, base, row.weeks, style=CELL)
-        pen.text(32.0, base, row.dates, style=CELL)
+        dates_style = CELL if pen.width(row.dates, CELL) < 31.0 else LABEL
+        pen.text(32.0, base, pen.fitting(row.dates, dates_style, 31.0), style=dates_style)
         pen.text(64.0, base, row.reps, style=CELL)
         wide = pen.text(_SETS_X, base, row.sets, style=CELL_BOLD)
         if row.light:

@@ -281,7 +281,8 @@ class Sheet:
         to_x = self.width if to_x is None else to_x
         width = pen.text(x, y, text, style=SECTION)
         if rest:
-            pen.text(x + width + 2.4, y, rest, style=SECTION_REST)
+            room = to_x - x - width - 2.4
+            pen.text(x + width + 2.4, y, pen.fitting(rest, SECTION_REST, room), style=SECTION_REST)
         if aside:
             pen.text(to_x, y, aside, style=CELL, tone=self.palette.mid, align=1)
         pen.rule(x, y + 1.8, to_x, weight=0.9)

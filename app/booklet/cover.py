@@ -13,6 +13,7 @@ from app.booklet.fonts import (
     COVER_32,
     COVER_NAME,
     COVER_TEXT,
+    LABEL,
     SECTION,
     SECTION_REST,
     Style,
@@ -37,7 +38,9 @@ def _draw(sheet: Sheet) -> None:
     program, client = book.issue.program, book.issue.client
     _spine(sheet)
     width = sheet.width - _INDENT_MM
-    pen.text(_INDENT_MM, 31.0, _kind(book), style=Style(BODY.face, 12, 16), tone=p.mid)
+    kind_style = Style(BODY.face, 12, 16)
+    kind = pen.fitting(_kind(book), kind_style, width)
+    pen.text(_INDENT_MM, 31.0, kind, style=kind_style, tone=p.mid)
     lines, style = title_lines(book, program.name, width)
     y = 32.0
     if more := " ".join(part for part in (before_text(book), after_text(book)) if part):
@@ -125,17 +128,23 @@ def _spine(sheet: Sheet) -> None:
         y += 7.9
 
 
+_LEAST_TEAM_MM = 12.0
+"""With less beside the dates a team's name would fall apart into letters."""
+
+
 def _people(sheet: Sheet, y: float, width: float) -> None:
     """Team, coach and dates at the foot of the cover."""
     pen, p, issue = sheet.pen, sheet.palette, sheet.book.issue
     right = _INDENT_MM + width
     pen.rule(_INDENT_MM, y, right, tone=p.line)
     dates = span_text(issue.program.start, len(issue.program.weeks))
-    taken = pen.text(right, y + 6.2, dates, style=BODY, align=1)
+    style = BODY if pen.width(dates, BODY) < width - 24.0 else LABEL
+    taken = pen.text(right, y + 6.2, pen.fitting(dates, style, width), style=style, align=1)
     made = pen.text(right, y + 12.4, tr("made with Weekloom"), style=BODY, tone=p.mid, align=1)
     team = issue.client.team or issue.coach.team
-    lines = in_lines(sheet.book, team, width - taken - 6, most=2)
-    y = pen.lines(_INDENT_MM, y + 6.2, lines, style=BODY)
+    room = width - taken - 6
+    lines = in_lines(sheet.book, team, room, most=2) if room > _LEAST_TEAM_MM else ()
+    y = pen.lines(_INDENT_MM, y + 6.2, lines, style=BODY) if lines else y + 12.4
     coach = ", ".join(part for part in (issue.coach.name, issue.coach.contact) if part)
     if coach:
         most = 2 if len(lines) < 2 else 1

@@ -181,7 +181,7 @@ def _facts(sheet: Sheet, entry: Entry) -> float:
     pitch = sheet.width / max(len(columns), 1)
     for number, (head, text) in enumerate(columns):
         x = number * pitch
-        pen.text(x, y, head, style=SMALL_HEAD)
+        pen.text(x, y, pen.fitting(head, SMALL_HEAD, pitch - 2.0), style=SMALL_HEAD)
         end = pen.paragraph(x, y + 5.4, text, width=pitch - 5, style=BODY)
         bottom = max(bottom, end)
     pen.rule(0, bottom - 2.4, sheet.width, tone=p.line)

@@ -74,27 +74,41 @@ def pages(book: Book) -> Iterator[Page]:
     if not tested and not untested:
         return
     room = book.frame.last - 46.0
+    steps_mm = _steps_mm(book)
     tested_sheets = _split([7.0 + 4.0 * (len(row.name) > 1) for row in tested], room) or [(0, 0)]
     number = 0
     used = 0.0
     for start, end in tested_sheets:
-        used = 24.0 + 7.4 * (end - start) if end > start else 0.0
+        used = _intro_mm(book) + 7.4 * (end - start) if end > start else 0.0
         last = end == len(tested)
         fits: list[Untested] = []
         if last and untested:
-            left = room - used - 48.0
+            left = room - used - steps_mm
             while untested and untested[0].height <= left:
                 left -= untested[0].height
                 fits.append(untested.pop(0))
         yield _page(book, tuple(tested[start:end]), tuple(fits), number)
         number += 1
     while untested:
-        left, fits = room - 48.0, []
+        left, fits = room - steps_mm, []
         while untested and (untested[0].height <= left or not fits):
             left -= untested[0].height
             fits.append(untested.pop(0))
         yield _page(book, (), tuple(fits), number)
         number += 1
+
+
+def _intro_mm(book: Book) -> float:
+    """The room that the text above the tests takes, mm; never less than in English."""
+    lines = book.wrap(_intro_text(book, "[1, 2, 3, 4, 5, 6, 7]", "[8]"), BODY, book.frame.width)
+    return max(24.0, len(lines) * BODY.lead_mm + 4.0)
+
+
+def _steps_mm(book: Book) -> float:
+    """The room that the steps above the untested exercises take, mm; likewise."""
+    wide = book.frame.width - 6
+    steps = sum(len(book.wrap(tr(step), BODY, wide)) * BODY.lead_mm + 0.8 for step in STEPS)
+    return max(48.0, steps + 22.0)
 
 
 def _split(heights: list[float], room: float) -> list[tuple[int, int]]:
@@ -212,19 +226,26 @@ def some_by_hand(book: Book) -> bool:
     return any(slot.load_kg is not None for week in weeks for slot in week.slots())
 
 
-def _draw_tested(sheet: Sheet, tested: tuple[Tested, ...], y: float, *, curve: str) -> float:
-    """The tests and what they stand for; gives back the lower edge."""
-    pen, p = sheet.pen, sheet.palette
+def _intro_text(book: Book, cite: str, cite_curve: str) -> str:
+    """How a load follows from a test."""
     text = tr(
         "Each load follows from your newest test: seven published "
         "equations{cite} estimate the most you could lift once, their middle is "
         "taken, and a table says what share of it allows the reps and the effort "
         "of the week{cite_curve}. Then it is rounded to what you can load.",
-        cite=sheet.cite(*EQUATION_SOURCES),
-        cite_curve=sheet.cite(curve),
+        cite=cite,
+        cite_curve=cite_curve,
     )
-    if some_by_hand(sheet.book):
-        text = f"{text} {tr('A load that your coach set by hand stands as it is.')}"
+    if some_by_hand(book):
+        by_hand = tr("A load that your coach set by hand stands as it is.")
+        return f"{text} {by_hand}"
+    return text
+
+
+def _draw_tested(sheet: Sheet, tested: tuple[Tested, ...], y: float, *, curve: str) -> float:
+    """The tests and what they stand for; gives back the lower edge."""
+    pen, p = sheet.pen, sheet.palette
+    text = _intro_text(sheet.book, sheet.cite(*EQUATION_SOURCES), sheet.cite(curve))
     y = pen.paragraph(0, y, text, width=sheet.width, style=BODY) + 3.4
     for x, head in (
         (0.0, tr("exercise")),

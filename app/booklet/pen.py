@@ -235,6 +235,14 @@ class Pen:
         """Print `text` in lines no wider than `width`; see `lines`."""
         return self.lines(x, y, self.faces.wrap(text, style, width), style=style, tone=tone)
 
+    def fitting(self, text: str, style: Style, width: float) -> str:
+        """The text, cut with an ellipsis where it is wider than `width` mm."""
+        if self.width(text, style) <= width:
+            return text
+        while text and self.width(f"{text}…", style) > width:
+            text = text[:-1]
+        return f"{text.rstrip()}…"
+
     def width(self, text: str, style: Style) -> float:
         """How wide a line would be, mm."""
         return self.faces.width_mm(one_line(text), style)

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from app.booklet.book import Book, Cite, Page, Sheet, Topic
+from app.booklet.book import Book, Cite, Draw, Page, Sheet, Topic
 from app.booklet.content import Part
 from app.booklet.fonts import (
     BODY,
@@ -89,8 +89,33 @@ class Sample:
 
 
 def pages(book: Book) -> Iterator[Page]:
-    """One page."""
-    yield Page("reading", _draw, title=tr("How to read this booklet"), cites=effort_cites())
+    """One page; the words that it does not hold, and the caution, on a second."""
+    found = sample(book)
+    words = words_of(book, found)
+    room = book.frame.last - (_WORDS_FROM if found is not None else _FIRST)
+    stop_mm = caution_height(book, tuple(map(tr, STOP))) + 3.0
+    heights = [word_height(book, word) for word in words]
+    whole = sum(heights) + stop_mm <= room
+    fits = len(words) if whole else _how_many(heights, room)
+    title, cites = tr("How to read this booklet"), effort_cites()
+    yield Page("reading", _drawing(words[:fits], found, stop=whole), title=title, cites=cites)
+    if not whole:
+        yield Page("reading-2", _drawing(words[fits:], None, stop=True))
+
+
+def _how_many(heights: Sequence[float], room: float) -> int:
+    """How many of the words one page holds."""
+    fits = 0
+    while fits < len(heights) and sum(heights[: fits + 1]) <= room:
+        fits += 1
+    return fits
+
+
+def word_height(book: Book, word: Word) -> float:
+    """The room that a word takes, mm, down to the hair line below it."""
+    said = f"{word.text} [1, 2]" if word.cites else word.text
+    lines = book.wrap(said, BODY, book.frame.width - _TEXT_X)
+    return 5.2 + len(lines) * BODY.lead_mm - BODY.lead_mm + 2.2 + word.picture_mm
 
 
 def effort_cites() -> tuple[Cite, ...]:
@@ -116,18 +141,26 @@ def sample(book: Book) -> Sample | None:
     return None if best is None else best[1]
 
 
-def _draw(sheet: Sheet) -> None:
-    sheet.title(tr("How to read this booklet"))
-    found = sample(sheet.book)
-    y = 33.4
-    if found is not None:
-        sheet.pen.text(0, y, tr("One row of a week page, from left to right"), style=SECTION)
-        y = _draw_sample(sheet, found, y + 4.0)
-    y = _draw_words(sheet, words_of(sheet.book, found), y + 1.0)
-    stop = tuple(map(tr, STOP))
-    y = min(y + 3.0, sheet.book.frame.last - caution_height(sheet.book, stop))
-    caution_box(sheet, y, tr(STOP_TITLE), stop)
-    sheet.foot()
+_FIRST = 33.4
+_WORDS_FROM = _FIRST + 35.0
+"""Where the words begin: under the title, or under the sample row."""
+
+
+def _drawing(words: tuple[Word, ...], found: Sample | None, *, stop: bool) -> Draw:
+    def draw(sheet: Sheet) -> None:
+        sheet.title(tr("How to read this booklet"))
+        y = _FIRST
+        if found is not None:
+            sheet.pen.text(0, y, tr("One row of a week page, from left to right"), style=SECTION)
+            y = _draw_sample(sheet, found, y + 4.0)
+        y = _draw_words(sheet, words, y + 1.0)
+        if stop:
+            said = tuple(map(tr, STOP))
+            y = min(y + 3.0, sheet.book.frame.last - caution_height(sheet.book, said))
+            caution_box(sheet, y, tr(STOP_TITLE), said)
+        sheet.foot()
+
+    return draw
 
 
 def _draw_sample(sheet: Sheet, found: Sample, y: float) -> float:
@@ -149,8 +182,8 @@ def _draw_sample(sheet: Sheet, found: Sample, y: float) -> float:
     for upper, lower in cell_boxes(min(slot.sets, 4), col.cells, row_mm=19.2):
         pen.box(Box(upper.x, y + 1.4, upper.width, 9.0), stroke=p.cell)
         pen.box(Box(lower.x, y + 10.4, lower.width, 9.0), stroke=p.cell)
-    pen.text(col.cells - 1.4, y + 7.0, "load", style=LABEL, tone=p.mid, align=1)
-    pen.text(col.cells - 1.4, y + 16.0, "reps", style=LABEL, tone=p.mid, align=1)
+    pen.text(col.cells - 1.4, y + 7.0, tr("load"), style=LABEL, tone=p.mid, align=1)
+    pen.text(col.cells - 1.4, y + 16.0, tr("reps"), style=LABEL, tone=p.mid, align=1)
     places = (col.name + 12, col.dose + 7, col.effort + 5, col.load + 6, col.rest + 4.6)
     for letter, x in zip(_LETTERS, (*places, col.cells + 30), strict=True):
         pen.rule(x, y + 21.0, x, to_y=y + 24.5, weight=0.6)
@@ -169,7 +202,8 @@ def _draw_words(sheet: Sheet, words: tuple[Word, ...], y: float) -> float:
         base = y + 5.2
         if word.letter:
             _badge(sheet, 2.6, base - 1.3, word.letter)
-        pen.text(_HEAD_X, base, word.head, style=SMALL_HEAD)
+        head = pen.fitting(word.head, SMALL_HEAD, _TEXT_X - _HEAD_X - 1.0)
+        pen.text(_HEAD_X, base, head, style=SMALL_HEAD)
         said = word.text + sheet.cite(*word.cites)
         y = pen.paragraph(_TEXT_X, base, said, width=sheet.width - _TEXT_X, style=BODY)
         y -= BODY.lead_mm - 2.2

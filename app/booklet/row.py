@@ -212,7 +212,13 @@ def _prescription(sheet: Sheet, row: Row, col: Columns, y: float) -> None:
     words = load.words
     if load.leads_to and (page := sheet.page_text(load.leads_to)):
         words = f"{words}: {page}"
+    room = col.cells - 1.4 - col.load - _SIDE_LABEL_MM
+    words = pen.fitting(words, LABEL, room)
     sheet.linked(col.load, words_y, words, to=load.leads_to, style=LABEL, tone=p.mid)
+
+
+_SIDE_LABEL_MM = 7.5
+"""What the words beside the boxes take at most."""
 
 
 def _fit(sheet: Sheet, dose: str, col: Columns) -> Style:
@@ -245,7 +251,8 @@ def _draw_cells(pen: Pen, row: Row, col: Columns) -> None:
         labels = ((first, tr("load")), (line[0][1], lower))
         for box, text in labels:
             middle = box.y + box.height / 2 + 1.1
-            pen.text(col.cells - 1.4, middle, text, style=LABEL, tone=p.mid, align=1)
+            said = pen.fitting(text, LABEL, _SIDE_LABEL_MM)
+            pen.text(col.cells - 1.4, middle, said, style=LABEL, tone=p.mid, align=1)
         if number:
             middle = first.bottom + 1.1
             text = tr("sets {first}–{last}", first=number + 1, last=number + len(line))

@@ -56,11 +56,12 @@ def caution_box(sheet: Sheet, y: float, title: str, sentences: tuple[str, ...]) 
 
 
 def small_caution(sheet: Sheet, y: float, text: str) -> None:
-    """The small triangle with one line beside it."""
+    """The small triangle with one line beside it; a second one above where it needs two."""
     pen, p = sheet.pen, sheet.palette
+    lines = sheet.book.wrap(text, CELL, sheet.width - 7.0)
     pen.polygon(((2.5, y - 3.6), (5.0, y + 0.8), (0.0, y + 0.8)), stroke=p.ink, weight=0.8)
     pen.text(2.5, y + 0.3, "!", style=LABEL_BOLD, align=0.5)
-    pen.text(7.0, y, text, style=CELL)
+    pen.lines(7.0, y - (len(lines) - 1) * CELL.lead_mm, lines, style=CELL)
 
 
 def strip(sheet: Sheet, box: Box, open_week: int) -> None:

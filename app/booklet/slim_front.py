@@ -79,8 +79,9 @@ def _contents(book: Book) -> Piece:
     def draw(sheet: Sheet, y: float) -> None:
         base = y + 4.2
         for key, name in contents_of(sheet):
-            sheet.linked(0, base, name, to=key, style=BODY)
             page = sheet.page_text(key)
+            room = sheet.width - sheet.pen.width(page, CELL) - 2.0
+            sheet.linked(0, base, sheet.pen.fitting(name, BODY, room), to=key, style=BODY)
             sheet.pen.text(sheet.width, base, page, style=CELL, tone=sheet.palette.mid, align=1)
             base += BODY.lead_mm
 

@@ -292,7 +292,8 @@ def _draw_boxes(sheet: Sheet, row: SlimRow, y: float) -> None:
             continue
         for box, text in ((upper_box, tr("load")), (lower_box, lower)):
             middle = y + box.y + box.height / 2 + 1.1
-            pen.text(upper_box.x - 1.4, middle, text, style=label, tone=p.mid, align=1)
+            said = pen.fitting(text, label, upper_box.x - 1.4)
+            pen.text(upper_box.x - 1.4, middle, said, style=label, tone=p.mid, align=1)
 
 
 def _draw_fields(sheet: Sheet, row: SlimRow, y: float, *, week: int, session: SessionId) -> None:

@@ -16,7 +16,7 @@ from app.booklet.pen import Box
 from app.booklet.signs import strip
 from app.booklet.slim_row import SlimRow, draw_row, lay_out
 from app.booklet.warmup_text import warmup_text
-from app.booklet.week_layout import note_paragraphs
+from app.booklet.week_layout import day_heads_mm, note_paragraphs
 from app.booklet.week_log import targets_of
 from app.booklet.week_pages import cites_of, sums
 from app.booklet.words import minutes_text, thousands, week_text
@@ -260,7 +260,7 @@ def _log(book: Book, index: int, week: Week) -> Iterator[list[Piece]]:
 def _paragraph(head: str, lines: tuple[str, ...]) -> Piece:
     def draw(sheet: Sheet, y: float) -> None:
         sheet.pen.text(0, y + 4.0, head, style=BODY_BOLD)
-        sheet.pen.lines(24.0 if head else 0.0, y + 4.0, lines, style=BODY)
+        sheet.pen.lines(day_heads_mm(sheet.book) if head else 0.0, y + 4.0, lines, style=BODY)
 
     return Piece(len(lines) * BODY.lead_mm + 1.5, draw)
 

@@ -10,7 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from app.booklet.book import NOTE_LINE_MM, Book, note_in_lines
-from app.booklet.fonts import BODY, CELL
+from app.booklet.fonts import BODY, BODY_BOLD, CELL, CELL_BOLD
 from app.booklet.row import ROOMY_MM, TIGHT_MM, Row, lay_out_rows
 from app.booklet.warmup_text import warmup_text
 from app.booklet.words import minutes_text
@@ -134,8 +134,7 @@ def session_part(book: Book, session: Session, day: str) -> SessionPart:
         day=day,
         title=session.title,
         minutes=minutes_text(minutes.low, minutes.high) if session.slots else "",
-        # the bold word before it takes 19 mm of the first line
-        warmup=book.wrap(warmup, CELL, width - 19.0) if session.slots else (),
+        warmup=book.wrap(warmup, CELL, width - warmup_indent_mm(book)) if session.slots else (),
         note=note,
         rows=lay_out_rows(book, session.slots, row_mm=ROOMY_MM),
     )
@@ -191,12 +190,23 @@ def _split(part: SessionPart, count: int) -> tuple[SessionPart, SessionPart]:
     return head, tail
 
 
+def warmup_indent_mm(book: Book) -> float:
+    """What the bold word before the warm-up takes of its lines."""
+    return max(book.faces.width_mm(tr("Warm-up"), CELL_BOLD) + 1.6, 19.0)
+
+
+def day_heads_mm(book: Book) -> float:
+    """What the names of days take beside the notes on them."""
+    widest = max(book.faces.width_mm(day_name(day), BODY_BOLD) for day in range(7))
+    return max(widest + 2.0, 24.0)
+
+
 def note_paragraphs(book: Book, week: Week) -> tuple[tuple[str, tuple[str, ...]], ...]:
     """What the coach wrote about the week and its days: a head and its lines."""
     texts = [("", week.note), *((day_name(at), day.note) for at, day in enumerate(week.days))]
     paragraphs = []
     for head, text in texts:
-        indent = 24.0 if head else 0.0
+        indent = day_heads_mm(book) if head else 0.0
         lines = note_in_lines(book, text, style=BODY, width=book.frame.width - indent)
         if lines:
             paragraphs.append((head, lines))

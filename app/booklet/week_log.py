@@ -16,7 +16,7 @@ from app.booklet.fonts import (
     SESSION_TITLE,
 )
 from app.booklet.pen import Box, Pen
-from app.booklet.week_layout import EAT_MM, LINES_MM, note_paragraphs
+from app.booklet.week_layout import EAT_MM, LINES_MM, day_heads_mm, note_paragraphs
 from app.booklet.words import thousands
 from app.domain.energy import EnergyPlan, EnergyWeek
 from app.domain.units import number_text
@@ -83,7 +83,7 @@ def draw_notes(sheet: Sheet, paragraphs: Sequence[tuple[str, tuple[str, ...]]], 
     for head, lines in paragraphs:
         if head:
             pen.text(0, y, head, style=BODY_BOLD)
-        y = pen.lines(24.0 if head else 0.0, y, lines, style=BODY) + 1.5
+        y = pen.lines(day_heads_mm(sheet.book) if head else 0.0, y, lines, style=BODY) + 1.5
     return y + 4.0
 
 
@@ -133,6 +133,7 @@ def draw_lines(sheet: Sheet, y: float) -> None:
 def _section(sheet: Sheet, y: float, text: str, rest: str) -> float:
     """A title as large as a session's; gives back its rule."""
     width = sheet.pen.text(0, y, text, style=SESSION)
+    rest = sheet.pen.fitting(rest, SESSION_TITLE, sheet.width - width - 3.2)
     sheet.pen.text(width + 3.2, y, rest, style=SESSION_TITLE)
     sheet.pen.rule(0, y + 1.8, sheet.width, weight=1.2)
     return y + 1.8

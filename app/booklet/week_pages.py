@@ -137,7 +137,9 @@ def _hint(sheet: Sheet, y: float, *, last: bool) -> None:
     """A line under the last row that says how to write, and where the week goes on."""
     text = tr("Each box is one set: load above, reps below.")
     if last and not sheet.number % 2:
-        text += tr(" More of the week and its notes are on the facing page.")
+        more = tr("More of the week and its notes are on the facing page.")
+        both = f"{text} {more}"
+        text = both if sheet.pen.width(both, CELL) <= sheet.width else more
     if y + 5.0 <= sheet.book.frame.last:
         sheet.pen.text(0, y + 5.0, text, style=CELL, tone=sheet.palette.mid)
 
@@ -244,8 +246,9 @@ def _draw_heads(pen: Pen, col: Columns) -> None:
         (col.load, tr("load")),
         (col.rest, tr("rest")),
     )
-    for x, text in heads:
-        pen.text(x, 0, text, style=LABEL, tone=pen.palette.mid)
+    ends = (*(x for x, _ in heads[1:]), col.label)
+    for (x, text), end in zip(heads, ends, strict=True):
+        pen.text(x, 0, pen.fitting(text, LABEL, end - x - 0.8), style=LABEL, tone=pen.palette.mid)
     for number in range(CELLS_A_ROW):
         x = col.cells + (number + 0.5) * CELL_WIDE_MM
         pen.text(

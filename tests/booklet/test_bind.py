@@ -20,7 +20,9 @@ from app.domain.errors import CoachError
 from app.domain.exercise import Catalogue, ExerciseKey, LoadKind, UnknownExercise
 from app.domain.program import ProgramId, empty_program
 from app.domain.units import number_text
+from app.domain.wording import speaking
 from app.domain.work import Coach
+from app.resources.languages import PSEUDO, find_language
 from tests.booklet.reading_pdf import Letter, Printed
 from tests.booklet.sample import TAUGHT, content, issue, lifter, season
 from tests.builders import START, program
@@ -129,6 +131,31 @@ def test_no_letter_stands_in_the_margins_and_none_is_too_small(options: Options)
                 # a descender may hang under the last baseline
                 assert one.bottom <= paper.height_mm - (FOOT_MM - 1.2) * zoom, where
                 assert one.size >= SMALLEST_PT - 0.01, where
+
+
+SPOKEN = [
+    (code, options)
+    for code in ("de", "es", PSEUDO)
+    for options in (Options(), Options(paper=Paper.A5), VARIANTS["phone"], VARIANTS["large"])
+]
+
+
+@pytest.mark.parametrize(("code", "options"), SPOKEN)
+def test_every_language_stays_inside_the_margins_and_off_its_own_text(code, options):
+    paper, zoom = options.paper, zoom_of(options)
+    spine, outer = margins_mm(paper)
+    for handed in (issue(season(2)), hard_issue()):
+        with speaking(find_language(code)):
+            booklet = Printed(make(handed, content(), options))
+        for page in range(1, len(booklet) + 1):
+            left, right = (spine, outer) if page % 2 else (outer, spine)
+            letters = list(booklet.letters(page))
+            assert overlaps(letters) == [], page
+            for one in letters:
+                assert left - 0.5 <= one.left, (page, one)
+                assert one.right <= paper.width_mm - right + 0.5, (page, one)
+                assert one.bottom <= paper.height_mm - (FOOT_MM - 1.2) * zoom, (page, one)
+                assert one.size >= SMALLEST_PT - 0.01, (page, one)
 
 
 def overlaps(letters: list[Letter]) -> list[tuple[Letter, Letter]]:
