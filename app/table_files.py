@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Sequence
+from collections.abc import Callable, Collection, Iterable
 from dataclasses import dataclass
 from enum import StrEnum
 from pathlib import Path
@@ -76,26 +76,33 @@ def files_for(path: Path, wanted: Collection[Content], style: Style | None) -> t
     return tuple(path.with_name(f"{stem}-{one.value}{CSV}") for one in Content if one in wanted)
 
 
-def write_tables(
+def rendered(
     path: Path, source: Source, wanted: Collection[Content], style: Style | None
-) -> tuple[Path, ...]:
-    """Write the tables; the files. style: of CSV files, None for one workbook.
+) -> tuple[tuple[Path, bytes], ...]:
+    """The files with their bytes, nothing written yet. style: of CSV, None for one workbook.
 
-    Raises CoachError where nothing is wanted, and FileTrouble.
+    Raises CoachError where nothing is wanted.
     """
     if not wanted:
         raise CoachError(tr("No table is chosen."), mend=tr("Choose at least one."))
-    return write_ready(tables_of(source, wanted), files_for(path, wanted, style), style)
-
-
-def write_ready(
-    tables: Sequence[Table], paths: Sequence[Path], style: Style | None
-) -> tuple[Path, ...]:
-    """Write tables that are made already, all of them before the first takes its name."""
+    tables, paths = tables_of(source, wanted), files_for(path, wanted, style)
     if style is None:
-        write_file(paths[0], workbook.write_workbook(tables))
-        return tuple(paths[:1])
-    contents = [write_csv(table, style) for table in tables]
-    for path, content in zip(paths, contents, strict=True):
+        return ((paths[0], workbook.write_workbook(tables)),)
+    contents = (write_csv(table, style) for table in tables)
+    return tuple(zip(paths, contents, strict=True))
+
+
+def write_tables(
+    path: Path, source: Source, wanted: Collection[Content], style: Style | None
+) -> tuple[Path, ...]:
+    """Write the tables; the files. Raises as `rendered` does, and FileTrouble."""
+    return written(rendered(path, source, wanted, style))
+
+
+def written(files: Iterable[tuple[Path, bytes]]) -> tuple[Path, ...]:
+    """Write files that are made already. Raises FileTrouble."""
+    paths = []
+    for path, content in files:
         write_file(path, content)
+        paths.append(path)
     return tuple(paths)

@@ -9,6 +9,7 @@ from app.domain.wording import mark
 from app.ui import action
 from app.ui.action import Action
 from app.ui.client import open_form
+from app.ui.exchange.actions import EXCHANGE_ACTIONS
 from app.ui.file_actions import FILE_ACTIONS, PERSON_ACTIONS
 from app.ui.people_actions import PEOPLE_ACTIONS
 from app.ui.record_actions import RECORD_ACTIONS
@@ -78,6 +79,7 @@ ACTIONS: tuple[Action, ...] = (
         tip="The program and its client as one readable file",
     ),
     Action("import_plan", "File", "Open a plan file…", lambda w: w.import_plan(), ("Ctrl+O",)),
+    *EXCHANGE_ACTIONS,
     Action(
         "read_again",
         "File",
@@ -85,6 +87,7 @@ ACTIONS: tuple[Action, ...] = (
         lambda w: w.read_again(),
         ("F5",),
         _client,
+        apart=True,
         tip="Take up what another window kept in the same file",
     ),
     Action("coach", "File", "Your name on booklets…", lambda w: w.edit_coach(), apart=True),

@@ -206,6 +206,31 @@ def _said(exercise: Exercise, low: int) -> dict[str, object]:
     return {"name": exercise.name, "n": low}
 
 
+def numbered_after(program: Program, last: int) -> Program:
+    """The program with every number raised by `last`, so that none of it was handed out before."""
+
+    def slot(one: Slot) -> Slot:
+        return replace(one, id=SlotId(one.id + last), strand=StrandId(one.strand + last))
+
+    def session(one: Session) -> Session:
+        slots = tuple(slot(part) for part in one.slots)
+        number, strand = SessionId(one.id + last), StrandId(one.strand + last)
+        return replace(one, id=number, strand=strand, slots=slots)
+
+    weeks = tuple(
+        replace(
+            week,
+            id=WeekId(week.id + last),
+            days=tuple(
+                replace(day, sessions=tuple(session(one) for one in day.sessions))
+                for day in week.days
+            ),
+        )
+        for week in program.weeks
+    )
+    return replace(program, weeks=weeks, next_id=program.next_id + last)
+
+
 DayKey = tuple[str, object]
 
 

@@ -53,7 +53,7 @@ LABELS = {
     Part.REPS_TO: mark("Reps, most"),
     Part.COUNTED: mark("Reps or seconds"),
     Part.RIR: mark("Reps in reserve"),
-    Part.RATING: mark("Perceived exertion, 1 to 10"),
+    Part.RATING: mark("Exertion, 1 to 10"),
     Part.PERCENT: mark("% of 1RM"),
     Part.PERCENT_RM: mark("% of the rep-max load"),
     Part.EFFORT: mark("Effort in words"),

@@ -1,0 +1,1 @@
+"""Dialogs by which plans leave the window and enter it: tables, calendars, references, folders."""
