@@ -11,10 +11,14 @@ from app.domain.errors import CoachError
 
 T = TypeVar("T")
 
+_running: set[QRunnable] = set()
+"""Jobs that are not over: somebody may let go of one while the pool still has it."""
+
 
 class _Signals(QObject):
     done = Signal(object)
     failed = Signal(object)
+    over = Signal()
 
 
 class Job(QRunnable, Generic[T]):
@@ -44,6 +48,8 @@ class Job(QRunnable, Generic[T]):
             self._tell(self.signals.failed, error)
         else:
             self._tell(self.signals.done, value)
+        finally:
+            self.signals.over.emit()
 
     def _tell(self, signal: object, value: object) -> None:
         if not self.cancelled:
@@ -53,7 +59,7 @@ class Job(QRunnable, Generic[T]):
 def start(
     work: Callable[[], T], done: Callable[[T], object], failed: Callable[[CoachError], object]
 ) -> Job[T]:
-    """Start the work; keep the job that is returned until it is over.
+    """Start the work; the job that is returned can be dropped or cancelled at any time.
 
     An error that is not the coach's is raised again in the GUI thread, where the last resort
     catches it.
@@ -71,6 +77,11 @@ def start(
             raise error
         failed(error)
 
+    def on_over() -> None:
+        _running.discard(job)
+
+    _running.add(job)
+    job.signals.over.connect(on_over)
     job.signals.done.connect(on_done)
     job.signals.failed.connect(on_failed)
     QThreadPool.globalInstance().start(job)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import threading
 from collections.abc import Iterator
 
@@ -122,3 +123,13 @@ def test_cancelled_when_it_is_done_but_not_yet_told_nothing_comes_back(
     QCoreApplication.processEvents()
     assert not heard.values
     assert not heard.errors
+
+
+def test_a_job_that_nobody_keeps_is_kept_until_it_is_over(qtbot: QtBot, heard: Heard) -> None:
+    may = threading.Event()
+    worker.start(lambda: may.wait(WAIT_MS / 1000), heard.done, heard.failed)
+    gc.collect()
+    assert worker._running
+    may.set()
+    qtbot.waitUntil(lambda: not worker._running, timeout=WAIT_MS)
+    assert heard.values == [True]
