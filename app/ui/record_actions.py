@@ -54,6 +54,15 @@ RECORD_ACTIONS: tuple[Action, ...] = (
         tip=mark("What was done of each session, beside what was meant"),
     ),
     Action(
+        "result_table",
+        mark("Client"),
+        mark("Results from a table…"),
+        lambda w: open_form.result_table(w.bench, w),
+        (),
+        program_open,
+        tip=mark("A CSV or XLSX file with a row a set, whatever its columns are called"),
+    ),
+    Action(
         "adjust",
         mark("Client"),
         mark("Adjust next week…"),

@@ -27,6 +27,7 @@ MUST_HAVE = {
     "cautions",
     "shortcuts",
     "sources",
+    "results",
 }
 
 

@@ -140,3 +140,10 @@ def progress_report(bench: Bench, window: QWidget) -> None:
     from app.ui.progress_report_dialog import ProgressReportDialog
 
     ProgressReportDialog(bench, window, today=this_day()).exec()
+
+
+def result_table(bench: Bench, window: QWidget) -> None:
+    """Results of the open program from a table that the coach chooses."""
+    from app.ui.results.import_dialog import import_results
+
+    import_results(bench, window, today=this_day())

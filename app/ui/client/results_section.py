@@ -2,10 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from functools import partial
+
+from PySide6.QtWidgets import QWidget
+
 from app.domain.client import Client
 from app.domain.loads import day_text
 from app.domain.wording import mark, tr, trn
 from app.domain.work import Work
+from app.ui.bench import Bench
 from app.ui.client import open_form
 from app.ui.client.section import Section
 
@@ -37,9 +43,14 @@ class ResultsSection(Section):
                     last=day_text(days[-1]),
                 )
                 self.line(told)
-        window = self.window
-        self.links((tr("Enter results…"), lambda: open_form.results(self.bench, window())))
-        self.links((tr("Adjust next week…"), lambda: open_form.adjust(self.bench, window())))
-        self.links(
-            (tr("Begin from the results…"), lambda: open_form.from_results(self.bench, window()))
+        entries = (
+            (tr("Enter results…"), open_form.results),
+            (tr("Results from a table…"), open_form.result_table),
+            (tr("Adjust next week…"), open_form.adjust),
+            (tr("Begin from the results…"), open_form.from_results),
         )
+        for text, run in entries:
+            self.links((text, partial(self._open, run)))
+
+    def _open(self, run: Callable[[Bench, QWidget], None]) -> None:
+        run(self.bench, self.window())

@@ -50,6 +50,7 @@ def test_the_link_opens_the_results(
 ) -> None:
     opened: list[object] = []
     monkeypatch.setattr(open_form, "results", lambda bench, _window: opened.append(bench))
+    section.refresh()
     link = next(b for b in section._inner.findChildren(QPushButton) if "Enter results" in b.text())
     link.click()
     assert opened == [section.bench]
