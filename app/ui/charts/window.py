@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from datetime import date, datetime
 from pathlib import Path
 from typing import Any, TypeVar
@@ -24,6 +24,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.domain.errors import CoachError
+from app.domain.trend import Slopes
 from app.domain.wording import tr
 from app.domain.work import Work
 from app.exchange.files import safe_name, write_file
@@ -307,7 +308,8 @@ class ChartsWindow(QDialog):
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
         self._fill()
-        self._timer.start(0)
+        self.canvas.say(tr("Drawing…"), name=tr("Chart"))
+        self._timer.start()  # once the window itself has been painted
 
     def closeEvent(self, event: QCloseEvent) -> None:
         self._let_go()
@@ -327,6 +329,12 @@ class ChartsWindow(QDialog):
 
 def worked_out(asked: Asked, choice: Choice) -> Chart:
     """The chart as values, with the robust regression of a statistics library."""
+    return chart_of(asked, choice, robust_line)
+
+
+def robust_line(y: Sequence[float], x: Sequence[float]) -> Slopes:
+    """The library's line; it is read when the first trend is wanted, as it costs a second."""
     from scipy.stats import theilslopes
 
-    return chart_of(asked, choice, theilslopes)
+    line: Slopes = theilslopes(y, x)
+    return line
