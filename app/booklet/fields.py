@@ -6,6 +6,7 @@ words. Nothing in them runs: no script checks what is typed, the reader of the f
 
 from __future__ import annotations
 
+import logging
 from collections.abc import Callable
 from functools import lru_cache
 from io import BytesIO
@@ -221,6 +222,8 @@ def latin_font(folder: Path) -> bytes:
     """The part of the text font that shows Western European letters and figures."""
     from fontTools import subset
 
+    # it would tell every glyph to the log
+    logging.getLogger("fontTools.subset").setLevel(logging.WARNING)
     options = subset.Options(
         layout_features=[], hinting=False, glyph_names=False, notdef_outline=True
     )
