@@ -61,16 +61,22 @@ GYM = (
 
 
 @pytest.fixture
-def bench(qtbot: QtBot, dressed, tmp_path: Path) -> Iterator[Bench]:
-    """A window's state on a new file on disk."""
-    store = Store.open(tmp_path / "coach.weekloom")
-    yield Bench(Desk(store, resources.catalogue(), resources.range_book()))
-    store.close()
+def store(tmp_path: Path) -> Iterator[Store]:
+    """A new file on disk."""
+    made = Store.open(tmp_path / "coach.weekloom")
+    yield made
+    made.close()
 
 
-def take_in(qtbot: QtBot, bench: Bench, folder: Path) -> Client:
+@pytest.fixture
+def bench(qtbot: QtBot, dressed, store: Store) -> Bench:
+    """A window's state on it."""
+    return Bench(Desk(store, resources.catalogue(), resources.range_book()))
+
+
+def take_in(qtbot: QtBot, bench: Bench, store: Store, folder: Path) -> Client:
     """The intake form is printed, filled in with a general PDF library, and read back."""
-    blank = make_intake_form(IntakeForm(bench.desk.store.coach()), resources.path_of("fonts"))
+    blank = make_intake_form(IntakeForm(store.coach()), resources.path_of("fonts"))
     writer = PdfWriter(clone_from=PdfReader(BytesIO(blank)))
     answers = {**WHOLE, "mass.value": "64", "mass.lb": "", "mass.kg": "x", "pains": "none"}
     answers |= {f"equipment.{thing}": "x" for thing in GYM}
@@ -79,7 +85,7 @@ def take_in(qtbot: QtBot, bench: Bench, folder: Path) -> Client:
     path = folder / "returned.pdf"
     with path.open("wb") as file:
         writer.write(file)
-    dialog = IntakeDialog(bench, bench.desk.store, None, answers_in(path), today=FIRST_DAY)
+    dialog = IntakeDialog(bench, store, None, answers_in(path), today=FIRST_DAY)
     qtbot.addWidget(dialog)
     kept(dialog)
     return bench.desk.client
@@ -187,10 +193,10 @@ def report(qtbot: QtBot, bench: Bench, today: date) -> None:
 
 
 def test_a_clients_year_from_the_first_form_to_the_report(
-    qtbot: QtBot, bench: Bench, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    qtbot: QtBot, bench: Bench, store: Store, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     desk = bench.desk
-    client = take_in(qtbot, bench, tmp_path)
+    client = take_in(qtbot, bench, store, tmp_path)
     assert client.name == "Ilse Brandal"
     assert client.mass_kg == 64
     assert client.latest_screening is not None
@@ -205,8 +211,8 @@ def test_a_clients_year_from_the_first_form_to_the_report(
     assert broken_laws(desk.program) == ()
 
     hand_out(qtbot, bench, tmp_path / "booklet.pdf", monkeypatch)
-    (issue,) = desk.store.issues(desk.program.id)
-    assert desk.store.load_issue(issue.id).client == desk.client
+    (issue,) = store.issues(desk.program.id)
+    assert store.load_issue(issue.id).client == desk.client
 
     today = desk.program.start + timedelta(weeks=WEEKS_DONE, days=-1)
     enter_results(qtbot, bench, today)
