@@ -28,6 +28,7 @@ MUST_HAVE = {
     "shortcuts",
     "sources",
     "results",
+    "check-ins-and-charts",
 }
 
 
