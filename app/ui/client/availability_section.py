@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from app.domain.client import Client
 from app.domain.exercise import Equipment
+from app.domain.program import day_name
 from app.domain.wording import mark, tr
 from app.ui import words
 from app.ui.bench import Bench
@@ -30,6 +33,19 @@ class AvailabilitySection(Section):
         else:
             self.line(tr("No days entered. Until then no session is too long."))
         self.line(equipment_line(client), quiet=False)
+        for place in client.places:
+            days = [
+                day_name(d)[:3] for d, time in enumerate(client.free) if time.place == place.name
+            ]
+            when = ", ".join(days) if days else tr("no day yet")
+            self.line(
+                tr(
+                    "{place} ({days}): {things}",
+                    place=place.name,
+                    days=when,
+                    things=equipment_line(replace(client, equipment=place.equipment)),
+                )
+            )
         self.links(
             (tr("Days…"), lambda: open_form.days(self.bench, self.window())),
             (tr("Equipment…"), lambda: open_form.equipment(self.bench, self.window())),

@@ -7,12 +7,14 @@ from dataclasses import replace
 import pytest
 from pytestqt.qtbot import QtBot
 
+from app.domain.client import FreeTime, Place
 from app.domain.edits.place import move_session
 from app.domain.exercise import Equipment
 from app.domain.findings import edit
 from app.ui.bench import Bench
 from app.ui.client.availability_section import AvailabilitySection, equipment_line
-from tests.ui.desks import RUNA
+from tests.ui.client.panes import texts
+from tests.ui.desks import RUNA, with_client
 
 
 @pytest.fixture
@@ -47,3 +49,12 @@ def test_days_with_a_session_follow_the_plan(section: AvailabilitySection, bench
 )
 def test_equipment_is_told_in_one_line(things: set[Equipment], line: str) -> None:
     assert equipment_line(replace(RUNA, equipment=frozenset(things))) == line
+
+
+def test_other_places_are_said_with_their_days(section: AvailabilitySection, bench: Bench) -> None:
+    free = (FreeTime(60, place="home"), *bench.desk.client.free[1:])
+    home = Place("home", frozenset({Equipment.BODY, Equipment.BAND}))
+    with_client(bench, places=(home, Place("hut")), free=free)
+    told = texts(section)
+    assert "home (Mon): Band" in told
+    assert any(text.startswith("hut (no day yet): Own weight only") for text in told)

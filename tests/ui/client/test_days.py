@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from pytestqt.qtbot import QtBot
 
-from app.domain.client import FreeTime
+from app.domain.client import FreeTime, Place
 from app.ui.bench import Bench
 from app.ui.client.days import DaysSheet
 from tests.ui.desks import with_client
@@ -74,3 +74,22 @@ def test_a_day_with_fewer_minutes_brings_the_finding_on_its_session(
     kept(sheet)
     assert "session_minutes" not in before
     assert "session_minutes" in {finding.rule for finding in bench.desk.findings}
+
+
+def test_each_day_names_its_place_and_keeps_it(qtbot: QtBot, bench: Bench) -> None:
+    free = (FreeTime(60, "early", "home"), *bench.desk.client.free[1:])
+    with_client(bench, places=(Place("home"), Place("hut")), free=free)
+    sheet = DaysSheet(bench, None)
+    qtbot.addWidget(sheet)
+    assert sheet.places[0].currentData() == "home"
+    with nothing_kept(bench):
+        sheet.keep()
+    sheet.places[TUESDAY].setCurrentIndex(2)
+    with one_step(bench, "Change the days"):
+        kept(sheet)
+    assert bench.desk.client.free[TUESDAY].place == "hut"
+    assert bench.desk.client.free[0] == free[0]
+
+
+def test_without_places_no_place_is_asked(sheet: DaysSheet) -> None:
+    assert all(box.isHidden() for box in sheet.places)

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from pytestqt.qtbot import QtBot
 
-from app.domain.client import Increments
+from app.domain.client import FreeTime, Increments, Place
 from app.domain.errors import CoachError
 from app.domain.exercise import Equipment
 from app.ui.bench import Bench
@@ -115,3 +115,95 @@ def test_what_is_no_number_is_no_plate(text: str) -> None:
 def test_plates_are_read_as_they_are_written(plates: list[float]) -> None:
     written = ", ".join(f"{plate:g}" for plate in plates)
     assert plates_from(written) == tuple(sorted(plates, reverse=True))
+
+
+# ---------------------------------------------------------------------------- places
+
+
+@pytest.fixture
+def named(monkeypatch: pytest.MonkeyPatch) -> list[str]:
+    """Names that the coach will enter, the first one first."""
+    names: list[str] = []
+    monkeypatch.setattr("app.ui.client.equipment.ask_text", lambda *_a, **_k: names.pop(0))
+    return names
+
+
+def test_a_place_is_made_with_its_own_things_and_steps(
+    sheet: EquipmentSheet, bench: Bench, named: list[str]
+) -> None:
+    named.append("  home ")
+    sheet.add_place()
+    assert sheet.place.currentText() == "home"
+    for box in sheet.boxes.values():
+        box.setChecked(False)
+    sheet.boxes[Equipment.BAND].setChecked(True)
+    retype(sheet.plates, "5")
+    sheet._go_to(0)
+    assert sheet.boxes[Equipment.BARBELL].isChecked(), "the usual place stays as it was"
+    with one_step(bench, "Change the equipment"):
+        kept(sheet)
+    client = bench.desk.client
+    (home,) = client.places
+    assert home.equipment == {Equipment.BODY, Equipment.BAND}
+    assert home.increments.plates_kg == (5.0,)
+    assert client.equipment == frozenset(Equipment)
+
+
+HOME = Place("home", frozenset({Equipment.BODY}))
+
+
+@pytest.fixture
+def with_home(qtbot: QtBot, bench: Bench) -> EquipmentSheet:
+    free = (FreeTime(60, place="home"), *bench.desk.client.free[1:])
+    with_client(bench, places=(HOME,), free=free)
+    made = EquipmentSheet(bench, None)
+    qtbot.addWidget(made)
+    return made
+
+
+def test_a_renamed_place_takes_its_days_along(
+    with_home: EquipmentSheet, bench: Bench, named: list[str]
+) -> None:
+    named.append("cellar")
+    with_home._go_to(1)
+    with_home.rename_place()
+    kept(with_home)
+    assert [place.name for place in bench.desk.client.places] == ["cellar"]
+    assert bench.desk.client.free[0].place == "cellar"
+
+
+def test_days_of_a_removed_place_are_at_the_usual_one_and_undo_brings_it_back(
+    with_home: EquipmentSheet, bench: Bench
+) -> None:
+    before = bench.desk.client
+    with_home._go_to(1)
+    with_home.remove_place()
+    kept(with_home)
+    assert bench.desk.client.places == ()
+    assert bench.desk.client.free[0] == FreeTime(60)
+    bench.undo()
+    assert bench.desk.client == before
+
+
+def test_two_places_of_one_name_are_refused(with_home: EquipmentSheet, named: list[str]) -> None:
+    named.append("Home")
+    with_home.add_place()
+    assert "already" in with_home.wrong.text()
+    assert with_home.place.count() == 2
+
+
+def test_a_wrong_entry_holds_the_place(with_home: EquipmentSheet, bench: Bench) -> None:
+    retype(with_home.bar, "heavy")
+    with_home._go_to(1)
+    assert with_home.at == 0
+    assert with_home.place.currentIndex() == 0
+    assert "'heavy' is not a number" in with_home.wrong.text()
+    assert with_home.bar.edit.text() == "heavy"
+
+
+def test_an_untouched_sheet_with_places_makes_no_step(
+    with_home: EquipmentSheet, bench: Bench
+) -> None:
+    with_home._go_to(1)
+    with nothing_kept(bench):
+        kept(with_home)
