@@ -49,6 +49,7 @@ class AvailabilitySection(Section):
         self.links(
             (tr("Days…"), lambda: open_form.days(self.bench, self.window())),
             (tr("Equipment…"), lambda: open_form.equipment(self.bench, self.window())),
+            (tr("Wishes…"), lambda: open_form.wishes(self.bench, self.window())),
         )
         self.show_week()
 

@@ -69,6 +69,20 @@ def tests_of_card(bench: Bench, window: QWidget) -> None:
     StrengthDialog(bench, window, today=this_day(), exercise=slot.exercise).exec()
 
 
+def wishes(bench: Bench, window: QWidget) -> None:
+    """What the client likes and does not want."""
+    from app.ui.client.wishes import WishesSheet
+
+    WishesSheet(bench, window).exec()
+
+
+def interview(bench: Bench, window: QWidget, *, new: bool = False) -> None:
+    """The first interview, with the open client or, `new`, with one it makes."""
+    from app.ui.client.interview import Interview
+
+    Interview(bench, window, new=new).exec()
+
+
 def record(bench: Bench, window: QWidget) -> None:
     """Stage, tags, consent, how long records are kept, and the client's papers."""
     from app.ui.client.record_sheet import RecordSheet

@@ -67,9 +67,19 @@ class OptionalDate(QWidget):
 
 
 class ProfileSheet(Sheet):
-    """Changes the profile of a client, or makes a new one; `client` holds it once accepted."""
+    """Changes the profile of a client, or makes a new one; `client` holds it once accepted.
 
-    def __init__(self, bench: Bench, parent: QWidget | None, client: Client | None) -> None:
+    part: 'person' or 'training' shows that half alone, and leaves the other as it is.
+    """
+
+    def __init__(
+        self,
+        bench: Bench,
+        parent: QWidget | None,
+        client: Client | None,
+        *,
+        part: str = "",
+    ) -> None:
         new = client is None
         super().__init__(
             parent,
@@ -82,8 +92,26 @@ class ProfileSheet(Sheet):
         self.bench, self.new = bench, new
         self.client = client or Client(ClientId(uuid4().hex), tr("New client"))
         self._build("" if new else self.client.name)
+        self._show_part(part)
         self.setMinimumWidth(540)
         self.name.setFocus()
+
+    def _show_part(self, part: str) -> None:
+        """Hide the half that is not asked for."""
+        training = (self.status_row, self.years, self.goal, self.emphasis)
+        person = (
+            self.name,
+            self.team,
+            self.contact,
+            self.born,
+            self.sex,
+            self.height_field,
+            self.mass,
+        )
+        hidden = {"person": training, "training": person}.get(part, ())
+        for field in hidden:
+            self.form.setRowVisible(field, False)
+        self.source.setVisible(part != "person")
 
     def _build(self, name: str) -> None:
         client = self.client
@@ -98,6 +126,7 @@ class ProfileSheet(Sheet):
         self.status = _choice(STATUSES, client.status)
         self.ask_status = button(tr("Ask…"), self.decide_status)
         self.ask_status.setToolTip(tr("Three questions that decide the training status"))
+        self.status_row = _beside(self.status, self.ask_status)
         self.years = NumberField(tr("Years of training"), low=0, high=80, unit="years")
         self.goal = _choice(GOALS, client.goal)
         self.emphasis = EmphasisChoice(self.bench, client.emphasis)
@@ -112,7 +141,7 @@ class ProfileSheet(Sheet):
             (tr("Sex, for the equations"), self.sex),
             (tr("Stature"), self.height_field),
             (tr("Body mass"), self.mass),
-            (tr("Training status"), _beside(self.status, self.ask_status)),
+            (tr("Training status"), self.status_row),
             (tr("Years of training"), self.years),
             (tr("Trains for"), self.goal),
             (tr("Emphasis"), self.emphasis),
@@ -125,9 +154,10 @@ class ProfileSheet(Sheet):
         self.form.labelForField(self.emphasis).setToolTip(
             tr("The muscles that matter most, in order")
         )
-        self.body.addWidget(
-            plain(tr("Status after the American College of Sports Medicine, 2009."), role="small")
+        self.source = plain(
+            tr("Status after the American College of Sports Medicine, 2009."), role="small"
         )
+        self.body.addWidget(self.source)
 
     def decide_status(self) -> None:
         """Ask what decides the training status, and take the answer over."""
