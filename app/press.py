@@ -57,8 +57,10 @@ def citations() -> Mapping[str, Citation]:
     return {key: Citation(ref.short, texts[key]) for key, ref in shipped.items()}
 
 
-def content_for(issue: Issue, catalogue: Catalogue, ranges: RangeBook) -> Content:
-    """Everything the booklet of `issue` draws on."""
+def content_for(
+    issue: Issue, catalogue: Catalogue, ranges: RangeBook, *, mark: bytes = b""
+) -> Content:
+    """Everything the booklet of `issue` draws on; mark: the coach's picture as PNG, or nothing."""
     return Content(
         catalogue=catalogue,
         fonts=resources.path_of("fonts"),
@@ -67,6 +69,7 @@ def content_for(issue: Issue, catalogue: Catalogue, ranges: RangeBook) -> Conten
         muscles={muscle: name.plain for muscle, name in resources.muscle_names().items()},
         poses=resources.poses(),
         energy=_energy(issue),
+        mark=mark,
     )
 
 
@@ -86,14 +89,16 @@ def bind(
     *,
     options: Options | None = None,
     language: str | None = None,
+    mark: bytes = b"",
 ) -> bytes:
     """The booklet of an issue as PDF bytes, in the client's language or another.
 
-    language: a BCP 47 code; None for the client's own. English where it is not shipped. Raises
-    BookletError for what cannot be printed.
+    language: a BCP 47 code; None for the client's own. English where it is not shipped. mark: the
+    coach's picture for the cover as PNG, or nothing. Raises BookletError for what cannot be
+    printed.
     """
     with speaking(nearest_language(issue.client.language if language is None else language)):
-        content = content_for(issue, catalogue, ranges)
+        content = content_for(issue, catalogue, ranges, mark=mark)
         return booklet.make(issue, content, options or Options())
 
 

@@ -50,7 +50,12 @@ SCOPE = (
 )
 """Files and folders whose texts are shipped in other languages."""
 
-COACH_ONLY = ("app/booklet/report.py", "app/booklet/report_entries.py", "app/booklet/fonts.py")
+COACH_ONLY = (
+    "app/booklet/fonts.py",
+    "app/booklet/mark.py",
+    "app/booklet/report.py",
+    "app/booklet/report_entries.py",
+)
 """What is printed for a colleague of the coach, or told to the coach: English."""
 
 

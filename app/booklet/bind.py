@@ -23,11 +23,12 @@ from app.booklet import (
     slim_plan,
     slim_weeks,
     source_page,
+    wall,
     warmup_page,
     week_pages,
 )
-from app.booklet.book import Book, Cite, Page, Sheet, frame_of, left_edge_mm, zoom_of
-from app.booklet.content import Content, Options, Paper, Part
+from app.booklet.book import Book, Cite, Page, Sheet, frame_for, left_mm
+from app.booklet.content import Content, Kind, Options, Paper, Part
 from app.booklet.fields import Fields, FormCanvas
 from app.booklet.figures import FigureForms
 from app.booklet.fonts import Face, open_faces, refuse_missing
@@ -79,7 +80,7 @@ def open_book(issue: Issue, content: Content, options: Options) -> Book:
         season=sum_up(issue.program, content.catalogue),
         loads={load.slot: load.load_kg for load in issue.loads} if options.loads else {},
         energy=content.energy,
-        frame=frame_of(options.paper, zoom_of(options)),
+        frame=frame_for(options),
         withheld=frozenset() if options.loads else frozenset(known),
     )
 
@@ -112,6 +113,8 @@ def bind(book: Book) -> tuple[Page, ...]:
 
     Without loads there is no page that says where they come from, and none about plates.
     """
+    if book.options.kind is Kind.WALL:
+        return tuple(wall.pages(book))
     parts, slim = book.options.parts, book.options.slim
     if not book.options.loads:
         parts -= {Part.LOADS, Part.PLATES}
@@ -149,12 +152,13 @@ def _cites(pages: Iterable[Page]) -> Mapping[Cite, tuple[int, ...]]:
 
 def print_pages(book: Book, pages: tuple[Page, ...]) -> bytes:
     """The bound pages as a PDF. Raises BookletError for letters that the fonts do not have."""
-    paper, out = book.options.paper, BytesIO()
+    out = BytesIO()
+    wide_mm, tall_mm = book.options.size_mm
     # binary streams: the usual text form costs time and a quarter more bytes
     rl_config.useA85 = 0
     canvas = FormCanvas(
         out,
-        pagesize=(paper.width_mm * PT, paper.height_mm * PT),
+        pagesize=(wide_mm * PT, tall_mm * PT),
         pageCompression=1,
         invariant=1,
         initialFontName=Face.SANS.value,  # type: ignore[arg-type]  # the stubs are wrong here
@@ -181,7 +185,7 @@ def print_pages(book: Book, pages: tuple[Page, ...]) -> bytes:
         sources=source_page.numbers(book, _cites(pages)),
     )
     for number, page in enumerate(pages, start=1):
-        pen.begin(left_edge_mm(number, paper) / book.zoom)
+        pen.begin(left_mm(book.options, number))
         canvas.bookmarkPage(page.key)
         if page.title:
             canvas.addOutlineEntry(page.title, page.key, level=page.level, closed=page.level == 0)

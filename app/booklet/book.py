@@ -10,7 +10,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from enum import IntEnum
 
-from app.booklet.content import Content, Options, Paper
+from app.booklet.content import Content, Kind, Options, Paper
 from app.booklet.fields import Fields
 from app.booklet.figures import FigureForms
 from app.booklet.fonts import (
@@ -98,6 +98,21 @@ def left_edge_mm(page: int, paper: Paper = Paper.A4) -> float:
     """Where the frame begins on a page: after the spine on odd pages, the outer edge on even."""
     spine, outer = margins_mm(paper)
     return spine if page % 2 else outer
+
+
+def frame_for(options: Options) -> Frame:
+    """The frame of the pages that were chosen, as it is laid out."""
+    if options.kind is Kind.WALL:
+        width, height = options.size_mm
+        return Frame(width - 2 * OUTER_MM, height)
+    return frame_of(options.paper, zoom_of(options))
+
+
+def left_mm(options: Options, page: int) -> float:
+    """Where the frame begins on a page, as it is laid out."""
+    if options.kind is Kind.WALL:
+        return OUTER_MM
+    return left_edge_mm(page, options.paper) / zoom_of(options)
 
 
 class Topic(IntEnum):

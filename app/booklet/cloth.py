@@ -26,6 +26,7 @@ _GROUPS: tuple[tuple[str, str, tuple[Muscle, ...]], ...] = (
 _GAP_MM = 1.1 / PT  # white beside a thread that lies on top
 _BETWEEN_MM = 4.6  # least room between two threads across
 _LEAST_MM = 6.6  # least room of a thread across, so that its name fits
+_BETWEEN_CLOSE_MM, _LEAST_CLOSE_MM = 1.8, 5.0  # the same on small paper
 _THICKEST_MM_PER_SET = 1.6
 _MOST_SPARE_MM = 3.0  # what a short cloth is let out by between two threads
 _WARP_SHARE = 0.44  # of the distance between two weeks
@@ -76,17 +77,24 @@ def _tone(where: str, emphasised_in: set[str], chosen: bool, *, p: Palette) -> s
 def scale_mm(rows: tuple[Thread, ...], room_mm: float) -> float:
     """How thick one set may be so that all threads fit the room."""
     low, high = 0.02, _THICKEST_MM_PER_SET
-    if sum(_height(row, high) for row in rows) <= room_mm:
+    close = _is_close(rows, room_mm)
+    if sum(_height(row, high, close=close) for row in rows) <= room_mm:
         return high
     for _ in range(24):
         middle = (low + high) / 2
-        fits = sum(_height(row, middle) for row in rows) <= room_mm
+        fits = sum(_height(row, middle, close=close) for row in rows) <= room_mm
         low, high = (middle, high) if fits else (low, middle)
     return low
 
 
-def _height(row: Thread, scale: float) -> float:
-    return max(row.most * scale + _BETWEEN_MM, _LEAST_MM)
+def _is_close(rows: tuple[Thread, ...], room_mm: float) -> bool:
+    """True where threads have to lie close together, as on small paper."""
+    return room_mm < len(rows) * (_LEAST_MM + 2.0)
+
+
+def _height(row: Thread, scale: float, *, close: bool) -> float:
+    between, least = (_BETWEEN_CLOSE_MM, _LEAST_CLOSE_MM) if close else (_BETWEEN_MM, _LEAST_MM)
+    return max(row.most * scale + between, least)
 
 
 def draw(sheet: Sheet, box: Box, *, names_mm: float) -> float:
@@ -99,7 +107,8 @@ def draw(sheet: Sheet, box: Box, *, names_mm: float) -> float:
     pitch = (box.width - names_mm) / len(weeks)
     left = box.x + names_mm
     scale = scale_mm(rows, box.height - 12)
-    used = sum(_height(row, scale) for row in rows)
+    close = _is_close(rows, box.height - 12)
+    used = sum(_height(row, scale, close=close) for row in rows)
     spare = min((box.height - 12 - used) / len(rows), _MOST_SPARE_MM) if rows else 0.0
     tall = used + spare * len(rows) + 6 if rows else 40.0
     warp = min(pitch * _WARP_SHARE, 4.5)
@@ -108,7 +117,7 @@ def draw(sheet: Sheet, box: Box, *, names_mm: float) -> float:
         sheet.pen.box(Box(x, box.y, warp, tall), fill=sheet.palette.tint2)
     y = box.y + 3.0
     for at, row in enumerate(rows):
-        room = _height(row, scale) + spare
+        room = _height(row, scale, close=close) + spare
         _weave(sheet, row, Box(left, y, box.width - names_mm, room), scale=scale, at=at, warp=warp)
         bold = row.emphasised
         sheet.pen.text(

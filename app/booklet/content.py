@@ -99,6 +99,12 @@ class Options:
     name: str = ""
 
     @property
+    def size_mm(self) -> tuple[float, float]:
+        """Width and height of a page; a sheet for the wall lies on its long edge."""
+        size = (self.paper.width_mm, self.paper.height_mm)
+        return (max(size), min(size)) if self.kind is Kind.WALL else size
+
+    @property
     def form(self) -> bool:
         """Whether there are fields to fill in."""
         return self.kind is Kind.FORM

@@ -19,6 +19,7 @@ from app.booklet.fonts import (
     Style,
 )
 from app.booklet.going_on import after_text, before_text
+from app.booklet.mark import MOST_MM, SMALL_MM, draw_mark
 from app.booklet.pen import Box
 from app.booklet.words import span_text
 from app.domain.wording import listing, tr, trn
@@ -38,13 +39,24 @@ def _draw(sheet: Sheet) -> None:
     program, client = book.issue.program, book.issue.client
     _spine(sheet)
     width = sheet.width - _INDENT_MM
+    stacked = book.options.slim
+    begin = 24.0 if stacked else 31.0
     kind_style = Style(BODY.face, 12, 16)
     kind = pen.fitting(_kind(book), kind_style, width)
-    pen.text(_INDENT_MM, 31.0, kind, style=kind_style, tone=p.mid)
+    pen.text(_INDENT_MM, begin, kind, style=kind_style, tone=p.mid)
+    if book.content.mark:
+        draw_mark(
+            pen,
+            book.content.mark,
+            right=sheet.width,
+            top=8.0 if stacked else 10.0,
+            grey=book.options.grey,
+            most=SMALL_MM if stacked else MOST_MM,
+        )
     lines, style = title_lines(book, program.name, width)
-    y = 32.0
+    y = begin + 1.0
     if more := " ".join(part for part in (before_text(book), after_text(book)) if part):
-        y = pen.paragraph(_INDENT_MM, 36.4, more, width=width, style=BODY, tone=p.mid) - 3.2
+        y = pen.paragraph(_INDENT_MM, begin + 5.4, more, width=width, style=BODY, tone=p.mid) - 3.2
     y += style.size * 0.36 - 1
     y = pen.lines(_INDENT_MM, y, lines, style=style)
     y -= style.lead_mm - 12.0
@@ -54,14 +66,19 @@ def _draw(sheet: Sheet) -> None:
         style = SECTION_REST
         name = book.wrap(tr("for {client}", client=client.name), style, width)
     y = pen.lines(_INDENT_MM, y, name, style=style)
-    foot = sheet.book.frame.height_mm - 31.0
+    foot = book.frame.height_mm - (40.5 if stacked else 31.0)
+    key = book.wrap(_key(book), COVER_TEXT, width)
+    below = max(22.0, 11.0 + len(key) * COVER_TEXT.lead_mm)
     least = 84.0 if book.frame.height_mm > 290 else 76.0
-    top = y + 3.0 if book.options.slim and book.frame.height_mm < 230 else max(y + 3.0, least)
-    box = Box(_INDENT_MM, top, width, foot - 22.0 - top)
+    top = y + 3.0 if stacked and book.frame.height_mm < 230 else max(y + 3.0, least)
+    box = Box(_INDENT_MM, top, width, foot - below - top)
     if box.height > _LEAST_CLOTH_MM:
         y = cloth.draw(sheet, box, names_mm=26.0)
-        pen.paragraph(_INDENT_MM, y + 8.5, _key(book), width=width, style=COVER_TEXT, tone=p.mid)
-    _people(sheet, foot, width)
+        pen.lines(_INDENT_MM, y + 8.5, key, style=COVER_TEXT, tone=p.mid)
+    if stacked:
+        _people_stacked(sheet, foot, width)
+    else:
+        _people(sheet, foot, width)
 
 
 def title_lines(book: Book, name: str, width: float) -> tuple[tuple[str, ...], Style]:
@@ -150,6 +167,21 @@ def _people(sheet: Sheet, y: float, width: float) -> None:
         most = 2 if len(lines) < 2 else 1
         text = in_lines(sheet.book, tr("Coach: {coach}", coach=coach), width - made - 6, most=most)
         pen.lines(_INDENT_MM, y + (0.9 if len(lines) == 1 else 0.0), text, style=BODY, tone=p.mid)
+
+
+def _people_stacked(sheet: Sheet, y: float, width: float) -> None:
+    """Team, coach and dates below each other, where they have no room side by side."""
+    pen, p, book, issue = sheet.pen, sheet.palette, sheet.book, sheet.book.issue
+    pen.rule(_INDENT_MM, y, _INDENT_MM + width, tone=p.line)
+    dates = span_text(issue.program.start, len(issue.program.weeks))
+    y = pen.lines(_INDENT_MM, y + 6.2, in_lines(book, dates, width, most=1), style=BODY)
+    team = in_lines(book, issue.client.team or issue.coach.team, width, most=1)
+    y = pen.lines(_INDENT_MM, y, team, style=BODY)
+    coach = ", ".join(part for part in (issue.coach.name, issue.coach.contact) if part)
+    if coach:
+        text = in_lines(book, tr("Coach: {coach}", coach=coach), width, most=2)
+        y = pen.lines(_INDENT_MM, y, text, style=BODY, tone=p.mid)
+    pen.text(_INDENT_MM, y, tr("made with Weekloom"), style=BODY, tone=p.mid)
 
 
 def in_lines(book: Book, text: str, width: float, *, most: int) -> tuple[str, ...]:

@@ -105,7 +105,7 @@ def _staircase(sheet: Sheet, axis: Axis, box: Box) -> None:
             x = axis.start(number)
             tall = (high - low) * scale
             pen.box(Box(x, box.bottom - high * scale, axis.pitch, tall), fill=p.tint2)
-    steps = _steps(weeks)
+    steps = steps_of(weeks)
     for start, end, reps in steps:
         y = box.bottom - reps * scale
         pen.rule(axis.start(start), y, axis.start(end), weight=2.0)
@@ -123,7 +123,7 @@ def _staircase(sheet: Sheet, axis: Axis, box: Box) -> None:
             free_from = x + pen.width(text, CELL_BOLD) + 0.8
 
 
-def _steps(weeks: tuple[WeekSum, ...]) -> list[tuple[int, int, float]]:
+def steps_of(weeks: tuple[WeekSum, ...]) -> list[tuple[int, int, float]]:
     """Runs of weeks with the same repetitions: first week, week after the last, repetitions."""
     steps: list[tuple[int, int, float]] = []
     for number, week in enumerate(weeks):

@@ -59,6 +59,10 @@ _FORM_RECORD = mark(
     "A line of fields for each set: load, reps, reps left in reserve, remarks. Figures alone are "
     "enough. Leave a line empty if you skip the set. Save the file and send it to your coach."
 )
+_COMPACT_RECORD = mark(
+    "One box for each set: the load before the sign, the reps behind it. No box, no set. Leave a "
+    "box empty if you skip the set."
+)
 _LETTERS = "abcdef"
 _TEXT_X, _HEAD_X = 42.0, 8.0
 
@@ -223,14 +227,7 @@ def words_of(book: Book, found: Sample | None, *, lettered: bool = True) -> tupl
         sets, reps = found.slot.sets, number_of_reps(found.slot.reps)
         timed = found.exercise.timed
     words = [
-        Word(
-            tr("Exercise"),
-            tr(
-                "The name, and a picture of where the movement ends. Full "
-                "instructions and what you may do instead are on the page named "
-                "under it."
-            ),
-        ),
+        Word(tr("Exercise"), _exercise_text(book)),
         Word(
             tr("Sets × reps"),
             _dose_words(sets, reps, timed=timed),
@@ -244,7 +241,7 @@ def words_of(book: Book, found: Sample | None, *, lettered: bool = True) -> tupl
                 "next. Longer is fine."
             ),
         ),
-        Word(tr("Your record"), tr(_FORM_RECORD if book.options.form else _RECORD)),
+        Word(tr("Your record"), tr(_record(book))),
     ]
     named = [
         replace(word, letter=_LETTERS[at] if found and lettered else "")
@@ -271,6 +268,24 @@ def _dose_words(sets: int, reps: str, *, timed: bool) -> str:
         dose=dose,
         reps=reps,
     )
+
+
+def _exercise_text(book: Book) -> str:
+    """What stands under an exercise's name, and where more is."""
+    said = tr("The name, and a picture of where the movement ends.")
+    if Part.EXERCISES not in book.options.parts:
+        return said
+    more = tr(
+        "Full instructions and what you may do instead are on the page named with the picture."
+    )
+    return f"{said} {more}"
+
+
+def _record(book: Book) -> str:
+    """How to write down what was done."""
+    if book.options.form:
+        return _FORM_RECORD
+    return _RECORD if book.options.spread or book.options.slim else _COMPACT_RECORD
 
 
 def _effort_word(found: Sample | None) -> Word:

@@ -30,12 +30,15 @@ from app.booklet.words import (
     rest_text,
     side_text,
 )
+from app.domain.effort import Rir
 from app.domain.exercise import Exercise, LoadKind
 from app.domain.program import Slot
 from app.domain.wording import tr
 
 ROOMY_MM, TIGHT_MM = 21.4, 19.2
 """Height of a row with up to four sets, and the least it can be shrunk to."""
+COMPACT_MM = 12.2
+"""Height of a row with one box a set, where a week is drawn together on one page."""
 
 CELL_WIDE_MM = 15.0
 CELLS_A_ROW = 4
@@ -68,7 +71,8 @@ class Row:
 
     mark: 'A1' for the first exercise of pair A, or nothing; joins: the row above it is of the same
     pair; cells: one box for each set's load and one below it for its repetitions, from the row's
-    upper left corner; first: the baseline of the name's first line.
+    upper left corner; on a compact row both are one. first and base: the baselines of the name's
+    first line and of the figures.
     """
 
     slot: Slot
@@ -81,6 +85,12 @@ class Row:
     body_mm: float
     height: float
     cells: tuple[tuple[Box, Box], ...]
+    base: float = 9.7
+
+    @property
+    def compact(self) -> bool:
+        """True if a set has one box for load and repetitions."""
+        return self.cells[0][0] == self.cells[0][1]
 
 
 def lay_out_rows(book: Book, slots: Sequence[Slot], *, row_mm: float) -> tuple[Row, ...]:
@@ -101,6 +111,8 @@ def _lay_out(book: Book, slot: Slot, *, mark: str, joins: bool, row_mm: float) -
     col = columns(book.frame.width)
     name = book.wrap(exercise.name, NAME, col.dose - col.name - 1.6)
     note = note_in_lines(book, slot.note, style=CELL, width=book.frame.width - col.name)
+    if row_mm == COMPACT_MM:
+        return _lay_out_compact(book, slot, name=name, note=note, mark=mark, joins=joins)
     cells = cell_boxes(slot.sets, col.cells, row_mm=row_mm)
     boxes_mm = cells[-1][1].bottom + _MARGIN_BOTTOM
     text_mm = 5.3 + len(name) * NAME.lead_mm + 3.4
@@ -108,6 +120,42 @@ def _lay_out(book: Book, slot: Slot, *, mark: str, joins: bool, row_mm: float) -
     first = max(9.7 - (len(name) - 1) * NAME.lead_mm / 2, 5.0)
     height = body_mm + (len(note) * CELL.lead_mm + 0.8 if note else 0.0)
     return Row(slot, exercise, name, note, mark, joins, first, body_mm, height, cells)
+
+
+def _lay_out_compact(
+    book: Book,
+    slot: Slot,
+    *,
+    name: tuple[str, ...],
+    note: tuple[str, ...],
+    mark: str,
+    joins: bool,
+) -> Row:
+    col = columns(book.frame.width)
+    cells = tuple((box, box) for box in single_boxes(slot.sets, col.cells))
+    base = 6.2
+    first = max(base - (len(name) - 1) * NAME.lead_mm / 2, 4.4)
+    under_name = first + len(name) * NAME.lead_mm + 1.4
+    under_load = base + 4.4 + (5.4 if slot.tempo and not isinstance(slot.effort, Rir) else 1.2)
+    body_mm = max(cells[-1][1].bottom + _MARGIN_BOTTOM, under_name, under_load, COMPACT_MM)
+    height = body_mm + (len(note) * CELL.lead_mm + 0.8 if note else 0.0)
+    exercise = book.exercise(slot.exercise)
+    return Row(slot, exercise, name, note, mark, joins, first, body_mm, height, cells, base)
+
+
+@lru_cache(maxsize=64)
+def single_boxes(sets: int, left: float) -> tuple[Box, ...]:
+    """One box a set, four side by side, from the row's upper left corner."""
+    tall = COMPACT_MM - _MARGIN_TOP - _MARGIN_BOTTOM
+    return tuple(
+        Box(
+            left + number % CELLS_A_ROW * CELL_WIDE_MM,
+            _MARGIN_TOP + number // CELLS_A_ROW * (tall + _MARGIN_TOP),
+            CELL_WIDE_MM,
+            tall,
+        )
+        for number in range(sets)
+    )
 
 
 @lru_cache(maxsize=128)
@@ -180,7 +228,10 @@ def draw_row(sheet: Sheet, row: Row, y: float) -> None:
 
 def picture_box(row: Row, y: float) -> Box:
     """Where the figure of a row stands; a bracket takes its room on the right."""
-    return Box(0.2, y + 1.2, 17.4 if row.mark else 19.0, 18.0 if row.height > 20 else 16.6)
+    tall = 18.0 if row.height > 20 else 16.6
+    if row.compact:
+        return Box(0.2, y + 0.6, 17.4, COMPACT_MM - 1.4)
+    return Box(0.2, y + 1.2, 17.4 if row.mark else 19.0, tall)
 
 
 def _sub_line(sheet: Sheet, row: Row, x: float, y: float) -> None:
@@ -194,7 +245,7 @@ def _sub_line(sheet: Sheet, row: Row, x: float, y: float) -> None:
 
 def _prescription(sheet: Sheet, row: Row, col: Columns, y: float) -> None:
     pen, p, slot = sheet.pen, sheet.palette, row.slot
-    base, below = y + 9.7, y + 14.2
+    base, below = y + row.base, y + row.base + (4.4 if row.compact else 4.5)
     pen.text(col.dose, base, dose := dose_text(slot, row.exercise), style=_fit(sheet, dose, col))
     pen.text(col.dose, below, side_text(row.exercise), style=LABEL, tone=p.mid)
     effort, of_what = ("–", "") if row.exercise.timed else effort_text(slot.effort, slot.reps)
@@ -233,7 +284,8 @@ def _fit(sheet: Sheet, dose: str, col: Columns) -> Style:
 def _cells(sheet: Sheet, row: Row, col: Columns, y: float) -> None:
     """The boxes with all that belongs to them; drawn once for rows that are alike."""
     tall = row.cells[0][0].height
-    name = f"cells-{len(row.cells)}-{tall:.1f}-{'time' if row.exercise.timed else 'reps'}"
+    lower = "one" if row.compact else "time" if row.exercise.timed else "reps"
+    name = f"cells-{len(row.cells)}-{tall:.1f}-{lower}"
     sheet.pen.stamp(name, 0, y, lambda pen: _draw_cells(pen, row, col), text=True)
 
 
@@ -244,11 +296,15 @@ def _draw_cells(pen: Pen, row: Row, col: Columns) -> None:
     for number in range(0, len(row.cells), CELLS_A_ROW):
         line = row.cells[number : number + CELLS_A_ROW]
         for upper_box, lower_box in line:
-            for box in (upper_box, lower_box):
+            for box in (upper_box,) if row.compact else (upper_box, lower_box):
                 pen.box(box, stroke=p.cell, weight=0.5)
+            if row.compact:
+                middle = upper_box.x + upper_box.width / 2 + 1.0
+                at = upper_box.y + upper_box.height / 2 + 1.2
+                pen.text(middle, at, "×", style=LABEL, tone=p.mid, align=0.5)
         first, last = line[0][0], line[-1][0]
         pen.rule(first.x, first.y, last.right, weight=0.9)
-        labels = ((first, tr("load")), (line[0][1], lower))
+        labels = () if row.compact else ((first, tr("load")), (line[0][1], lower))
         for box, text in labels:
             middle = box.y + box.height / 2 + 1.1
             said = pen.fitting(text, LABEL, _SIDE_LABEL_MM)

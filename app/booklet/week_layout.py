@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 
 from app.booklet.book import NOTE_LINE_MM, Book, note_in_lines
 from app.booklet.fonts import BODY, BODY_BOLD, CELL, CELL_BOLD
-from app.booklet.row import ROOMY_MM, TIGHT_MM, Row, lay_out_rows
+from app.booklet.row import COMPACT_MM, ROOMY_MM, TIGHT_MM, Row, lay_out_rows
 from app.booklet.warmup_text import warmup_text
 from app.booklet.words import minutes_text
 from app.domain.dose import session_minutes
@@ -72,6 +72,8 @@ def lay_out_week(book: Book, week: Week, *, extra_mm: float = 0.0) -> WeekLayout
     extra_mm: room for the coach's notes and the energy targets beside the log.
     """
     parts = _parts(book, week)
+    if not book.options.spread:
+        return _drawn_together(book, parts, extra_mm=extra_mm)
     roomy = _lay_out(book, parts, extra_mm=extra_mm)
     short_page = book.frame.height_mm < _SHORT_PAGE_MM
     if not short_page and len(roomy.pages) == 2:
@@ -85,6 +87,25 @@ def lay_out_week(book: Book, week: Week, *, extra_mm: float = 0.0) -> WeekLayout
         split = _lay_out(book, closer, extra_mm=extra_mm, across=True)
         tight = split if len(split.pages) < len(tight.pages) else tight
     return tight if short_page or len(tight.pages) < len(roomy.pages) else roomy
+
+
+def _drawn_together(book: Book, parts: list[SessionPart], *, extra_mm: float) -> WeekLayout:
+    """The week on one page if that holds it, with one box a set; the log where there is room.
+
+    What the coach wrote and the targets are never left out: they get a page of their own.
+    """
+    closer = [
+        replace(part, rows=lay_out_rows(book, tuple(r.slot for r in part.rows), row_mm=COMPACT_MM))
+        for part in parts
+    ]
+    pages = pack(book, closer, across=False)
+    used = sum(part.height(first=not at) for at, part in enumerate(pages[-1]))
+    log_page = len(pages) - 1
+    if used + LOG_MM + extra_mm > book.frame.room:
+        log_page += 1
+        if extra_mm:
+            pages.append([])
+    return WeekLayout(tuple(tuple(page) for page in pages), log_page)
 
 
 _SHORT_PAGE_MM = 290.0

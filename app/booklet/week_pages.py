@@ -92,7 +92,7 @@ def _week_pages(book: Book, index: int) -> Iterator[Page]:
             title=tr("Week {number}", number=index + 1) if not number else "",
             level=0,
             cites=cites_of(book) if parts else (),
-            even=not number,
+            even=not number and book.options.spread,
         )
 
 
@@ -136,7 +136,9 @@ def _follows(book: Book, index: int) -> str:
 def _hint(sheet: Sheet, y: float, *, last: bool) -> None:
     """A line under the last row that says how to write, and where the week goes on."""
     text = tr("Each box is one set: load above, reps below.")
-    if last and not sheet.number % 2:
+    if not sheet.book.options.spread:
+        text = tr("Each box is one set: load before the sign, reps behind it.")
+    elif last and not sheet.number % 2:
         more = tr("More of the week and its notes are on the facing page.")
         both = f"{text} {more}"
         text = both if sheet.pen.width(both, CELL) <= sheet.width else more

@@ -5,19 +5,18 @@ from __future__ import annotations
 from datetime import date, datetime
 from pathlib import Path
 
-from PySide6.QtCore import QTimer
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
-    QCheckBox,
-    QComboBox,
     QFileDialog,
     QHBoxLayout,
     QProgressBar,
+    QScrollArea,
     QVBoxLayout,
     QWidget,
 )
 
-from app.booklet import Options, Paper
+from app.booklet import Options
 from app.booklet.imposition import fold
 from app.domain.errors import CoachError
 from app.domain.wording import tr, trn
@@ -25,7 +24,9 @@ from app.domain.work import Issue
 from app.exchange.files import safe_name, write_file
 from app.ui import worker
 from app.ui.bench import Bench
-from app.ui.forms import NumberField, Sheet, button, plain
+from app.ui.booklet_options import MEMORY, BookletOptions
+from app.ui.coach_sheet import kept_mark
+from app.ui.forms import Sheet, button, plain
 from app.ui.paper_view import PaperView
 from app.ui.pdf_pages import Pages
 from app.ui.printing import ask_printer, print_on
@@ -51,31 +52,20 @@ class BookletDialog(Sheet):
         self._later.setSingleShot(True)
         self._later.setInterval(250)
         self._later.timeout.connect(self.make)
-        self.paper.currentIndexChanged.connect(lambda _k: self.make())
-        for box in (self.grey, self.folded):
-            box.toggled.connect(lambda _on: self.make())
-        for field in (self.first, self.last):
-            field.edit.textEdited.connect(lambda _text: self._later.start())
+        self.fields.changed.connect(self.make)
+        self.fields.typed.connect(self._later.start)
         self.finished.connect(lambda _result: self._let_go())
         self.resize(1100, 800)
         self.make()
 
     def _build_options(self, weeks: int) -> None:
-        self.paper = QComboBox()
-        self.paper.addItems(["A4", tr("US Letter")])
-        self.paper.setMinimumHeight(32)
-        self.grey = QCheckBox(tr("Tones for a grey printer"))
-        self.folded = QCheckBox(tr("Two pages on a sheet, to fold"))
-        self.folded.setToolTip(
-            tr(
-                "Sheets in the order in which they fold into a booklet; print on both sides and "
-                "turn over the short edge"
-            )
-        )
-        self.first = NumberField(tr("First week"), low=1, high=weeks, whole=True)
-        self.last = NumberField(tr("Last week"), low=1, high=weeks, whole=True)
-        self.first.set_value(1)
-        self.last.set_value(weeks)
+        client, store = self.issue.client, self.bench.desk.store
+        self.fields = BookletOptions(client, weeks)
+        self.fields.recall(store.setting(MEMORY.choices), store.setting(MEMORY.name_of(client)))
+        self.paper, self.grey = self.fields.paper, self.fields.grey
+        self.folded = self.fields.folded
+        self.first, self.last = self.fields.first, self.fields.last
+        self.mark = kept_mark(store)
 
     def _build_pages(self) -> None:
         self.busy = QProgressBar()
@@ -86,14 +76,8 @@ class BookletDialog(Sheet):
         self.print_button = button(tr("Print…"), self.print_pages)
 
     def _lay_out(self) -> None:
-        self.row(tr("Paper"), self.paper)
-        self.row(tr("First week"), self.first)
-        self.row(tr("Last week"), self.last)
         options = QVBoxLayout()
-        self.column.removeItem(self.form)
-        options.addLayout(self.form)
-        options.addWidget(self.grey)
-        options.addWidget(self.folded)
+        options.addWidget(self.fields)
         note = plain(
             tr(
                 "Hand the client only what you have checked. Handing out keeps a "
@@ -107,10 +91,16 @@ class BookletDialog(Sheet):
         options.addStretch(1)
         holder = QWidget()
         holder.setLayout(options)
-        holder.setFixedWidth(240)
+        choices = QScrollArea()
+        choices.setWidget(holder)
+        choices.setWidgetResizable(True)
+        choices.setFixedWidth(330)
+        choices.setFrameShape(QScrollArea.Shape.NoFrame)
+        choices.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        choices.setAccessibleName(tr("Choices"))
         row = QHBoxLayout()
         row.setSpacing(12)
-        row.addWidget(holder)
+        row.addWidget(choices)
         row.addWidget(self.view, 1)
         self.body.addLayout(row, 1)
         self.body.addWidget(self.busy)
@@ -122,14 +112,7 @@ class BookletDialog(Sheet):
 
     def options(self) -> Options:
         """The options as chosen. Raises CoachError for weeks that are not there."""
-        first, last = self.first.whole_value(), self.last.whole_value()
-        if first > last:
-            raise CoachError(
-                tr("Week {first} comes after week {last}.", first=first, last=last),
-                mend=tr("Put the earlier week first."),
-            )
-        paper = Paper.A4 if self.paper.currentIndex() == 0 else Paper.LETTER
-        return Options(paper=paper, grey=self.grey.isChecked(), weeks=(first, last))
+        return self.fields.options()
 
     def make(self) -> None:
         """Make the pages anew, off this thread."""
@@ -146,10 +129,11 @@ class BookletDialog(Sheet):
             self.show_error(error.sentence)
             return
         self.busy.show()
-        desk, issue, folded = self.bench.desk, self.issue, self.folded.isChecked()
+        desk, issue, mark = self.bench.desk, self.issue, self.mark
+        folded = self.fields.is_folded
 
         def bound() -> bytes:
-            pdf = press.bind(issue, desk.catalogue, desk.ranges, options=options)
+            pdf = press.bind(issue, desk.catalogue, desk.ranges, options=options, mark=mark)
             return press.fold(pdf, options.paper) if folded else pdf
 
         self._job = worker.start(bound, self._made, self._failed)
@@ -164,7 +148,7 @@ class BookletDialog(Sheet):
         self.view.show_paper(content)
         size = len(content) / 1024
         count = len(self.view.pages or ())
-        if self.folded.isChecked():
+        if self.fields.is_folded:
             told = _folding_text(count // 2, size)
         else:
             told = trn("{n} page, {size:.0f} KiB", "{n} pages, {size:.0f} KiB", count, size=size)
@@ -192,7 +176,7 @@ class BookletDialog(Sheet):
 
     def try_keep(self) -> None:
         """Ask where to, write the PDF file, and keep the issue as handed out; stay open."""
-        name = safe_name(self.issue.client.name, self.issue.program.name) + ".pdf"
+        name = f"{safe_name(*self._name_parts())}.pdf"
         path, _ = QFileDialog.getSaveFileName(self, tr("Save the booklet"), name, "PDF (*.pdf)")
         if not path:
             return
@@ -206,16 +190,35 @@ class BookletDialog(Sheet):
         self.bench.said.emit(tr("Booklet saved: {path}", path=path))
         self.status.setText(tr("Saved: {path}", path=Path(path).name))
 
+    def _name_parts(self) -> tuple[str, ...]:
+        """Client and program, and the weeks where they are not all."""
+        first, last = self.options().weeks or (1, 0)
+        parts = (self.issue.client.name, self.issue.program.name)
+        whole = (first, last) == (1, len(self.issue.program.weeks))
+        return parts if whole else (*parts, f"{first}-{last}")
+
     def _hand_out(self) -> None:
         if not self.handed_out:
             self.bench.desk.hand_out(self.issue)
             self.handed_out = True
+        self._remember()
+
+    def _remember(self) -> None:
+        """Keep the choices for the next booklet."""
+        store = self.bench.desk.store
+        memory = (
+            (MEMORY.choices, self.fields.remembered()),
+            (MEMORY.name_of(self.issue.client), self.fields.printed_name),
+        )
+        for key, text in memory:
+            if store.setting(key) != text:
+                store.set_setting(key, text)
 
     def print_pages(self) -> None:
         """Show the system's print dialog and print the chosen pages at their exact size."""
         if self.pages is None:
             return
-        folded = self.folded.isChecked()
+        folded = self.fields.is_folded
         printer = ask_printer(self, self.pages, name=tr("Weekloom booklet"), folded=folded)
         if printer is None:
             return

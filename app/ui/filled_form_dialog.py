@@ -6,7 +6,7 @@ from datetime import date, datetime
 from pathlib import Path
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFileDialog, QTreeWidgetItem, QWidget
+from PySide6.QtWidgets import QFileDialog, QHeaderView, QTreeWidgetItem, QWidget
 
 from app.domain.errors import CoachError
 from app.domain.form_results import FilledForm, FormLine, Known, look_over, sets_text, strangers
@@ -23,6 +23,7 @@ from app.ui.words import day_and_month
 from db.errors import Cause, StoreFailure
 from db.store import Store
 
+_WIDTHS = (170, 170, 170, 190)
 _KNOWN = {Known.NEW: "", Known.SAME: mark("kept already"), Known.OTHER: ""}
 
 
@@ -48,11 +49,18 @@ class FilledFormDialog(Sheet):
             ),
         )
         self.bench, self.lines = bench, lines
-        columns = (tr("Session"), tr("Exercise"), tr("Taken as"), tr("Doubt"), tr("Written"))
-        self.table = lines_table(tr("What was filled in"), columns, wide=3)
+        columns = (tr("Session"), tr("Exercise"), tr("Written"), tr("Taken as"), tr("Doubt"))
+        self.table = lines_table(tr("What was filled in"), columns, wide=len(columns) - 1)
+        head = self.table.header()
+        for column, width in enumerate(_WIDTHS):
+            head.setSectionResizeMode(column, QHeaderView.ResizeMode.Interactive)
+            head.resizeSection(column, width)
         for at, line in enumerate(lines):
             self._add(at, line, units)
         self.body.addWidget(self.table, 1)
+        self.whole = Wrapped()
+        self.whole.setAccessibleName(tr("The line in full"))
+        self.body.addWidget(self.whole)
         self.summary = Wrapped(role="small")
         self.body.addWidget(self.summary)
         self.odd = odd
@@ -60,10 +68,27 @@ class FilledFormDialog(Sheet):
         self.sure_button = button(tr("Tick what is plain"), lambda: self._tick(sure_only=True))
         self.foot.insertWidget(0, self.all_button)
         self.foot.insertWidget(1, self.sure_button)
+        self.table.currentItemChanged.connect(lambda item, _before: self._show(item))
         self.table.itemChanged.connect(lambda _item, _column: self._say())
         self.setMinimumSize(720, 480)
-        self.resize(980, 640)
+        self.resize(1040, 660)
         self._say()
+        if (first := self.table.topLevelItem(0)) is not None:
+            self.table.setCurrentItem(first)
+
+    def _show(self, item: QTreeWidgetItem | None) -> None:
+        """The chosen line in full, below the table."""
+        if item is None:
+            return
+        written, taken, doubts = (item.text(column) for column in (2, 3, 4))
+        self.whole.setText(
+            tr(
+                "Written: {written}. Taken as: {taken}. Doubt: {doubts}.",
+                written=written,
+                taken=taken,
+                doubts=doubts or tr("none"),
+            )
+        )
 
     def _add(self, at: int, line: FormLine, units: str) -> None:
         day = day_and_month(line.result.on, short=True)
@@ -76,9 +101,9 @@ class FilledFormDialog(Sheet):
         cells = (
             tr("Week {week}, {day}", week=line.week, day=day),
             line.exercise.name,
+            line.written,
             taken or tr("nothing"),
             "; ".join(doubts),
-            line.written,
         )
         item = add_line(self.table, cells, at)
         if line.says:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from app.booklet import Options, make
 from app.booklet.bind import open_book
-from app.booklet.glance_chart import _beds, _steps, cites_of
+from app.booklet.glance_chart import _beds, cites_of, steps_of
 from app.booklet.season import sum_up
 from app.domain.ranges import Range, RangeBook, Who
 from tests.booklet.reading_pdf import Printed
@@ -19,7 +19,7 @@ def test_weeks_with_equal_reps_make_one_step():
     whole = program(
         "Mon: back_squat 3x8 core", "Mon: back_squat 3x8 core", "", "Mon: back_squat 3x5 core"
     )
-    assert _steps(sum_up(whole, CATALOGUE).weeks) == [(0, 2, 8), (3, 4, 5)]
+    assert steps_of(sum_up(whole, CATALOGUE).weeks) == [(0, 2, 8), (3, 4, 5)]
 
 
 def test_a_range_lies_under_the_weeks_it_holds_for():

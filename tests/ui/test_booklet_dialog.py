@@ -14,13 +14,16 @@ from pytestqt.qtbot import QtBot
 
 from app import press
 from app.booklet import Options, Paper
+from app.booklet.mark import read_mark
 from app.domain.errors import CoachError, StoreError
 from app.domain.exercise import Catalogue
 from app.domain.ranges import RangeBook
 from app.domain.work import Issue
 from app.ui.bench import Bench
 from app.ui.booklet_dialog import BookletDialog
+from app.ui.coach_sheet import CoachSheet
 from db.store import Store
+from tests.booklet.test_mark import picture
 from tests.ui.access import marked_up, too_small, unnamed
 from tests.ui.desks import PROGRAM, RUNA, TODAY
 from tests.ui.steps import retype
@@ -41,9 +44,16 @@ def made(qtbot: QtBot, dialog: BookletDialog) -> None:
 def bound_once(monkeypatch: pytest.MonkeyPatch) -> None:
     """The same plan with the same options is bound for the first test alone, to save time."""
 
-    def bind(issue: Issue, catalogue: Catalogue, ranges: RangeBook, *, options: Options) -> bytes:
-        if (issue.client, issue.program, issue.on) != (RUNA, PROGRAM, TODAY):
-            return BIND(issue, catalogue, ranges, options=options)
+    def bind(
+        issue: Issue,
+        catalogue: Catalogue,
+        ranges: RangeBook,
+        *,
+        options: Options,
+        mark: bytes = b"",
+    ) -> bytes:
+        if mark or (issue.client, issue.program, issue.on) != (RUNA, PROGRAM, TODAY):
+            return BIND(issue, catalogue, ranges, options=options, mark=mark)
         if options not in BOUND:
             BOUND[options] = BIND(issue, catalogue, ranges, options=options)
         return BOUND[options]
@@ -365,3 +375,65 @@ def test_folded_pages_lie_in_pairs_on_sheets(
     dialog.print_button.click()
     assert asked
     assert not dialog.handed_out
+
+
+def test_choices_are_remembered_once_a_booklet_was_handed_out(
+    qtbot: QtBot, dialog: BookletDialog, saving: Path, bench: Bench
+) -> None:
+    dialog.grey.click()
+    dialog.fields.name.setText("Runa E.")
+    made(qtbot, dialog)
+    dialog.try_keep()
+    again = BookletDialog(bench, None, today=TODAY)
+    qtbot.addWidget(again)
+    assert again.grey.isChecked()
+    assert again.fields.name.text() == "Runa E."
+    assert again.options().weeks == (1, 6)
+    again.reject()
+    assert QThreadPool.globalInstance().waitForDone(WAIT_MS)
+    QCoreApplication.processEvents()
+
+
+def test_an_excerpt_says_so_in_its_file_name_and_keeps_an_issue(
+    qtbot: QtBot, dialog: BookletDialog, store: Store, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    offered: list[str] = []
+    retype(dialog.last, "2")
+    qtbot.waitUntil(lambda: not dialog.keep_button.isEnabled(), timeout=WAIT_MS)
+    made(qtbot, dialog)
+
+    def ask(_parent: object, _title: str, name: str, _kinds: str) -> tuple[str, str]:
+        offered.append(name)
+        return "", ""
+
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", ask)
+    dialog.try_keep()
+    assert offered[0].endswith("1-2.pdf")
+
+
+def test_a_form_and_a_wall_sheet_are_made_and_looked_at(
+    qtbot: QtBot, dialog: BookletDialog
+) -> None:
+    dialog.fields.kind.setCurrentIndex(1)
+    made(qtbot, dialog)
+    assert b"/AcroForm" in dialog.content
+    dialog.fields.kind.setCurrentIndex(2)
+    made(qtbot, dialog)
+    assert len(dialog.pages) == 1
+    size = dialog.pages.size_pt(0)
+    assert size.width() > size.height()
+
+
+def test_the_mark_stands_on_the_cover(qtbot: QtBot, bench: Bench, store: Store) -> None:
+    plain_sheet = CoachSheet(store, None)
+    qtbot.addWidget(plain_sheet)
+    plain_sheet.name.setText("Tavi Hellmark")
+    plain_sheet.mark = read_mark(picture())
+    plain_sheet.keep()
+    dialog = BookletDialog(bench, None, today=TODAY)
+    qtbot.addWidget(dialog)
+    made(qtbot, dialog)
+    assert b"/Subtype /Image" in dialog.content
+    dialog.reject()
+    assert QThreadPool.globalInstance().waitForDone(WAIT_MS)
+    QCoreApplication.processEvents()

@@ -73,10 +73,12 @@ def test_doubtful_lines_are_named_and_not_ticked(
 ) -> None:
     dialog = opened(qtbot, bench, store, form)
     first, second = (dialog.table.topLevelItem(row) for row in range(2))
-    assert "'abc' is no number" in second.text(3)
+    assert "'abc' is no number" in second.text(4)
     assert second.checkState(0) == Qt.CheckState.Unchecked
     assert dialog.lines[1] not in dialog.chosen()
-    assert "80 kg × 5" in first.text(2)
+    dialog.table.setCurrentItem(second)
+    assert "abc | 5 | – | no idea" in dialog.whole.text()
+    assert "80 kg × 5" in first.text(3)
     assert "2 exercises were filled in." in dialog.summary.text()
 
 
@@ -110,7 +112,7 @@ def test_read_again_it_is_kept_already_and_changed_it_is_asked(
     (place, *_) = sorted(form.sets)
     other = {**form.sets, place: {What.LOAD: "82,5", What.REPS: "5"}}
     changed = opened(qtbot, bench, store, replace(form, sets=other))
-    assert "kept already as" in changed.table.topLevelItem(0).text(3)
+    assert "kept already as" in changed.table.topLevelItem(0).text(4)
     assert changed.lines[0] not in changed.chosen()
     changed.all_button.click()
     assert changed.lines[0] in changed.chosen()
