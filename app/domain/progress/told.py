@@ -74,6 +74,15 @@ def _estimates_text(series: StrengthSeries) -> str:
             day=day_text(first.on),
         )
     tests = sum(point.origin is Origin.TEST for point in series.points)
+    if not tests:
+        return tr(
+            "{exercise}: {n} estimates of the one-repetition maximum from {first} to {last}, all "
+            "from sets done.",
+            exercise=series.exercise.name,
+            n=len(series.points),
+            first=day_text(first.on),
+            last=day_text(last.on),
+        )
     return tr(
         "{exercise}: {n} estimates of the one-repetition maximum from {first} to {last}, {tests}.",
         exercise=series.exercise.name,
@@ -174,6 +183,8 @@ def tonnage_text(weeks: Sequence[WeekDone], units: str) -> str:
         units=units,
         weeks=trn("{n} week", "{n} weeks", len(entered)),
     )
+    if any(week.as_lifted for week in weeks):
+        told += " " + tr("Where the plan has no load, it counts with what was lifted.")
     without = sum(week.without_load for week in weeks)
     if without:
         told += " " + trn(

@@ -53,12 +53,12 @@ def maxima(
         if result.exercise == exercise:
             for done in result.sets:
                 lifted_kg = done.load_kg + body_kg
-                if lifted_kg >= LIGHTEST_TEST_KG and _tells_strength(done):
+                if lifted_kg >= LIGHTEST_TEST_KG and tells_strength(done):
                     offer(result.on, estimate_one_rep_max(lifted_kg, done.reps, done.rir or 0.0))
     return tuple(DatedMax(day, best[day]) for day in sorted(best))
 
 
-def _tells_strength(done: SetDone) -> bool:
+def tells_strength(done: SetDone) -> bool:
     """True if a set says enough about the maximum."""
     if done.rir is None or done.rir > 5:
         return False

@@ -9,9 +9,10 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date
+from statistics import fmean
 
 from app.domain.dose import load_sides, tonnage_kg, weekly_sets
-from app.domain.exercise import Catalogue, Muscle, Pattern
+from app.domain.exercise import Catalogue, ExerciseKey, Muscle, Pattern
 from app.domain.program import Program, Slot, SlotId, Week
 from app.domain.progress.trends import Adherence, adherence
 from app.domain.results import SlotResult
@@ -22,7 +23,8 @@ class WeekDone:
     """One week of a program: planned beside done.
 
     number: from 1; done_kg and done: None where nothing was entered for the week (`entered`);
-    planned_kg: of slots with a load; without_load: planned sets that have none; muscles: sets.
+    planned_kg: with the plan's loads, and where it has none with what was lifted in that place;
+    as_lifted: planned sets of the latter kind; without_load: planned sets that have neither.
     """
 
     number: int
@@ -31,6 +33,7 @@ class WeekDone:
     planned_sets: int
     planned_kg: float
     without_load: int
+    as_lifted: int
     planned_muscles: Mapping[Muscle, float]
     done: Adherence | None
     done_sets: int | None
@@ -86,19 +89,36 @@ def _week_done(
     load_kg: LoadOf,
 ) -> WeekDone:
     week = program.weeks[index]
+    lifted = _lifted(results)
+
+    def meant_kg(slot: Slot) -> float | None:
+        own_kg = load_kg(slot)
+        return lifted.get((slot.id, slot.exercise)) if own_kg is None else own_kg
+
     return WeekDone(
         number=index + 1,
         start=program.week_start(index),
         light=week.light,
         planned_sets=_working_sets(week, catalogue),
-        planned_kg=tonnage_kg(week.slots(), catalogue, load_kg),
-        without_load=_without_load(week, catalogue, load_kg),
+        planned_kg=tonnage_kg(week.slots(), catalogue, meant_kg),
+        without_load=_without_load(week, catalogue, meant_kg),
+        as_lifted=_without_load(week, catalogue, load_kg)
+        - _without_load(week, catalogue, meant_kg),
         planned_muscles=weekly_sets(week, catalogue),
         done=adherence(week, results) if results else None,
         done_sets=_sets_done(results, catalogue) if results else None,
         done_kg=_kg_done(results, catalogue) if results else None,
         done_muscles=_muscles_done(results, catalogue),
     )
+
+
+def _lifted(results: Iterable[SlotResult]) -> dict[tuple[SlotId, ExerciseKey], float]:
+    """The mean load that was lifted in each slot, kg."""
+    return {
+        (result.slot, result.exercise): fmean(done.load_kg for done in result.sets)
+        for result in results
+        if result.sets
+    }
 
 
 def _working_sets(week: Week, catalogue: Catalogue) -> int:

@@ -25,6 +25,7 @@ from app.domain.progress.series import (
     mass_series,
     strength_series,
 )
+from app.domain.progress.trends import tells_strength
 from app.domain.progress.weeks import WeekDone, weeks_done
 from app.domain.results import Diary
 from app.domain.trend import Regression
@@ -109,12 +110,14 @@ class Chart:
 
 
 def exercises_to_show(asked: Asked) -> tuple[ExerciseKey, ...]:
-    """Exercises with a test or a result, those with the most days first."""
+    """Exercises with a test or a result; those with most days that tell of strength come first."""
     days: dict[ExerciseKey, set[date]] = {}
     for test in asked.client.tests:
         days.setdefault(test.exercise, set()).add(test.on)
     for result in asked.diary.results:
-        days.setdefault(result.exercise, set()).add(result.on)
+        told_on = days.setdefault(result.exercise, set())
+        if result.on not in told_on and any(map(tells_strength, result.sets)):
+            told_on.add(result.on)
     shown = [
         key
         for key in days

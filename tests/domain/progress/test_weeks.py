@@ -81,6 +81,17 @@ def test_a_late_session_counts_for_the_week_it_was_meant_for():
     assert [w.done_sets for w in weeks_done(PLAN, [late], CATALOGUE, load_kg=load)][:2] == [1, None]
 
 
+def test_where_the_plan_has_no_load_it_counts_with_what_was_lifted():
+    squat, goblet, heavy = slots()
+    results = [done(squat, (60, 5), (62, 5)), done(goblet, (20, 10), exercise="back_squat")]
+    week = weeks_done(PLAN, results, CATALOGUE, load_kg=lambda _: None)[0]
+    assert week.planned_kg == 3 * 5 * 61  # a substitute's load says nothing of the goblet squat
+    assert (week.as_lifted, week.without_load) == (3, 6)
+    known = weeks_done(PLAN, results, CATALOGUE, load_kg=load)[0]
+    assert (known.as_lifted, known.without_load) == (0, 0)
+    assert heavy.sets == 4
+
+
 def test_exercises_that_are_gone_and_sets_without_load_are_told_apart():
     gone = done(slots()[0], (60, 5), exercise="no_longer_there")
     week = weeks_done(PLAN, [gone], CATALOGUE, load_kg=lambda _: None)[0]
