@@ -18,9 +18,9 @@ from app.domain import energy
 from app.domain.errors import CoachError
 from app.domain.exercise import Catalogue
 from app.domain.ranges import RangeBook
-from app.domain.wording import speaking
+from app.domain.wording import language, speaking
 from app.domain.work import Issue
-from app.resources.languages import nearest_language
+from app.resources.languages import nearest_language, spoken_catalogue
 
 STYLE = "harvard-cite-them-right"
 
@@ -62,7 +62,7 @@ def content_for(
 ) -> Content:
     """Everything the booklet of `issue` draws on; mark: the coach's picture as PNG, or nothing."""
     return Content(
-        catalogue=catalogue,
+        catalogue=spoken_catalogue(catalogue, language().code),
         fonts=resources.path_of("fonts"),
         references=citations(),
         ranges=ranges,

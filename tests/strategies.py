@@ -32,6 +32,7 @@ from app.domain.exercise import (
     Equipment,
     Exercise,
     ExerciseKey,
+    ExerciseText,
     Fault,
     Joint,
     LoadKind,
@@ -518,6 +519,16 @@ exercises = st.builds(
     figure=texts,
     warmup_for=few(st.sampled_from(Pattern)),
     own=st.booleans(),
+    texts=few(
+        st.builds(
+            ExerciseText,
+            language=st.sampled_from(("de", "es")),
+            name=names,
+            set_up=few(texts),
+            cues=few(texts),
+            faults=few(st.builds(Fault, notice=texts, remedy=texts)),
+        )
+    ),
     version=st.integers(1, 99),
 )
 

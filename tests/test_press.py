@@ -206,3 +206,12 @@ def test_the_pseudo_language_leaves_no_english_word_on_any_page() -> None:
     known = {word for text in data for word in re.findall(r"[A-Za-z]+", text)}
     words = re.findall(r"(?<![\w'])[A-Za-z]{3,}(?!\w)", Printed(made).whole)
     assert {word for word in words if re.search("[aeiou]", word)} - known == set()
+
+
+def test_an_exercise_says_where_its_words_are_in_english() -> None:
+    text = Printed(
+        press.bind(issue(language="de"), resources.catalogue(), resources.range_book())
+    ).whole
+    assert "Kniebeuge mit Langhantel" in text
+    assert "Anleitung auf Englisch" in text
+    assert "instructions in English" not in printed(issue())

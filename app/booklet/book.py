@@ -34,7 +34,7 @@ from app.booklet.words import DOT, MUSCLES, full_day_text, pages_text
 from app.domain.energy import EnergyPlan, Referral
 from app.domain.exercise import Exercise, Muscle
 from app.domain.program import SlotId
-from app.domain.wording import tr
+from app.domain.wording import language, tr
 from app.domain.work import Issue
 
 SPINE_MM, OUTER_MM, TOP_MM, FOOT_MM = 16.0, 12.0, 13.0, 13.0
@@ -176,6 +176,13 @@ class Book:
     def exercise(self, key: str) -> Exercise:
         """An exercise of the catalogue by its key."""
         return self.content.catalogue[key]  # type: ignore[index]
+
+    def foreign(self, exercise: Exercise) -> str:
+        """That an exercise's words are in English, where the booklet speaks another language."""
+        spoken = language().code
+        if exercise.speaks(spoken.partition("-")[0]) or not exercise.set_up + exercise.cues:
+            return ""
+        return tr("instructions in English")
 
     def wrap(self, text: str, style: Style, width: float) -> tuple[str, ...]:
         """`text` in lines no wider than `width` mm."""

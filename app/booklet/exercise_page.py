@@ -208,7 +208,7 @@ def _how(sheet: Sheet, exercise: Exercise, y: float) -> float:
         ends.append(at)
     if exercise.cues:
         x = half if exercise.set_up else 0.0
-        at = sheet.section(y, tr("Do it"), x=x) + 5.2
+        at = sheet.section(y, tr("Do it"), x=x, aside=sheet.book.foreign(exercise)) + 5.2
         for number, line in enumerate(exercise.cues, start=1):
             pen.text(x, at, str(number), style=BODY_BOLD)
             at = pen.paragraph(x + 5.5, at, line, width=sheet.width - x - 5.5, style=BODY) + 0.9

@@ -104,7 +104,7 @@ def _how(book: Book, exercise: Exercise) -> Iterator[Piece]:
         yield section(book, tr("Set up"))
         yield from (point(book, line) for line in exercise.set_up)
     if exercise.cues:
-        yield section(book, tr("Do it"))
+        yield section(book, tr("Do it"), book.foreign(exercise))
         yield from (numbered(book, at, line) for at, line in enumerate(exercise.cues, start=1))
 
 

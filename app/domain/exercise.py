@@ -7,7 +7,7 @@ coach's own exercises and is then only read.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from enum import StrEnum
 from types import MappingProxyType
 from typing import NewType
@@ -261,6 +261,20 @@ class Fault:
 
 
 @dataclass(frozen=True, slots=True)
+class ExerciseText:
+    """An exercise's words in a further language: its name, and what the client is told.
+
+    language: the code of the language without a region, 'de'.
+    """
+
+    language: str
+    name: str
+    set_up: tuple[str, ...] = ()
+    cues: tuple[str, ...] = ()
+    faults: tuple[Fault, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class Activation:
     """One reported amplitude, % of maximal voluntary contraction, from one study.
 
@@ -280,7 +294,8 @@ class Exercise:
 
     body_share: part of body mass that is lifted with the load (0 where it does not count);
     skill 1 (learned in a set) to 3 (needs coaching); spinal_load 0 (none) to 3 (heavy axial or
-    bent-over); rep_low and rep_high: the usable zone; timed sets count seconds as repetitions.
+    bent-over); rep_low and rep_high: the usable zone; timed sets count seconds as repetitions;
+    texts: its words in further languages, one for each.
     """
 
     key: ExerciseKey
@@ -314,6 +329,24 @@ class Exercise:
     warmup_for: tuple[Pattern, ...] = ()
     own: bool = False
     version: int = 1
+    texts: tuple[ExerciseText, ...] = ()
+
+    def spoken(self, language: str) -> Exercise:
+        """The exercise with its words in a language, as it is where it has none in it."""
+        for text in self.texts:
+            if text.language == language:
+                return replace(
+                    self,
+                    name=text.name,
+                    set_up=text.set_up or self.set_up,
+                    cues=text.cues or self.cues,
+                    faults=text.faults or self.faults,
+                )
+        return self
+
+    def speaks(self, language: str) -> bool:
+        """Whether its words can be read in a language; a coach's own are as the coach has them."""
+        return self.own or language == "en" or any(t.language == language for t in self.texts)
 
     @property
     def primes(self) -> tuple[Muscle, ...]:

@@ -11,7 +11,15 @@ from collections.abc import Iterable, Iterator
 from dataclasses import MISSING, fields
 from enum import StrEnum
 
-from app.domain.exercise import Activation, Catalogue, Exercise, ExerciseKey, Reach, Work
+from app.domain.exercise import (
+    Activation,
+    Catalogue,
+    Exercise,
+    ExerciseKey,
+    ExerciseText,
+    Reach,
+    Work,
+)
 
 SUFFIX = ".exercises.toml"
 HEAD = """\
@@ -73,6 +81,8 @@ def _plain(name: str, value: object) -> object:
             return {joint.value: level for joint, level in value}
         case "faults", tuple():
             return [[fault.notice, fault.remedy] for fault in value]
+        case "texts", tuple():
+            return {one.language: _words(one) for one in value if isinstance(one, ExerciseText)}
         case "activation", tuple():
             return [_activation(row) for row in value if isinstance(row, Activation)]
         case _, tuple():
@@ -81,6 +91,17 @@ def _plain(name: str, value: object) -> object:
             return value.value
         case _:
             return value
+
+
+def _words(text: ExerciseText) -> dict[str, object]:
+    values: dict[str, object] = {"name": text.name}
+    if text.set_up:
+        values["set_up"] = list(text.set_up)
+    if text.cues:
+        values["cues"] = list(text.cues)
+    if text.faults:
+        values["faults"] = [[fault.notice, fault.remedy] for fault in text.faults]
+    return values
 
 
 def _reach(reach: Reach) -> str:

@@ -16,6 +16,7 @@ from app.domain.exercise import (
     Equipment,
     Exercise,
     ExerciseKey,
+    ExerciseText,
     Fault,
     Joint,
     LoadKind,
@@ -61,11 +62,14 @@ FIELDS = (
     "figure",
     "warmup_for",
     "version",
+    "texts",
 )
 
 LONGEST_FILE = 1_000_000
 _KEY = re.compile(r"[a-z][a-z0-9_]{0,59}")
 _TEMPO = re.compile(r"((\d{1,2}|X)(-(\d{1,2}|X)){3})?")  # X: as fast as can be
+_LANGUAGE = re.compile(r"[a-z]{2,3}")
+_WORDS = ("name", "set_up", "cues", "faults")
 _ACTIVATION = ("muscle", "low", "high", "study", "detail")
 
 
@@ -173,6 +177,7 @@ def _exercise(entry: Entry, own: bool) -> Exercise:
         warmup_for=entry.choices("warmup_for", Pattern),
         own=own,
         version=entry.integer("version", 1, low=1, high=10_000),
+        texts=_texts(entry),
     )
 
 
@@ -235,6 +240,36 @@ def _tempo(entry: Entry) -> str:
             mend=tr('Write seconds down, pause, up, pause: "2-0-1-0"; "" if it does not apply.'),
         )
     return tempo
+
+
+def _texts(entry: Entry) -> tuple[ExerciseText, ...]:
+    """The words in further languages, by code."""
+    return tuple(text_of(entry, code, values) for code, values in entry.table("texts").items())
+
+
+def text_of(entry: Entry, language: str, values: object) -> ExerciseText:
+    """The words of an exercise in one language. Raises ResourceError for what does not fit."""
+    if not _LANGUAGE.fullmatch(language):
+        raise entry.error(
+            "texts",
+            tr("{language!r} is no code of a language.", language=language),
+            mend=tr("Write two letters, such as de."),
+        )
+    if not isinstance(values, dict):
+        raise entry.error(
+            "texts",
+            tr("{values!r} is not a table.", values=values),
+            mend=tr("Write { name = ... }."),
+        )
+    words = Entry(entry.source, entry.name, values, entry.content)
+    words.refuse_unknown(_WORDS)
+    return ExerciseText(
+        language,
+        _name(words),
+        words.lines("set_up"),
+        words.lines("cues"),
+        tuple(_fault(words, pair) for pair in words.rows("faults")),
+    )
 
 
 def _reach(entry: Entry, line: str) -> Reach:

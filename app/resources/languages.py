@@ -7,14 +7,19 @@ English is spoken. What a file does not translate is said in English.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from dataclasses import replace
 from datetime import date
 from functools import cache
 from gettext import GNUTranslations
 from io import BytesIO
 
 from app.domain.errors import CoachError
+from app.domain.exercise import Catalogue, Exercise, ExerciseText
 from app.domain.wording import ENGLISH, DateForm, English, EnglishCalendar, Language, tr
-from app.resources.files import path_of
+from app.resources.entry import Entry
+from app.resources.exercise_entries import text_of
+from app.resources.files import path_of, read_toml, text
 
 NAMES = {"en": "English", "de": "Deutsch", "es": "Español"}
 """The shipped languages by code, each by its own name."""
@@ -79,6 +84,36 @@ def _translations(family: str) -> GNUTranslations:
         write_mo(compiled, read_po(file, locale=family))
     compiled.seek(0)
     return GNUTranslations(compiled)
+
+
+@cache
+def exercise_texts(family: str) -> Mapping[str, ExerciseText]:
+    """The words of shipped exercises in a language, by key; nothing where none are shipped."""
+    name = f"exercises.{family}.toml"
+    if family not in NAMES or family == "en":
+        return {}
+    tables = read_toml(f"languages/{name}")
+    content = text(f"languages/{name}")
+    return {
+        key: text_of(Entry(name, key, {}, content), family, values)
+        for key, values in tables.items()
+    }
+
+
+def spoken_catalogue(catalogue: Catalogue, code: str) -> Catalogue:
+    """The catalogue with each exercise's words in a language, as far as it has any in it."""
+    family = code.partition("-")[0].lower()
+    shipped = exercise_texts(family)
+    if family in ("", "en"):
+        return catalogue
+
+    def spoken(exercise: Exercise) -> Exercise:
+        words = None if exercise.own else shipped.get(exercise.key)
+        if words is not None:
+            exercise = replace(exercise, texts=(*exercise.texts, words))
+        return exercise.spoken(family)
+
+    return Catalogue(tuple(map(spoken, catalogue.exercises)), catalogue.retired)
 
 
 class _LocalCalendar:

@@ -3,16 +3,26 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from datetime import date
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from app import resources
 from app.domain.errors import CoachError
+from app.domain.exercise import ExerciseKey, ExerciseText
 from app.domain.units import mass_text, number_text
 from app.domain.wording import ENGLISH, DateForm, date_text, speaking, tr, trn
-from app.resources.languages import NAMES, PSEUDO, find_language, nearest_language
+from app.resources.languages import (
+    NAMES,
+    PSEUDO,
+    exercise_texts,
+    find_language,
+    nearest_language,
+    spoken_catalogue,
+)
 
 DAY = date(2030, 10, 4)
 
@@ -100,3 +110,41 @@ def test_the_pseudo_language_is_two_fifths_longer(text: str) -> None:
     with speaking(find_language(PSEUDO)):
         grown = len(tr(text)) - len(text)
     assert grown == int(letters * 0.4 + 1e-9)
+
+
+# -- exercises -------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("family", ["de", "es"])
+def test_ten_shipped_exercises_and_more_have_words_of_the_same_shape(family: str) -> None:
+    catalogue = resources.catalogue()
+    texts = exercise_texts(family)
+    assert len(texts) >= 10
+    for key, words in texts.items():
+        shipped = catalogue[ExerciseKey(key)]
+        assert words.language == family
+        assert words.name != shipped.name
+        assert len(words.set_up) == len(shipped.set_up), key
+        assert len(words.cues) == len(shipped.cues), key
+        assert len(words.faults) == len(shipped.faults), key
+
+
+def test_a_catalogue_speaks_a_language_as_far_as_it_can() -> None:
+    shipped = resources.catalogue()
+    spoken = spoken_catalogue(shipped, "de-CH")
+    squat, curl = (ExerciseKey(key) for key in ("back_squat", "dumbbell_curl"))
+    assert spoken[squat].name == "Kniebeuge mit Langhantel"
+    assert spoken[squat].speaks("de")
+    assert spoken[curl] == shipped[curl]
+    assert not spoken[curl].speaks("de")
+    assert spoken_catalogue(shipped, "") is shipped
+    assert spoken_catalogue(shipped, "en") is shipped
+
+
+def test_a_coachs_own_exercise_speaks_by_its_own_texts_alone() -> None:
+    shipped = resources.catalogue()
+    words = ExerciseText("de", "Meine Kniebeuge")
+    own = replace(shipped[ExerciseKey("back_squat")], own=True, texts=(words,))
+    spoken = spoken_catalogue(shipped.with_own((own,)), "de")[own.key]
+    assert spoken.name == "Meine Kniebeuge"
+    assert spoken.cues == own.cues

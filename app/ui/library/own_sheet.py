@@ -38,6 +38,7 @@ from app.ui.library.own_parts import (
     stress_grid,
     work_values,
 )
+from app.ui.library.own_texts import TextsField
 from app.ui.library.own_values import LABELS
 
 CHECK_AFTER_MS = 120
@@ -96,6 +97,7 @@ class OwnSheet(Sheet):
             (tr("Joints"), (("stress", self.stress), ("reaches", self.texts["reaches"]))),
             (tr("Prescription"), self._prescription()),
             (tr("Words"), tuple((n, self.texts[n]) for n in ("set_up", "cues", "faults"))),
+            (tr("Languages"), (("texts", self.further),)),
             (tr("Relatives and figure"), self._kin()),
             (tr("Evidence"), (("activation", self.activation),)),
         ):
@@ -151,6 +153,7 @@ class OwnSheet(Sheet):
         self.easier, self.harder = (
             KinField(self.bench, tr(LABELS[n])) for n in ("easier", "harder")
         )
+        self.further = TextsField()
         self.pose = PoseBox(self.bench)
         self.activation = FiguresField(self.bench)
         self.warmup_for = CheckList(tr(LABELS["warmup_for"]), Pattern)
@@ -190,6 +193,7 @@ class OwnSheet(Sheet):
             self.warmup_for,
             self.pose,
             self.activation,
+            self.further,
         ):
             part.changed.connect(self._touch)
         for kin in (self.easier, self.harder):
@@ -222,6 +226,7 @@ class OwnSheet(Sheet):
         self.texts["faults"].setPlainText(own_values.faults_text(one.faults))
         self.texts["reaches"].setPlainText(own_values.reaches_text(one.reaches))
         self.activation.show_values(one.activation)
+        self.further.show_values(one.texts)
         self.easier.show_values(one.easier)
         self.harder.show_values(one.harder)
         self.pose.show_value(one.figure)
@@ -257,6 +262,7 @@ class OwnSheet(Sheet):
             "activation": self.activation.values(),
             "figure": self.pose.value(),
             "warmup_for": self.warmup_for.values(),
+            "texts": self.further.values(),
         }
         values |= {name: flag.isChecked() for name, flag in self.flags.items()}
         return values | {

@@ -39,6 +39,7 @@ LABELS = {
     "activation": mark("Activation"),
     "figure": mark("Figure"),
     "warmup_for": mark("Prepares"),
+    "texts": mark("Further languages"),
 }
 """What the form calls each field."""
 
