@@ -68,8 +68,11 @@ def screening(weeks: Sequence[WeekFacts], context: Context) -> Iterator[Finding]
     elif last.pregnant and not last.symptoms:
         return
     else:
-        # a screening made while the plan runs answers for the plan from then on
-        advice = outcome(last, on=max(context.start, last.on))
+        # a screening, or a clearance, of while the plan runs answers for it from then on
+        asked = max(context.start, last.on)
+        if last.cleared_on is not None and last.cleared_on <= context.day_date(len(weeks) - 1, 6):
+            asked = max(asked, last.cleared_on)
+        advice = outcome(last, on=asked)
         kind, text = advice.outcome.value, advice.text
     if context.band("screening", kind) is not None:
         yield _on_program(context, "screening", kind=kind, text=text)

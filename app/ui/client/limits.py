@@ -8,12 +8,13 @@ from PySide6.QtCore import QDate
 from PySide6.QtWidgets import QComboBox, QListWidget, QWidget
 
 from app.domain.client import Limitation, Side
+from app.domain.doubt import require_day
 from app.domain.errors import CoachError
 from app.domain.exercise import Joint, Motion
 from app.domain.wording import mark, tr
 from app.ui.bench import Bench
 from app.ui.client.profile import OptionalDate, keep_client
-from app.ui.forms import NumberField, Sheet, button, plain, text_field
+from app.ui.forms import NumberField, Sheet, Wrapped, button, plain, text_field
 from app.ui.words import full_date, pydate
 
 VERBS = {
@@ -77,6 +78,7 @@ class LimitationSheet(Sheet):
         self.past = NumberField(
             tr("Past"), low=0, high=180, unit="degrees", whole=True, optional=True
         )
+        self.since = OptionalDate(tr("From"), None, usual=pydate(QDate.currentDate()))
         self.until = OptionalDate(tr("Until"), None, usual=pydate(QDate.currentDate().addMonths(3)))
         self.note = text_field("", hint=tr("Who said so, and why"))
         self.column.insertWidget(2, self.list)
@@ -85,7 +87,18 @@ class LimitationSheet(Sheet):
         self.row(tr("Ruled out"), self.motion)
         self.row(tr("Side"), self.side)
         self.row(tr("Past an angle of"), self.past)
+        self.row(tr("From"), self.since)
         self.row(tr("Until"), self.until)
+        self.form.addRow(
+            "",
+            Wrapped(
+                tr(
+                    "The day to look again with whoever set it. It lifts nothing by itself: from "
+                    "then on the plan asks instead of forbidding."
+                ),
+                role="small",
+            ),
+        )
         self.row(tr("Note"), self.note)
         self.body.addWidget(
             plain(tr("Leave the angle empty to rule the motion out altogether."), role="small")
@@ -116,7 +129,21 @@ class LimitationSheet(Sheet):
 
     def keep(self) -> None:
         """Add the limitation as entered."""
-        past, until = self.past.value(), self.until.value()
+        past, until, since = self.past.value(), self.until.value(), self.since.value()
+        born = self.bench.desk.client.born
+        if since is not None:
+            require_day(
+                tr("From"), since, today=pydate(QDate.currentDate()), born=born, future=True
+            )
+        if since is not None and until is not None and until < since:
+            raise CoachError(
+                tr(
+                    "From {since} until {until}: the end comes before the beginning.",
+                    since=full_date(since),
+                    until=full_date(until),
+                ),
+                mend=tr("Swap the two days, or untick one."),
+            )
         if until is not None and until < pydate(QDate.currentDate()):
             raise CoachError(
                 tr(
@@ -130,6 +157,7 @@ class LimitationSheet(Sheet):
             Motion(self.motion.currentData()),
             Side(self.side.currentData()),
             past_degrees=None if past is None else int(past),
+            since=since,
             until=until,
             note=self.note.text().strip(),
         )

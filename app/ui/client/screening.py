@@ -6,15 +6,18 @@ from dataclasses import replace
 from datetime import date
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QCheckBox, QGridLayout, QWidget
+from PySide6.QtWidgets import QCheckBox, QGridLayout, QTreeWidget, QWidget
 
 from app.domain import screening as screenings
 from app.domain.client import Screening
+from app.domain.doubt import require_day
 from app.domain.errors import CoachError
 from app.domain.wording import mark, tr
 from app.ui.bench import Bench
 from app.ui.client.profile import OptionalDate, keep_client
 from app.ui.forms import Sheet, Wrapped, entered, text_field
+from app.ui.lines_table import add_line, lines_table
+from app.ui.words import full_date
 
 CAUTION = mark(
     "These questions follow the logic published by the American College of "
@@ -43,7 +46,11 @@ QUESTIONS = (
 
 
 class ScreeningSheet(Sheet):
-    """Asks, shows what follows, and keeps the screening with its date."""
+    """Asks, shows what follows, and keeps the screening with its date; earlier ones stand below.
+
+    A clearance that is entered while the answers stay belongs to the screening that asked for it,
+    so that one keeps its date; other answers make a new screening of today.
+    """
 
     def __init__(self, bench: Bench, parent: QWidget | None, *, today: date) -> None:
         client = bench.desk.client
@@ -81,34 +88,62 @@ class ScreeningSheet(Sheet):
         self.row(tr("Cleared on"), self.cleared)
         self.row(tr("Note"), self.note)
         self.answer = Wrapped(step="head")
+        self.kept_as = Wrapped(role="small")
         self.body.addWidget(self.answer)
-        self.setMinimumWidth(560)
+        self.body.addWidget(self.kept_as)
+        self.history = self._made_history()
+        self.setMinimumWidth(620)
         self.refresh()
+
+    def _made_history(self) -> QTreeWidget:
+        """Earlier screenings with what they said on their day, the newest first."""
+        table = lines_table(
+            tr("Earlier screenings"),
+            (tr("Day"), tr("What it said that day"), tr("Cleared"), tr("Note")),
+            wide=1,
+        )
+        past = sorted(self.bench.desk.client.screenings, key=lambda s: s.on, reverse=True)
+        for screening in past:
+            said = screenings.outcome(screening, screenings.Wish.VIGOROUS, on=screening.on)
+            cleared = "" if screening.cleared_on is None else full_date(screening.cleared_on)
+            add_line(table, (full_date(screening.on), said.text, cleared, screening.note), None)
+        table.setVisible(bool(past))
+        table.setMaximumHeight(150)
+        self.body.addWidget(table)
+        return table
 
     def screening(self) -> Screening:
         """The screening as entered. Raises CoachError for a clearance in the future."""
-        cleared = self.cleared.value()
-        if cleared is not None and cleared > self.today:
-            raise CoachError(
-                tr("Cleared on {cleared}, which is in the future.", cleared=cleared),
-                mend=tr("Enter the day it was given."),
-            )
+        cleared, client = self.cleared.value(), self.bench.desk.client
+        if cleared is not None:
+            require_day(tr("Cleared"), cleared, today=self.today, born=client.born)
         answers = {key: box.isChecked() for key, box in self.boxes.items()}
-        return Screening(on=self.today, cleared_on=cleared, note=entered(self.note), **answers)
+        note, last = entered(self.note), client.latest_screening
+        if last is not None and last.on < self.today and cleared not in (None, last.cleared_on):
+            answered = replace(last, cleared_on=cleared, note=note)
+            if all(getattr(last, key) == answer for key, answer in answers.items()):
+                return answered
+        return Screening(on=self.today, cleared_on=cleared, note=note, **answers)
 
     def refresh(self) -> None:
         """Say what the answers say."""
         self.show_error("")
         try:
-            said = screenings.outcome(self.screening(), screenings.Wish.VIGOROUS, on=self.today)
+            made = self.screening()
+            said = screenings.outcome(made, screenings.Wish.VIGOROUS, on=self.today)
         except CoachError as error:
             self.show_error(error.sentence)
             return
         self.answer.setText(said.text)
+        self.kept_as.setText(
+            tr("Kept as a new screening of today.")
+            if made.on == self.today
+            else tr("Kept as the clearance of the screening of {day}.", day=full_date(made.on))
+        )
 
     def keep(self) -> None:
         """Keep the screening; one of the same day is replaced."""
-        client = self.bench.desk.client
-        earlier = tuple(s for s in client.screenings if s.on != self.today)
-        changed = replace(client, screenings=(*earlier, self.screening()))
+        client, made = self.bench.desk.client, self.screening()
+        others = tuple(s for s in client.screenings if s.on != made.on)
+        changed = replace(client, screenings=(*others, made))
         keep_client(self.bench, tr("Keep the screening"), changed)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import date
+from datetime import date, timedelta
 from typing import Any
 
 import pytest
@@ -136,3 +136,16 @@ def test_training_days_follow_the_status(status: Status, low: int, high: int) ->
 def test_a_usual_week_is_the_one_in_the_middle() -> None:
     full = "Mon: curl 1x12 | Wed: curl 1x12 | Fri: curl 1x12"
     assert texts("training_days", full, full, "Mon: curl 1x12", "light | Mon: curl 1x9") == []
+
+
+@pytest.mark.parametrize(("days", "count"), [(-1, 1), (3, 0), (6, 0), (7, 1)])
+def test_a_clearance_given_while_the_plan_runs_answers_its_symptoms(days: int, count: int) -> None:
+    ill = Screening(
+        START,
+        active=True,
+        known_disease=False,
+        symptoms=True,
+        cleared_on=START + timedelta(days=days),
+    )
+    found = findings("screening", WEEK, who=client(screenings=(ill,)), plan_week=1)
+    assert len([f for f in found if f.weight is Weight.CONFLICT]) == count

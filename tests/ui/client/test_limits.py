@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import date, datetime, timedelta
 
 import pytest
+from PySide6.QtWidgets import QLabel
 from pytestqt.qtbot import QtBot
 
 from app.domain.client import Limitation, Side
@@ -93,6 +94,32 @@ def test_an_end_that_is_past_is_refused(sheet: LimitationSheet, bench: Bench) ->
     sheet.until.known.setChecked(True)
     sheet.until.edit.setDate(qdate(TODAY - timedelta(days=1)))
     refused_with(sheet, bench, "that day is past", "Enter a later day")
+
+
+def test_a_limitation_can_begin_later_but_not_end_before(
+    sheet: LimitationSheet, bench: Bench
+) -> None:
+    sheet.since.known.setChecked(True)
+    sheet.since.edit.setDate(qdate(SOON))
+    sheet.until.known.setChecked(True)
+    sheet.until.edit.setDate(qdate(SOON - timedelta(days=1)))
+    refused_with(sheet, bench, "the end comes before the beginning", "Swap the two days")
+    sheet.until.edit.setDate(qdate(SOON + timedelta(days=7)))
+    kept(sheet)
+    made = bench.desk.client.limitations[-1]
+    assert (made.since, made.until) == (SOON, SOON + timedelta(days=7))
+
+
+def test_the_sheet_says_that_the_end_lifts_nothing(sheet: LimitationSheet) -> None:
+    told = " ".join(label.text() for label in sheet.findChildren(QLabel))
+    assert "lifts nothing by itself" in told
+    assert "asks instead of forbidding" in told
+
+
+def test_a_beginning_before_birth_is_refused(sheet: LimitationSheet, bench: Bench) -> None:
+    sheet.since.known.setChecked(True)
+    sheet.since.edit.setDate(qdate(date(1980, 1, 1)))
+    refused_with(sheet, bench, "before the birth date")
 
 
 def test_the_marked_one_is_removed_and_the_sheet_stays(
