@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from datetime import datetime
 
-from PySide6.QtWidgets import QAbstractButton, QApplication, QMainWindow
+from PySide6.QtWidgets import QAbstractButton, QApplication, QMainWindow, QWidget
 
 from app.domain.client import ClientId
 from app.domain.edits import weeks
@@ -15,6 +15,7 @@ from app.domain.program import Program, ProgramId, Span
 from app.domain.wording import tr, trn
 from app.ui.bench import Bench
 from app.ui.client.pane import ClientPane
+from app.ui.field_help import page_for
 from app.ui.forms import ask_text
 from app.ui.grid import WeekGrid
 from app.ui.library.pane import LibraryPane
@@ -406,10 +407,16 @@ class Commands(QMainWindow):
     # -- help ------------------------------------------------------------------------------
 
     def show_guide(self) -> None:
-        """Open the guide."""
+        """Open the guide at the page that fits what has the keyboard."""
         from app.ui.guide import show_guide
 
-        show_guide(self)
+        show_guide(self, page_for(QApplication.focusWidget()))
+
+    def show_help_on(self, form: QWidget) -> None:
+        """Open the guide beside a form, at the form's page."""
+        from app.ui.guide import show_guide
+
+        show_guide(form, page_for(form))
 
     def show_about(self) -> None:
         """Say what this is, which versions it runs on and under which licence."""

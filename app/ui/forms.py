@@ -10,7 +10,14 @@ from collections.abc import Callable
 from math import isfinite
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtGui import (
+    QKeyEvent,
+    QKeySequence,
+    QPainter,
+    QPaintEvent,
+    QResizeEvent,
+    QShowEvent,
+)
 from PySide6.QtWidgets import (
     QDialog,
     QFormLayout,
@@ -20,6 +27,7 @@ from PySide6.QtWidgets import (
     QMessageBox,
     QPushButton,
     QSizePolicy,
+    QToolButton,
     QVBoxLayout,
     QWidget,
 )
@@ -28,6 +36,7 @@ from app.domain.errors import CoachError
 from app.domain.program import require_text
 from app.domain.wording import tr
 from app.ui import theme
+from app.ui.field_help import explain
 from app.ui.words import number, tip, typed_number
 
 ROW = 32
@@ -251,6 +260,13 @@ class Sheet(QDialog):
         self.wrong.hide()
         self.column.addWidget(self.wrong)
         self.foot = QHBoxLayout()
+        self.help_button = QToolButton()
+        self.help_button.setText("?")
+        self.help_button.setMinimumSize(ROW, ROW)
+        self.help_button.setToolTip(tr("The guide's page on this form (F1)"))
+        self.help_button.setAccessibleName(tr("The guide's page on this form"))
+        self.help_button.clicked.connect(lambda _checked: self.show_help())
+        self.foot.addWidget(self.help_button)
         self.foot.addStretch(1)
         self.cancel_button = button(tr("Cancel"), self.reject)
         self.keep_button = button(verb, self.try_keep, primary=True)
@@ -267,6 +283,24 @@ class Sheet(QDialog):
         if not field.accessibleName():
             field.setAccessibleName(name)
         self.form.addRow(label, field)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        explain(self)
+        super().showEvent(event)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.matches(QKeySequence.StandardKey.HelpContents):
+            self.show_help()
+        else:
+            super().keyPressEvent(event)
+
+    def show_help(self) -> None:
+        """Open the guide at this form's page; the window that the form belongs to knows how."""
+        at = self.parentWidget()
+        while at is not None and not hasattr(at, "show_help_on"):
+            at = at.parentWidget()
+        if at is not None:
+            at.show_help_on(self)
 
     def show_error(self, sentence: str) -> None:
         """Show a sentence above the verbs; an empty one takes it away."""

@@ -124,6 +124,8 @@ def commands_of(window: QWidget | None) -> tuple[Command, ...]:
     """What the menus of a window offer, in their order."""
     native = QKeySequence.SequenceFormat.NativeText
     found = []
+    while window is not None and window.parentWidget() is not None:
+        window = window.parentWidget()  # the guide of a form tells the commands of its window
     for bar in () if window is None else window.findChildren(QMenuBar):
         for menu in (action.menu() for action in bar.actions()):
             if not isinstance(menu, QMenu):

@@ -330,6 +330,7 @@ def _whole_numbers(text: str) -> tuple[int, ...]:
 
 def _table() -> QTableWidget:
     table = QTableWidget(0, len(COLUMNS))
+    table.setTabKeyNavigation(False)  # Tab goes on to the next field; arrows walk over the table
     table.setHorizontalHeaderLabels(tuple(map(tr, COLUMNS)))
     table.verticalHeader().hide()
     table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)

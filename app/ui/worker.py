@@ -6,6 +6,7 @@ from collections.abc import Callable
 from typing import Generic, TypeVar
 
 from PySide6.QtCore import QObject, QRunnable, QThreadPool, Signal
+from shiboken6 import isValid
 
 from app.domain.errors import CoachError
 
@@ -49,10 +50,11 @@ class Job(QRunnable, Generic[T]):
         else:
             self._tell(self.signals.done, value)
         finally:
-            self.signals.over.emit()
+            if isValid(self.signals):
+                self.signals.over.emit()
 
     def _tell(self, signal: object, value: object) -> None:
-        if not self.cancelled:
+        if not self.cancelled and isValid(self.signals):  # the program may have ended meanwhile
             signal.emit(value)  # type: ignore[attr-defined]
 
 
@@ -67,11 +69,11 @@ def start(
     job = Job(work)
 
     def on_done(value: T) -> None:
-        if not job.cancelled:  # it may have been on its way already
+        if not job.cancelled and not _is_gone(done):  # it may have been on its way already
             done(value)
 
     def on_failed(error: Exception) -> None:
-        if job.cancelled:
+        if job.cancelled or (isinstance(error, CoachError) and _is_gone(failed)):
             return
         if not isinstance(error, CoachError):
             raise error
@@ -86,3 +88,9 @@ def start(
     job.signals.failed.connect(on_failed)
     QThreadPool.globalInstance().start(job)
     return job
+
+
+def _is_gone(callback: Callable[..., object]) -> bool:
+    """True for a method of a window that was closed and deleted while the work went on."""
+    owner = getattr(callback, "__self__", None)
+    return isinstance(owner, QObject) and not isValid(owner)

@@ -23,7 +23,7 @@ os.environ["WEEKLOOM_WATCHDOG"] = "1"
 
 from PySide6.QtCore import QPointF, QThreadPool, QTimer
 from PySide6.QtGui import QPainter
-from PySide6.QtWidgets import QApplication, QDialog, QWidget
+from PySide6.QtWidgets import QApplication, QDialog, QFileDialog, QWidget
 
 from app import resources
 from app.demo import fill
@@ -160,6 +160,9 @@ def opened(app: QApplication, open_it: Callable[[], object]) -> None:
 
 def evening(app: WatchedApplication, window: Window) -> None:
     """What a coach does in an evening, short of anything that asks for a file name."""
+    for ask in ("getOpenFileName", "getSaveFileName"):
+        setattr(QFileDialog, ask, lambda *_, **__: ("", ""))
+    QFileDialog.getExistingDirectory = lambda *_, **__: ""  # type: ignore[method-assign]
     bench, grid = window.bench, window.grid
     count = len(bench.desk.program.weeks)
     acts: list[Callable[[], object]] = [
@@ -192,12 +195,7 @@ def run_as_event(app: WatchedApplication, run: Callable[[], object]) -> None:
     settle(app)
 
 
-ASK_FOR_A_FILE = {"export_plan", "import_plan", "save_exercises", "take_in_exercises"}
-"""Dialogs of the system, which would wait for somebody."""
-
-DIALOGS = tuple(
-    action for action in ACTIONS if action.text.endswith("…") and action.id not in ASK_FOR_A_FILE
-)
+DIALOGS = tuple(action for action in ACTIONS if action.text.endswith("…"))
 
 
 def main(weeks: int) -> int:

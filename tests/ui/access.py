@@ -72,5 +72,7 @@ def marked_up(root: QWidget) -> list[str]:
     return [
         f"{_shown(label)} {label.text()!r}"
         for label in root.findChildren(QLabel)
-        if label.textFormat() is not Qt.TextFormat.PlainText and label.pixmap().isNull()
+        if label.textFormat() is not Qt.TextFormat.PlainText
+        and label.text()
+        and label.pixmap().isNull()
     ]

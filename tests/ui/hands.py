@@ -11,7 +11,7 @@ from collections import Counter, deque
 from collections.abc import Callable
 from pathlib import Path
 
-from PySide6.QtCore import QEvent, QMimeData, QPoint, QPointF, Qt, QThreadPool
+from PySide6.QtCore import QCoreApplication, QEvent, QMimeData, QPoint, QPointF, Qt, QThreadPool
 from PySide6.QtGui import (
     QDragEnterEvent,
     QDragLeaveEvent,
@@ -115,6 +115,8 @@ class Hands:
         chosen = self.any.choices([one for one, _ in acts], [often for _, often in acts])[0]
         chosen()
         self.answer_popups()
+        # what a closed dialog asked for, which a running loop would do at once
+        QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
 
     def _tell(self, kind: str, what: object = "") -> None:
         self.count += 1

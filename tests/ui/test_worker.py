@@ -7,7 +7,8 @@ import threading
 from collections.abc import Iterator
 
 import pytest
-from PySide6.QtCore import QCoreApplication, QThreadPool
+import shiboken6
+from PySide6.QtCore import QCoreApplication, QObject, QThreadPool
 from pytestqt.exceptions import capture_exceptions
 from pytestqt.qtbot import QtBot
 
@@ -133,3 +134,26 @@ def test_a_job_that_nobody_keeps_is_kept_until_it_is_over(qtbot: QtBot, heard: H
     may.set()
     qtbot.waitUntil(lambda: not worker._running, timeout=WAIT_MS)
     assert heard.values == [True]
+
+
+def test_a_window_that_is_gone_when_the_work_is_done_hears_nothing(heard: Heard) -> None:
+    class Asker(QObject):
+        def done(self, value: int) -> None:
+            heard.done(value)
+
+        def failed(self, error: CoachError) -> None:
+            heard.failed(error)
+
+    for work in (lambda: 1, _refused):
+        asker = Asker()
+        job = worker.start(work, asker.done, asker.failed)
+        assert QThreadPool.globalInstance().waitForDone(WAIT_MS)
+        shiboken6.delete(asker)
+        QCoreApplication.processEvents()
+        assert not job.cancelled
+    assert not heard.values
+    assert not heard.errors
+
+
+def _refused() -> int:
+    raise CoachError("No.")

@@ -54,6 +54,7 @@ class ChartsWindow(QDialog):
         self.choices = Choices(today or datetime.now().astimezone().date())
         self.canvas = Canvas()
         self.table = QTableWidget()
+        self.table.setTabKeyNavigation(False)  # Tab goes on; arrows walk over the table
         self.text = Wrapped()
         self.busy = QProgressBar()
         self.wrong = Wrapped(role="wrong")

@@ -7,6 +7,7 @@ from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import (
     QAbstractItemDelegate,
     QAbstractItemView,
+    QAbstractScrollArea,
     QTableWidget,
     QTableWidgetItem,
     QWidget,
@@ -25,6 +26,13 @@ class CellTable(QTableWidget):
         self.setTabKeyNavigation(True)
         trigger = QAbstractItemView.EditTrigger
         self.setEditTriggers(trigger.AnyKeyPressed | trigger.EditKeyPressed | trigger.DoubleClicked)
+
+    def focusNextPrevChild(self, onward: bool) -> bool:
+        """Tab goes from cell to cell, and out of the table behind the last one."""
+        end = (self.rowCount() - 1, self.columnCount() - 1) if onward else (0, 0)
+        if not self.rowCount() or (self.currentRow(), self.currentColumn()) == end:
+            return QAbstractScrollArea.focusNextPrevChild(self, onward)
+        return super().focusNextPrevChild(onward)
 
     def set_cells(self, row: int, texts: tuple[str, ...]) -> None:
         """Fill a row."""

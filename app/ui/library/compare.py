@@ -47,6 +47,7 @@ class CompareDialog(Sheet):
         pick.addWidget(self.right, 1)
         self.body.addLayout(pick)
         self.page_area = QScrollArea()
+        self.page_area.setAccessibleName(tr("The two exercises side by side"))
         self.page_area.setWidgetResizable(True)
         self.page_area.setFrameShape(QFrame.Shape.NoFrame)
         self.body.addWidget(self.page_area)

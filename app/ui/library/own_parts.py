@@ -245,6 +245,7 @@ class PoseBox(QWidget):
         self.pictures = (QLabel(), QLabel())
         row = QHBoxLayout()
         for label in self.pictures:
+            label.setTextFormat(Qt.TextFormat.PlainText)
             label.setFixedSize(POSE)
             row.addWidget(label)
         row.addStretch(1)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from PySide6.QtCore import QTimer
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import (
     QCheckBox,
     QFormLayout,
@@ -320,6 +320,7 @@ def _add_page(tabs: QTabWidget, title: str, rows: Rows) -> None:
     area = QScrollArea()
     column.addWidget(area)
     area.setWidgetResizable(True)
+    area.setFocusPolicy(Qt.FocusPolicy.NoFocus)  # its fields take the keyboard and scroll it
     area.setFrameShape(QFrame.Shape.NoFrame)
     page = QWidget()
     area.setWidget(page)

@@ -3,7 +3,7 @@ from __future__ import annotations
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication
-from PySide6.QtWidgets import QLineEdit, QTableWidgetSelectionRange
+from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QTableWidgetSelectionRange, QWidget
 
 from app.ui.client.cell_table import CellTable
 
@@ -53,3 +53,27 @@ def test_delete_clears_and_copy_takes_what_is_selected(qtbot, table):
     assert QGuiApplication.clipboard().text() == "b\tc\ne\tf"
     qtbot.keyClick(table, Qt.Key.Key_Delete)
     assert (table.text(0, 0), table.text(0, 1), table.text(1, 2)) == ("a", "", "")
+
+
+def test_tab_goes_over_the_cells_and_out_behind_the_last(qtbot, table):
+    host = QWidget()
+    qtbot.addWidget(host)
+    row = QHBoxLayout(host)
+    before, after = QLineEdit(), QLineEdit()
+    for widget in (before, table, after):
+        row.addWidget(widget)
+    host.show()
+    qtbot.waitExposed(host)
+    table.setFocus()
+    table.setCurrentCell(0, 0)
+    for _ in range(table.rowCount() * table.columnCount() - 1):
+        qtbot.keyClick(table, Qt.Key.Key_Tab)
+        assert host.focusWidget() is table
+    qtbot.keyClick(table, Qt.Key.Key_Tab)
+    assert host.focusWidget() is after
+    table.setFocus()
+    table.setCurrentCell(0, 0)
+    qtbot.keyClick(table, Qt.Key.Key_Backtab)
+    assert host.focusWidget() is before
+    row.removeWidget(table)
+    table.setParent(None)  # it is closed by itself
