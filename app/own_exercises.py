@@ -7,12 +7,12 @@ every refusal names the line and the reason.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Container, Iterable, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 from unicodedata import combining, normalize
 
-from app import resources
+from app import own_references, resources
 from app.desk import Desk, Keeper
 from app.domain.errors import CoachError, ResourceError
 from app.domain.exercise import Catalogue, Exercise, ExerciseKey
@@ -58,13 +58,18 @@ def key_for(name: str, catalogue: Catalogue) -> ExerciseKey:
 def keep(desk: Desk, exercise: Exercise) -> None:
     """Keep an own exercise and offer it. Raises CoachError where its name or key is taken."""
     exercise = replace(exercise, own=True)
-    refuse_contradiction(exercise, desk.catalogue)
+    refuse_contradiction(exercise, desk.catalogue, own_references.every(desk.store))
     desk.store.save_exercise(exercise)
     desk.use_catalogue(catalogue_of(desk.store))
 
 
-def refuse_contradiction(exercise: Exercise, catalogue: Catalogue) -> None:
-    """Raise CoachError where a name or key is taken, or a relative or study is not there."""
+def refuse_contradiction(
+    exercise: Exercise, catalogue: Catalogue, studies: Container[str] | None = None
+) -> None:
+    """Raise CoachError where a name or key is taken, or a relative or study is not there.
+
+    studies: ids of references, the shipped ones where they are left out.
+    """
     if exercise.key in catalogue and not catalogue[exercise.key].own:
         shipped = catalogue[exercise.key].name
         raise CoachError(
@@ -75,7 +80,8 @@ def refuse_contradiction(exercise: Exercise, catalogue: Catalogue) -> None:
             ),
             mend=tr("Choose another name."),
         )
-    _refuse_misfit(exercise, catalogue, entry=resources.Entry("", exercise.name, {}))
+    entry = resources.Entry("", exercise.name, {})
+    _refuse_misfit(exercise, catalogue, entry=entry, studies=studies)
 
 
 def refuse_taken_name(name: str, key: ExerciseKey, catalogue: Catalogue) -> None:
@@ -103,12 +109,18 @@ def _named(key: ExerciseKey, catalogue: Catalogue) -> dict[str, Exercise]:
     return {solid(other.name): other for other in catalogue if other.key != key}
 
 
-def _refuse_misfit(exercise: Exercise, catalogue: Catalogue, *, entry: resources.Entry) -> None:
+def _refuse_misfit(
+    exercise: Exercise,
+    catalogue: Catalogue,
+    *,
+    entry: resources.Entry,
+    studies: Container[str] | None,
+) -> None:
     """Refuse what cannot stand beside those that are there; entry: where to say it is."""
     _refuse_taken_names(exercise, _named(exercise.key, catalogue), entry=entry)
     _refuse_loose(exercise, _keys(catalogue), entry=entry)
     _refuse_tangled(exercise, catalogue, entry=entry)
-    _refuse_unknown_studies(exercise, entry)
+    _refuse_unknown_studies(exercise, entry, studies)
     _refuse_unknown_figure(exercise, entry)
 
 
@@ -161,16 +173,23 @@ def write_own(path: Path, exercises: Iterable[Exercise], catalogue: Catalogue) -
     return len(several)
 
 
-def read_own(path: Path, catalogue: Catalogue) -> Delivery:
+def read_own(path: Path, catalogue: Catalogue, studies: Container[str] | None = None) -> Delivery:
     """What the file would bring beside these exercises; nothing is kept.
 
-    Raises CoachError with the line and the reason if anything in the file cannot be taken in.
+    studies: ids of references, the shipped ones where they are left out. Raises CoachError with
+    the line and the reason if anything in the file cannot be taken in.
     """
     content = _text(read_file(path, most=MOST_BYTES), path.name)
-    return delivery(content, source=path.name, catalogue=catalogue)
+    return delivery(content, source=path.name, catalogue=catalogue, studies=studies)
 
 
-def delivery(content: str, *, source: str, catalogue: Catalogue) -> Delivery:
+def delivery(
+    content: str,
+    *,
+    source: str,
+    catalogue: Catalogue,
+    studies: Container[str] | None = None,
+) -> Delivery:
     """What the text of a file would bring beside these exercises. Raises CoachError."""
     try:
         exercises = resources.exercises_from_toml(content, source=source, own=True)
@@ -196,7 +215,7 @@ def delivery(content: str, *, source: str, catalogue: Catalogue) -> Delivery:
                 tr("{key!r} is the key of {shipped!r}.", key=exercise.key, shipped=shipped),
                 mend=tr("Choose another key."),
             )
-        _refuse_misfit(exercise, beside, entry=entry)
+        _refuse_misfit(exercise, beside, entry=entry, studies=studies)
     return _sorted(exercises, catalogue)
 
 
@@ -278,9 +297,12 @@ def _refuse_unknown_figure(exercise: Exercise, entry: resources.Entry) -> None:
         )
 
 
-def _refuse_unknown_studies(exercise: Exercise, entry: resources.Entry) -> None:
+def _refuse_unknown_studies(
+    exercise: Exercise, entry: resources.Entry, studies: Container[str] | None
+) -> None:
+    known = resources.references() if studies is None else studies
     for row in exercise.activation:
-        if row.study not in resources.references():
+        if row.study not in known:
             raise entry.error(
                 "activation",
                 tr("{study!r} is no reference of Weekloom's.", study=row.study),

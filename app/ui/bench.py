@@ -12,7 +12,7 @@ from uuid import uuid4
 from PySide6.QtCore import QObject, Signal
 
 from app import resources
-from app.desk import Desk, Preview
+from app.desk import Desk, Keeper, Preview
 from app.domain.client import Client
 from app.domain.errors import CoachError
 from app.domain.exercise import Muscle
@@ -26,7 +26,11 @@ if TYPE_CHECKING:
 
 
 class Shelf:
-    """Shipped data that panes show, each read when it is first asked for."""
+    """Data that panes show beside plans, each read when it is first asked for."""
+
+    def __init__(self, memory: Keeper) -> None:
+        self._memory = memory
+        self._references: Mapping[str, Reference] | None = None
 
     @property
     def muscles(self) -> Mapping[Muscle, MuscleName]:
@@ -35,8 +39,16 @@ class Shelf:
 
     @property
     def references(self) -> Mapping[str, Reference]:
-        """References by key."""
-        return resources.references()
+        """References by key, shipped ones and the coach's own."""
+        if self._references is None:
+            from app import own_references  # nobody needs it before references are shown
+
+            self._references = own_references.every(self._memory)
+        return self._references
+
+    def read_references(self) -> None:
+        """Take up that the coach's own references changed."""
+        self._references = None
 
     @property
     def poses(self) -> Mapping[str, PosePair]:
@@ -64,7 +76,7 @@ class Bench(QObject):
     def __init__(self, desk: Desk, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self.desk = desk
-        self.shelf = Shelf()
+        self.shelf = Shelf(desk.store)
         self.source = uuid4().hex
         self.week = 0
         self.span = Span.FROM_HERE

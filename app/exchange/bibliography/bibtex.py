@@ -59,7 +59,7 @@ _FIELDS = {
 }
 _BRACES = {"{": r"\textbraceleft", "}": r"\textbraceright"}
 _HELD = {"{": "\ue000", "}": "\ue001"}
-"""Signs of nobody's that stand for a brace while TeX is read: the library knows no command for it."""
+"""Signs of nobody's that stand for a brace while TeX is read, which knows no command for it."""
 _SPECIAL = {
     "\\": r"{\textbackslash}",
     **{sign: f"{{{command}}}" for sign, command in _BRACES.items()},
@@ -86,7 +86,10 @@ def write(records: Iterable[Csl]) -> str:
         values = dict(_values(fields, name))
         # braces are put around here, since a title must keep its capitals
         made = [Field(key, f"{{{value}}}") for key, value in values.items()]
-        library.add(Entry(name, fields["id"] or "reference", made))
+        key, number = fields["id"] or "reference", 2
+        while key in library.entries_dict:
+            key, number = f"{fields['id']}-{number}", number + 1
+        library.add(Entry(name, key, made))
     return str(write_string(library, unparse_stack=[]))
 
 

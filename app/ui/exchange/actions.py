@@ -37,6 +37,13 @@ def plan_folder(window: Commands) -> None:
     window.refresh_lists()
 
 
+def references(window: Commands) -> None:
+    """Save references for a reference manager, or take the coach's own in."""
+    from app.ui.exchange.references_dialog import ReferencesDialog
+
+    ReferencesDialog(window.bench, window.store, window).exec()
+
+
 EXCHANGE_ACTIONS: tuple[Action, ...] = (
     Action(
         "plan_folder",
@@ -72,5 +79,12 @@ EXCHANGE_ACTIONS: tuple[Action, ...] = (
         (),
         program_open,
         tip=mark("The sessions with their times, for a calendar program"),
+    ),
+    Action(
+        "references",
+        mark("File"),
+        mark("References…"),
+        references,
+        tip=mark("The published sources as CSL-JSON, BibTeX or RIS, and those of your own"),
     ),
 )

@@ -55,7 +55,7 @@ def take_in_own(bench: Bench, window: QWidget) -> int:
 def take_in_file(bench: Bench, path: Path, window: QWidget) -> int:
     """Take the exercises of a file in, all of it or nothing; how many."""
     try:
-        brought = read_own(path, bench.desk.catalogue)
+        brought = read_own(path, bench.desk.catalogue, bench.shelf.references)
         replacing = bool(brought.changed) and ask_to_replace(brought, window)
         count = take_in(bench.desk, brought, replacing=replacing)
     except CoachError as error:

@@ -282,7 +282,7 @@ class OwnSheet(Sheet):
             values["version"] = old.version
         try:
             exercise = resources.exercise_from_values(key, values, own=True)
-            own_exercises.refuse_contradiction(exercise, catalogue)
+            own_exercises.refuse_contradiction(exercise, catalogue, self.bench.shelf.references)
         except CoachError as error:
             raise CoachError(own_values.said(error)) from error
         return exercise

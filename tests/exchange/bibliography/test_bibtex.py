@@ -93,3 +93,8 @@ def test_any_title_comes_back(one: dict) -> None:
     (got,) = bibtex.read(bibtex.write([made]))
     assert got["title"] == made["title"]
     assert len(got["author"]) == len(made["author"])
+
+
+def test_two_of_one_key_are_two_entries() -> None:
+    made = bibtex.read(bibtex.write([record(), record(title="Another")]))
+    assert [one["id"] for one in made] == ["estvik2020", "estvik2020-2"]

@@ -20,6 +20,7 @@ def test_all_stand_in_the_menu_file() -> None:
         ("save_tables", "tables_dialog", "TablesDialog"),
         ("save_calendar", "calendar_dialog", "CalendarDialog"),
         ("plan_folder", "folder_dialog", "FolderDialog"),
+        ("references", "references_dialog", "ReferencesDialog"),
     ],
 )
 def test_each_opens_its_dialog(
