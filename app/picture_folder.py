@@ -19,6 +19,9 @@ from app.exchange.files import read_whole, told
 MOST_BYTES = 8_000_000
 """No picture kept here is larger: they are made smaller before they come."""
 
+SPARED_S = 3600.0
+"""A picture added so recently is never swept away, seconds."""
+
 
 class PictureFolder:
     """The pictures of one coach's file, by name. The folder is made with the first picture."""
@@ -82,6 +85,20 @@ class PictureFolder:
             return frozenset()
         with told(self.path, "read"):
             return frozenset(p.name for p in self.path.iterdir() if p.suffix == ".jpg")
+
+    def sweep(self, named: frozenset[str], *, now: float) -> int:
+        """Remove pictures that nobody names any more; how many. now: seconds since 1970.
+
+        Those added within the last hour stay: another window may be about to name them. Raises
+        FileTrouble.
+        """
+        gone = [
+            name
+            for name in self.names() - named
+            if self._place(name).stat().st_mtime < now - SPARED_S
+        ]
+        self.remove(gone)
+        return len(gone)
 
     def _place(self, name: str) -> Path:
         """Where a picture lies; a name never leads out of the folder."""

@@ -77,3 +77,12 @@ def test_a_picture_that_has_its_name_already_is_taken_in_under_it(tmp_path):
     with pytest.raises(CoachError):
         folder.take_in("../front.jpg", b"three")
     assert folder.names() == {"front.jpg"}
+
+
+def test_what_nobody_names_is_swept_away_but_not_what_is_new(folder):
+    kept, old, new = (folder.add(b"picture") for _ in range(3))
+    now = (folder.path / new).stat().st_mtime
+    os.utime(folder.path / old, (now - 7200, now - 7200))
+    os.utime(folder.path / kept, (now - 7200, now - 7200))
+    assert folder.sweep(frozenset({kept}), now=now) == 1
+    assert folder.names() == {kept, new}

@@ -6,6 +6,7 @@ import gc
 import logging
 import os
 import sys
+import time
 from datetime import UTC, datetime
 from pathlib import Path
 from threading import Thread
@@ -19,6 +20,7 @@ from app.desk import Desk
 from app.domain.errors import CoachError, ResourceError
 from app.domain.wording import tr
 from app.own_exercises import catalogue_of
+from app.picture_folder import PictureFolder
 from app.ui import crash, theme
 from app.ui.bench import Bench
 from app.ui.open_store import open_store
@@ -120,9 +122,25 @@ def run(path: Path, *, demo: bool = False) -> int:
     finally:
         _tell_what_was_seen(app)
         gc.enable()
+        if not store.read_only:
+            sweep_pictures(store)
         store.close()
         if not (demo or store.read_only):
             keep_copy(store.path or path, key=store.key)
+
+
+def sweep_pictures(store: Store) -> int:
+    """Remove pictures of check-ins that no check-in names any more; how many.
+
+    Until now undo could have brought them back. What cannot be removed is noted in the log.
+    """
+    if store.path is None:
+        return 0
+    try:
+        return PictureFolder(store.path).sweep(store.picture_names(), now=time.time())
+    except (CoachError, OSError) as error:
+        log.warning("pictures were not swept: %s", type(error).__name__)
+        return 0
 
 
 def keep_copy(path: Path, *, key: Passphrase | None = None) -> Path | None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import gc
+import os
 import subprocess
 import sys
 from collections.abc import Iterator
@@ -20,9 +21,13 @@ from app.domain.client import ClientId
 from app.domain.errors import CoachError
 from app.domain.exercise import ExerciseKey
 from app.domain.ranges import Override, Range
+from app.domain.results import CheckIn, Diary
+from app.domain.work import Work
+from app.picture_folder import PictureFolder
 from app.ui import crash, start, theme
 from app.ui.window import Window
 from db.store import Store
+from tests.ui.desks import RUNA
 
 ROOT = Path(__file__).resolve().parents[2]
 
@@ -182,3 +187,17 @@ def test_a_copy_that_cannot_be_made_does_not_stop_the_window(
     with caplog.at_level("WARNING"):
         assert start.keep_copy(tmp_path / "nowhere" / "own.db") is None
     assert "no copy was made" in caplog.text
+
+
+def test_pictures_that_no_check_in_names_go_when_the_window_is_closed(tmp_path: Path) -> None:
+    store = Store.open(tmp_path / "own.db")
+    folder = PictureFolder(tmp_path / "own.db")
+    named, gone = folder.add(b"one"), folder.add(b"two")
+    for name in (named, gone):
+        os.utime(folder.path / name, (0, 0))
+    check_in = CheckIn(date(2026, 11, 22), pictures=(named,))
+    store.save(None, Work(RUNA, None, Diary((check_in,))), label="Add")
+    assert start.sweep_pictures(store) == 1
+    assert folder.names() == {named}
+    store.close()
+    assert start.sweep_pictures(Store.in_memory()) == 0

@@ -5,12 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable
 from pathlib import Path
 
-from PySide6.QtCore import Qt
-from PySide6.QtGui import QImage, QPixmap
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtGui import QIcon, QImage, QPixmap
 from PySide6.QtWidgets import (
     QFileDialog,
     QHBoxLayout,
-    QLabel,
     QPushButton,
     QVBoxLayout,
     QWidget,
@@ -21,7 +20,7 @@ from app.domain.wording import tr
 from app.picture_folder import PictureFolder
 from app.ui import worker
 from app.ui.client.picture_files import THUMB_PX, prepared, thumbnail
-from app.ui.forms import Wrapped, button, plain
+from app.ui.forms import Wrapped, button
 
 MOST = 8
 
@@ -29,8 +28,8 @@ MOST = 8
 class Pictures(QWidget):
     """Thumbnails with a button to remove each, and one to add. names: what is chosen.
 
-    A picture is copied into the folder when it is added; one that is removed here stays there, so
-    that the step can be undone.
+    A picture is copied into the folder when it is added; one that is removed here stays there until
+    the window is closed, so that the step can be undone.
     """
 
     def __init__(self, where: str, names: tuple[str, ...], failed: Callable[[str], object]) -> None:
@@ -134,14 +133,19 @@ class Pictures(QWidget):
                 if image is None:
                     face.setText(tr("gone"))
                 else:
-                    face.setPixmap(QPixmap.fromImage(image))
+                    face.setText("")
+                    face.setIcon(QIcon(QPixmap.fromImage(image)))
 
         self._showing = worker.start(read, shown, lambda error: self._failed(error.sentence))
 
-    def _place(self, number: int, name: str) -> QLabel:
-        face = plain("…", role="small")
-        face.setFixedSize(THUMB_PX, THUMB_PX)
-        face.setAccessibleName(tr("Picture {n}", n=number))
+    def _place(self, number: int, name: str) -> QPushButton:
+        face = QPushButton("…")
+        face.setProperty("flat", True)
+        face.setAutoDefault(False)
+        face.setFixedSize(THUMB_PX + 8, THUMB_PX + 8)
+        face.setIconSize(QSize(THUMB_PX, THUMB_PX))
+        face.setAccessibleName(tr("Picture {n}, show it large", n=number))
+        face.clicked.connect(lambda _checked=False, at=number - 1: self.look(at))
         remove = QPushButton(tr("Remove"))
         remove.setProperty("link", True)
         remove.setMinimumHeight(24)
@@ -154,6 +158,14 @@ class Pictures(QWidget):
         column.addWidget(remove)
         self.row.addWidget(holder)
         return face
+
+    def look(self, number: int) -> None:
+        """Show a picture large, counted from 0."""
+        from app.ui.client.picture_view import PictureView
+
+        view = PictureView(self.where, self.names, self.window(), first=number)
+        view.exec()
+        view.deleteLater()
 
     def let_go(self) -> None:
         """Drop what is still being read."""

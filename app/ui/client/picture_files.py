@@ -44,9 +44,14 @@ def prepared(path: Path) -> bytes:
     return bytes(kept.data())
 
 
+def opened(folder: PictureFolder, name: str, longest_px: int) -> QImage:
+    """A kept picture, no side longer than so many pixels. Raises CoachError where it is gone."""
+    return _decoded(folder.read(name), longest_px, where=name)
+
+
 def thumbnail(folder: PictureFolder, name: str, ratio: float = 1.0) -> QImage:
     """A small form of a kept picture. Raises CoachError where it is gone or damaged."""
-    image = _decoded(folder.read(name), round(THUMB_PX * ratio), where=name)
+    image = opened(folder, name, round(THUMB_PX * ratio))
     image.setDevicePixelRatio(ratio)
     return image
 

@@ -4,9 +4,10 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtGui import QColor, QImage
-from PySide6.QtWidgets import QFileDialog
+from PySide6.QtWidgets import QFileDialog, QPushButton
 
 from app.picture_folder import PictureFolder
+from app.ui.client import picture_view
 from app.ui.client.check_in_pictures import MOST, Pictures
 
 
@@ -31,7 +32,12 @@ def shown(qtbot, dressed, file):
     made.told = told  # type: ignore[attr-defined]
     qtbot.addWidget(made)
     made.show()
-    return made
+    yield made
+    made.let_go()
+
+
+def faces(shown):
+    return [b for b in shown.findChildren(QPushButton) if b.accessibleName().endswith("large")]
 
 
 def test_pictures_are_copied_beside_the_file(qtbot, shown, file, tmp_path, monkeypatch):
@@ -42,8 +48,7 @@ def test_pictures_are_copied_beside_the_file(qtbot, shown, file, tmp_path, monke
     qtbot.waitUntil(lambda: len(shown.names) == 1)
     folder = PictureFolder(file)
     assert folder.names() == set(shown.names)
-    faces = shown.findChildren(type(shown.note).__mro__[1])
-    qtbot.waitUntil(lambda: any(not face.pixmap().isNull() for face in faces if face.isVisible()))
+    qtbot.waitUntil(lambda: any(not face.icon().isNull() for face in faces(shown)))
 
 
 def test_what_cannot_be_read_is_said_and_none_is_kept(qtbot, shown, file, tmp_path):
@@ -77,8 +82,26 @@ def test_no_more_are_taken_than_there_is_room_for(qtbot, shown, tmp_path):
 def test_a_picture_that_is_gone_is_said_to_be(qtbot, shown):
     shown.show_names(("gone.jpg",))
     qtbot.waitUntil(lambda: shown._showing is None)
-    texts = [label.text() for label in shown.findChildren(type(shown.note).__mro__[1])]
-    assert "gone" in texts
+    assert "gone" in [face.text() for face in faces(shown)]
+
+
+def test_a_press_shows_a_picture_large(qtbot, shown, monkeypatch):
+    looked = []
+
+    class View:
+        def __init__(self, where, names, _parent, *, first):
+            looked.append((names, first))
+
+        def exec(self):
+            return 0
+
+        def deleteLater(self):
+            pass
+
+    monkeypatch.setattr(picture_view, "PictureView", View)
+    shown.show_names(("a.jpg", "b.jpg"))
+    faces(shown)[1].click()
+    assert looked == [(("a.jpg", "b.jpg"), 1)]
 
 
 def test_without_a_file_on_disk_pictures_are_refused(qtbot, dressed, tmp_path):
