@@ -13,7 +13,7 @@ from datetime import date
 from pathlib import Path
 from uuid import uuid4
 
-from app.booklet import Options
+from app.booklet import Options, Paper
 from app.domain.client import Client, ClientId
 from app.domain.errors import CoachError
 from app.domain.exercise import Catalogue
@@ -119,6 +119,11 @@ def draft(client: Client, program: Program, catalogue: Catalogue, coach: Coach, 
     return Issue(IssueId(uuid4().hex), on, coach, client, program, loads)
 
 
+def paper_of(client: Client, usual: Paper) -> Paper:
+    """The paper that the client wants, or the usual one."""
+    return Paper.__members__.get(client.paper.upper(), usual)
+
+
 def weeks_in(options: Options, program: Program) -> Options:
     """The options with weeks that the program has: a shorter one is printed to its end.
 
@@ -178,6 +183,7 @@ def prepare(
     """The issue of a wish and the options that fit its program. Raises CoachError."""
     client, program = store.load_client(wish.client), store.load_program(wish.program)
     options = weeks_in(order.options, program)
+    options = replace(options, paper=paper_of(client, options.paper))
     return draft(client, program, catalogue, coach, order.on), options
 
 

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from app import batch, resources
 from app.batch import Order
-from app.booklet import Options
+from app.booklet import Options, Paper
 from app.domain.client import ClientId
 from app.domain.errors import CoachError
 from app.domain.program import ProgramId
@@ -106,3 +106,16 @@ def test_a_name_never_leaves_its_folder(client: str, program: str) -> None:
     assert Path(stem).name == stem
     assert 0 < len(stem) <= 80
     assert stem not in (".", "..")
+
+
+def test_a_clients_own_paper_goes_before_the_usual_one(store: Store, tmp_path: Path) -> None:
+    small = replace(RUNA, paper="A5")
+    store.save(Work(RUNA), Work(small), label="Change the profile")
+    papers = {}
+
+    def bind(issue: Issue, options: Options) -> bytes:
+        papers[issue.client.id] = options.paper
+        return b"%PDF-"
+
+    list(batch.make(store, resources.catalogue(), batch.wishes(store), order(tmp_path, bind=bind)))
+    assert papers == {RUNA.id: Paper.A5, ClientId("twin"): Paper.A4}

@@ -22,7 +22,7 @@ from app import batch
 from app.batch import Order, Outcome, Wish
 from app.booklet import Options, Paper
 from app.domain.errors import CoachError
-from app.domain.wording import tr, trn
+from app.domain.wording import mark, tr, trn
 from app.domain.work import Issue
 from app.ui import worker
 from app.ui.bench import Bench
@@ -31,6 +31,7 @@ from app.ui.lines_table import lines_table
 from app.ui.words import tip
 from db.store import Store
 
+PAPERS = ((Paper.A4, mark("A4")), (Paper.LETTER, mark("US Letter")), (Paper.A5, mark("A5")))
 FOLDER = "booklets folder"
 """The setting that remembers where the last booklets went."""
 
@@ -106,7 +107,9 @@ class BatchDialog(Sheet):
 
     def _build_options(self) -> None:
         self.paper = QComboBox()
-        self.paper.addItems([tr("A4"), tr("US Letter")])
+        for paper, name in PAPERS:
+            self.paper.addItem(tr(name), paper)
+        self.paper.setToolTip(tr("Where a client's profile names a paper, that one is taken"))
         self.paper.setMinimumHeight(32)
         self.grey = QCheckBox(tr("Tones for a grey printer"))
         self.grey.setMinimumHeight(24)
@@ -202,7 +205,7 @@ class BatchDialog(Sheet):
                 where=self.folder.text(),
                 mend=tr("Choose one that is there."),
             )
-        paper = Paper.A4 if self.paper.currentIndex() == 0 else Paper.LETTER
+        paper: Paper = self.paper.currentData()
         return Order(
             folder=folder,
             options=Options(paper=paper, grey=self.grey.isChecked(), weeks=weeks),
