@@ -19,6 +19,7 @@ from app.domain.exercise import Muscle
 from app.domain.findings import Edit
 from app.domain.program import SlotId, Span, Week
 from app.domain.wording import tr
+from app.domain.work import Work
 
 if TYPE_CHECKING:
     from app.domain.figure import PosePair
@@ -60,12 +61,15 @@ class Bench(QObject):
     """The state of one window.
 
     changed(before, after): what is open changed, as Work values or None; refresh by identity.
+    replanned(before, after): the same, but not where the diary alone changed; for what shows the
+    plan.
     week_shown(int): another week of the program is shown. span_chosen(Span).
     selected(tuple): the selected slots. previewed(Preview | None): an edit is being tried.
     said(str): a sentence for the status line. refused(str): a sentence on what was not done.
     """
 
     changed = Signal(object, object)
+    replanned = Signal(object, object)
     week_shown = Signal(int)
     span_chosen = Signal(object)
     selected = Signal(object)
@@ -93,7 +97,11 @@ class Bench(QObject):
             return None
         return self.desk.program.weeks[self.week]
 
-    def _work_changed(self, before: object, after: object) -> None:
+    def _work_changed(self, before: Work | None, after: Work | None) -> None:
+        if _diary_alone(before, after):
+            self.clear_preview()
+            self.changed.emit(before, after)
+            return
         self.preview = None
         if self.desk.has_program:
             self.week = min(self.week, len(self.desk.program.weeks) - 1)
@@ -103,6 +111,7 @@ class Bench(QObject):
                 self.chosen = range(0)
         else:
             self.week, self.selection, self.chosen = 0, (), range(0)
+        self.replanned.emit(before, after)
         self.changed.emit(before, after)
 
     # -- intents ---------------------------------------------------------------------------
@@ -185,3 +194,10 @@ class Bench(QObject):
         if self.preview is not None:
             self.preview = None
             self.previewed.emit(None)
+
+
+def _diary_alone(before: Work | None, after: Work | None) -> bool:
+    """True if client and program are the same values, and the diary another."""
+    if before is None or after is None or before.diary is after.diary:
+        return False
+    return before.client is after.client and before.program is after.program

@@ -74,7 +74,7 @@ class FindingsPane(QWidget):
         self._lay_out()
         self.setMinimumWidth(330)
         self.setAutoFillBackground(True)
-        bench.changed.connect(lambda *_: self.refresh())
+        bench.replanned.connect(lambda *_: self.refresh())
         bench.week_shown.connect(lambda _: self.refresh())
         bench.previewed.connect(lambda _: self.refresh())
         self.refresh()

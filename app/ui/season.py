@@ -70,7 +70,7 @@ class SeasonStrip(QWidget):
         self.setAcceptDrops(True)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.setAccessibleName(tr("Season"))
-        bench.changed.connect(lambda *_: self.refresh())
+        bench.replanned.connect(lambda *_: self.refresh())
         bench.week_shown.connect(lambda _: self._shown())
         bench.span_chosen.connect(lambda _: self.update())
         bench.previewed.connect(self._previewed)

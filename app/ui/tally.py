@@ -65,7 +65,7 @@ class TallyBars(QWidget):
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.MinimumExpanding)
         self.setAccessibleName(tr("Tally"))
         # methods, which Qt lets go of with a dialog's bars; a lambda would outlive them
-        bench.changed.connect(self.refresh)
+        bench.replanned.connect(self.refresh)
         bench.week_shown.connect(self.refresh)
         bench.previewed.connect(self._previewed)
         self.refresh()

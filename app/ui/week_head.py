@@ -46,7 +46,7 @@ class WeekHead(QWidget):
         self.buttons: dict[Span, QPushButton] = {}
         for span in Span:
             row.addWidget(self._button(span))
-        bench.changed.connect(lambda *_: self.refresh())
+        bench.replanned.connect(lambda *_: self.refresh())
         bench.week_shown.connect(lambda _: self.refresh())
         bench.span_chosen.connect(self._tick)
         self._tick(bench.span)

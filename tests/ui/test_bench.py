@@ -13,10 +13,11 @@ from app.domain.edits.whole import rename
 from app.domain.errors import EditError
 from app.domain.findings import edit
 from app.domain.program import SlotId, Span
+from app.domain.results import SetDone, SlotResult
 from app.ui.bench import Bench
 from db.errors import Cause, StoreFailure
 from db.store import Store
-from tests.ui.desks import PROGRAM, RUNA, slot, slot_ids, without_program
+from tests.ui.desks import PROGRAM, RUNA, START, slot, slot_ids, without_program
 
 GONE = edit("Remove", place.remove, slot_id=SlotId(9999))
 NAMED = edit("Rename Ridge season", rename, name="Winter")
@@ -171,3 +172,15 @@ def test_the_shelf_has_what_is_shipped(bench: Bench) -> None:
     assert bench.shelf.muscles
     assert bench.shelf.references
     assert bench.shelf.poses
+
+
+def test_what_shows_the_plan_is_left_alone_by_results(bench: Bench, qtbot: QtBot) -> None:
+    squat = slot(bench)
+    done = SlotResult(bench.desk.program.id, squat.id, squat.exercise, START, (SetDone(60, 8),))
+    diary = bench.desk.diary.with_results([done])
+    with qtbot.waitSignal(bench.changed), qtbot.assertNotEmitted(bench.replanned):
+        bench.desk.keep_diary("Results", diary)
+    with qtbot.waitSignals([bench.changed, bench.replanned]):
+        bench.keep(NAMED)
+    with qtbot.waitSignals([bench.changed, bench.replanned]):
+        bench.desk.use_ranges(bench.desk.ranges)

@@ -77,7 +77,7 @@ class WeekGrid(WeekSurface):
 
     def _join(self) -> None:
         bench = self.bench
-        bench.changed.connect(self._changed)
+        bench.replanned.connect(self._changed)
         bench.week_shown.connect(self._week_shown)
         bench.selected.connect(self._selected)
         bench.span_chosen.connect(self._span_chosen)

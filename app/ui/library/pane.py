@@ -147,7 +147,7 @@ class LibraryPane(QWidget):
         self.list.doubleClicked.connect(lambda index: self.acts.show_detail(index.data(EXERCISE)))
         self.acts.place_wanted.connect(self.place_wanted)
         self.acts.at_hand_changed.connect(self._at_hand_changed)
-        self.bench.changed.connect(self._work_changed)
+        self.bench.replanned.connect(self._work_changed)
         self.bench.week_shown.connect(lambda _week: self._week_shown())
 
     # -- what there is ---------------------------------------------------------------------
