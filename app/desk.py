@@ -329,6 +329,10 @@ class Desk:
         """Drop the history of a client: something it speaks of is no longer in the file."""
         self._histories.pop(client_id, None)
 
+    def forget_all_steps(self) -> None:
+        """Drop every history: another file has taken the place of the open one."""
+        self._histories.clear()
+
     def _go(self, step: Step, *, to: Work, history: History, word: str) -> Step:
         frm = step.after if to is step.before else step.before
         self.store.save(frm, to, label=f"{word}: {step.label}")

@@ -264,6 +264,15 @@ class OpenFile:
         self.key = new
         self._go_on_with(link, self.path)
 
+    def open_again(self) -> None:
+        """Takes up the file that stands at the place now, with the same passphrase."""
+        if self.path is None:
+            raise StoreFailure(Cause.GONE, where=self.where)
+        with told(self.where):
+            link = link_file(self.path, key=self.key)
+        self._versions.clear()
+        self._go_on_with(link, self.path)
+
     def _go_on_with(self, link: Link, path: Path) -> None:
         with suppress(Exception):  # a share that is gone cannot even be let go of properly
             self._link.close()

@@ -86,6 +86,20 @@ def list_issues(raw: sqlite3.Connection, program_id: ProgramId) -> tuple[IssueLi
     )
 
 
+def list_issues_of(raw: sqlite3.Connection, client_id: ClientId) -> tuple[IssueId, ...]:
+    """The ids of what the client was handed, in that order."""
+    query = "SELECT id FROM issues WHERE client_id = ? ORDER BY sequence"
+    return tuple(IssueId(r["id"]) for r in rows_of(raw, query, client_id))
+
+
+def list_edits_of(raw: sqlite3.Connection, client_id: ClientId) -> tuple[LogLine, ...]:
+    """All edits of the client and the client's programs, the oldest first."""
+    query = "SELECT at, label FROM edits WHERE client_id = ? ORDER BY id"
+    return tuple(
+        LogLine(datetime.fromisoformat(r["at"]), r["label"]) for r in rows_of(raw, query, client_id)
+    )
+
+
 def list_edits(
     raw: sqlite3.Connection, program_id: ProgramId, *, limit: int
 ) -> tuple[LogLine, ...]:

@@ -253,6 +253,16 @@ class Store(OpenFile):
         with self._reading():
             return reading.list_issues(self._raw, program_id)
 
+    def issues_of(self, client_id: ClientId) -> tuple[IssueId, ...]:
+        """The ids of everything that the client was handed, in that order."""
+        with self._reading():
+            return reading.list_issues_of(self._raw, client_id)
+
+    def edits_of(self, client_id: ClientId) -> tuple[LogLine, ...]:
+        """All edits of the client and the client's programs, the oldest first."""
+        with self._reading():
+            return reading.list_edits_of(self._raw, client_id)
+
     def all_issues(self) -> tuple[IssueId, ...]:
         """The ids of everything that was handed out, in that order."""
         with self._reading():

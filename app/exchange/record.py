@@ -77,7 +77,7 @@ def _field_record(name: str, part: Any) -> Json:
         empty = type(part[0])()
         named = zip(WEEKDAYS, part, strict=True)
         return {day: to_record(one) for day, one in named if one != empty}
-    if name == "stress":
+    if name == "stress" and isinstance(part, tuple):  # of an exercise; a check-in has a number
         return [{"joint": joint.value, "level": level} for joint, level in part]
     return to_record(part)
 

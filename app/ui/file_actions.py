@@ -2,6 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from datetime import datetime
+from pathlib import Path
+
+from PySide6.QtWidgets import QFileDialog
+
 from app.domain.wording import mark, tr
 from app.ui.action import Action, client_open
 from app.ui.commands import Commands
@@ -21,6 +27,83 @@ def lock(window: Commands) -> None:
         tell(window, sheet.windowTitle(), sheet.said)
 
 
+def save_held(window: Commands) -> Path | None:
+    """Ask where to, and write all that is held on the open client; the path, None if cancelled."""
+    from app.exchange.person_file import SUFFIX
+    from app.person_export import export_person, file_name, held_on
+    from app.ui.export_sheet import ExportSheet, with_ending
+
+    desk, store = window.bench.desk, window.store
+    client = desk.client
+    today = datetime.now().astimezone().date()
+    suggested = file_name(client.name, today)
+    kinds = tr("Packed folders (*.zip);;All files (*)")
+    title = tr("Save all that is held on {name}", name=client.name)
+    chosen, _ = QFileDialog.getSaveFileName(window, title, suggested, kinds)
+    if not chosen:
+        return None
+    path = with_ending(chosen, SUFFIX)
+
+    def work(_cancelled: Callable[[], bool]) -> Path:
+        holding = held_on(store, client.id, desk.catalogue, on=today)
+        export_person(store, holding, desk.catalogue, path)
+        return path
+
+    sheet = ExportSheet(title, str(path), work, window)
+    sheet.exec()
+    if sheet.given is None:
+        return None
+    window.say(tr("Saved: {file}. It can be read by whoever gets hold of it.", file=path.name))
+    return path
+
+
+def save_whole(window: Commands) -> Path | None:
+    """Ask where to, and write everything in the file in open formats; None if cancelled."""
+    from app.exchange.whole_file import SUFFIX
+    from app.ui.export_sheet import ExportSheet, with_ending
+    from app.whole import export_whole, file_name
+
+    kinds = tr("Packed folders (*.zip);;All files (*)")
+    title = tr("Export everything")
+    chosen, _ = QFileDialog.getSaveFileName(window, title, file_name(), kinds)
+    if not chosen:
+        return None
+    path = with_ending(chosen, SUFFIX)
+    store = window.store
+    sheet = ExportSheet(
+        title,
+        str(path),
+        lambda cancelled: export_whole(store, path, cancelled=cancelled),
+        window,
+    )
+    sheet.exec()
+    if sheet.given is None:
+        return None
+    window.say(tr("Saved: {file}. It can be read by whoever gets hold of it.", file=path.name))
+    return path
+
+
+def take_in_whole(window: Commands) -> bool:
+    """Ask for a whole export and put it in the place of the open file; False if it stays out."""
+    from app.ui.forms import tell
+    from app.ui.take_in_sheet import TakeInSheet
+
+    if window.store.path is None:
+        window.say(tr("The file lives in memory only, so nothing can take its place."))
+        return False
+    kinds = tr("Packed folders (*.zip);;All files (*)")
+    chosen, _ = QFileDialog.getOpenFileName(window, tr("Take in a whole export"), "", kinds)
+    if not chosen:
+        return False
+    sheet = TakeInSheet(window.bench.desk, window.store, Path(chosen), window)
+    sheet.exec()
+    if not sheet.said:
+        return False
+    window.refresh_lists()
+    tell(window, tr("Export taken in"), sheet.said)
+    return True
+
+
 def erase(window: Commands) -> None:
     """Erase the open client, after two steps that say what goes and what stays."""
     from app.ui.erase_dialog import EraseDialog
@@ -36,23 +119,45 @@ def erase(window: Commands) -> None:
 
 PERSON_ACTIONS: tuple[Action, ...] = (
     Action(
+        "save_held",
+        mark("Client"),
+        mark("Save all that is held on the client…"),
+        save_held,
+        enabled=client_open,
+        apart=True,
+        tip=mark("Everything as JSON, PDF and tables in one packed folder, for the client"),
+    ),
+    Action(
         "erase",
         mark("Client"),
         mark("Erase this client…"),
         erase,
         enabled=client_open,
-        apart=True,
         tip=mark("All that is held on the client, for good, with what the copies still hold"),
     ),
 )
 
 FILE_ACTIONS: tuple[Action, ...] = (
     Action(
+        "save_whole",
+        mark("File"),
+        mark("Export everything…"),
+        save_whole,
+        apart=True,
+        tip=mark("The whole file in open formats, to keep or to move to other programs"),
+    ),
+    Action(
+        "take_in_whole",
+        mark("File"),
+        mark("Take in a whole export…"),
+        take_in_whole,
+        tip=mark("In the place of this file, which is put aside as a copy first"),
+    ),
+    Action(
         "lock",
         mark("File"),
         mark("Lock the file with a passphrase…"),
         lock,
-        apart=True,
         tip=mark("Lock the whole file, change its passphrase, or take the lock away"),
     ),
 )

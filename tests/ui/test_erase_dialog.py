@@ -83,7 +83,7 @@ def test_enter_alone_erases_nothing(dialog, store, qtbot):
 
 def test_the_second_step_erases_file_and_copies(dialog, store, qtbot):
     dialog.keep_button.click()
-    with qtbot.waitSignal(dialog.accepted, timeout=20_000):
+    with qtbot.waitSignal(dialog.accepted, timeout=60_000):
         dialog.keep_button.click()
     assert not is_there(store)
     assert dialog.desk.work is None
@@ -97,7 +97,7 @@ def test_a_failure_is_said_and_the_client_stays(dialog, store, qtbot):
     store.path.rename(store.path.with_name("away.db"))
     dialog.keep_button.click()
     dialog.keep_button.click()
-    qtbot.waitUntil(lambda: bool(dialog.wrong.text()), timeout=20_000)
+    qtbot.waitUntil(lambda: bool(dialog.wrong.text()), timeout=60_000)
     assert "no longer where it was" in dialog.wrong.text()
     assert is_there(store)
     assert dialog.desk.work is not None
@@ -109,7 +109,7 @@ def test_it_cannot_be_left_while_it_works(dialog, store, qtbot):
     dialog.reject()
     dialog.close()
     assert dialog.isVisible()
-    with qtbot.waitSignal(dialog.accepted, timeout=20_000):
+    with qtbot.waitSignal(dialog.accepted, timeout=60_000):
         pass
 
 

@@ -34,7 +34,7 @@ def opened(qtbot: QtBot, store: Store) -> LockSheet:
 
 
 def finish(qtbot: QtBot, sheet: LockSheet) -> None:
-    with qtbot.waitSignal(sheet.accepted, timeout=20_000):
+    with qtbot.waitSignal(sheet.accepted, timeout=60_000):
         sheet.keep_button.click()
 
 
@@ -110,7 +110,7 @@ def test_a_failure_is_said_and_the_sheet_stays(qtbot, store):
         qtbot.keyClicks(field.edit, KEY.text)
     store.path.rename(store.path.with_name("moved.db"))
     sheet.keep_button.click()
-    qtbot.waitUntil(lambda: bool(sheet.wrong.text()), timeout=20_000)
+    qtbot.waitUntil(lambda: bool(sheet.wrong.text()), timeout=60_000)
     assert "no longer where it was" in sheet.wrong.text()
     assert sheet.keep_button.isEnabled()
 
@@ -123,5 +123,5 @@ def test_it_cannot_be_closed_while_it_works(qtbot, store):
     sheet.reject()
     sheet.close()
     assert sheet.isVisible()
-    with qtbot.waitSignal(sheet.accepted, timeout=20_000):
+    with qtbot.waitSignal(sheet.accepted, timeout=60_000):
         pass

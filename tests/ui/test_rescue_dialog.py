@@ -63,7 +63,7 @@ def answers(monkeypatch, qtbot: QtBot, act) -> list[RescueDialog]:
         dialog.show()
         qtbot.waitExposed(dialog)
         act(dialog)
-        qtbot.waitUntil(lambda: not dialog.isVisible(), timeout=20_000)
+        qtbot.waitUntil(lambda: not dialog.isVisible(), timeout=60_000)
         return dialog.result()
 
     monkeypatch.setattr(RescueDialog, "exec", run)
@@ -150,7 +150,7 @@ def test_a_place_that_fails_too_is_said_and_another_can_be_chosen(
 
     def twice(dialog: RescueDialog) -> None:
         dialog.keep_button.click()
-        qtbot.waitUntil(lambda: bool(dialog.wrong.text()), timeout=20_000)
+        qtbot.waitUntil(lambda: bool(dialog.wrong.text()), timeout=60_000)
         assert "of that name already" in dialog.wrong.text()
         dialog.keep_button.click()
 
@@ -218,7 +218,7 @@ def test_the_dialog_cannot_be_left_while_it_writes(qtbot, window, tmp_path):
     dialog.reject()
     dialog.close()
     assert dialog.isVisible()
-    with qtbot.waitSignal(dialog.accepted, timeout=20_000):
+    with qtbot.waitSignal(dialog.accepted, timeout=60_000):
         pass
     assert dialog.written == tmp_path / "kept.db"
     assert dialog.result() == QDialog.DialogCode.Accepted

@@ -1,0 +1,79 @@
+"""One file with all that is held, and nothing of anybody else."""
+
+from __future__ import annotations
+
+import os
+import zipfile
+from collections.abc import Iterator
+from datetime import date
+from pathlib import Path
+
+import pytest
+
+from app import resources
+from app.domain.exercise import Catalogue
+from app.person_export import export_person, file_name, held_on
+from app.picture_folder import PictureFolder
+from db.store import Store
+from tests.db.samples import DIARY, ISSUE, PLAN, RUNA, STEP_OVER, fill
+from tests.marked import MARKERS, PICTURE, add_marked, marked_client
+
+TODAY = date(2026, 11, 29)
+MARKED = marked_client()
+
+
+@pytest.fixture
+def store(tmp_path: Path) -> Iterator[Store]:
+    made = Store.open(tmp_path / "coach.db")
+    fill(made)
+    add_marked(made)
+    PictureFolder(made.path).take_in(PICTURE, b"jpeg")
+    yield made
+    made.close()
+
+
+def catalogue(store: Store) -> Catalogue:
+    return resources.catalogue().with_own(store.own_exercises(retired=True))
+
+
+def test_everything_of_the_client_is_gathered(store):
+    holding = held_on(store, RUNA.id, catalogue(store), on=TODAY)
+    assert (holding.client, holding.programs, holding.diary) == (RUNA, (PLAN,), DIARY)
+    assert holding.issues == (ISSUE,)
+    assert [edit.label for edit in holding.edits] == ["Add the program"]
+    assert all(exercise == STEP_OVER for exercise in holding.exercises)
+
+
+def test_every_marker_is_in_it_and_nothing_of_another_client(store, tmp_path):
+    known = catalogue(store)
+    target = tmp_path / file_name(MARKED.name, TODAY)
+    export_person(store, held_on(store, MARKED.id, known, on=TODAY), known, target)
+    with zipfile.ZipFile(target) as packed:
+        text = packed.read("person.json").decode()
+        assert packed.read(f"pictures/{PICTURE}") == b"jpeg"
+        everything = b"".join(packed.read(name) for name in packed.namelist())
+    # a setting of the window is nothing held on the person, but the rest is
+    lacking = [marker for word, marker in MARKERS.items() if marker not in text]
+    assert lacking == [MARKERS["setting"]]
+    assert RUNA.name.encode() not in everything
+
+
+@pytest.mark.skipif(os.name == "nt", reason="Windows keeps rights elsewhere")
+def test_the_file_is_the_owners_alone(store, tmp_path):
+    known = catalogue(store)
+    mask = os.umask(0)
+    try:
+        export_person(store, held_on(store, RUNA.id, known, on=TODAY), known, tmp_path / "runa.zip")
+    finally:
+        os.umask(mask)
+    assert (tmp_path / "runa.zip").stat().st_mode & 0o777 == 0o600
+
+
+def test_a_picture_that_is_gone_and_a_file_in_memory_are_no_hindrance(tmp_path):
+    store = Store.in_memory()
+    fill(store)
+    known = catalogue(store)
+    export_person(store, held_on(store, RUNA.id, known, on=TODAY), known, tmp_path / "runa.zip")
+    with zipfile.ZipFile(tmp_path / "runa.zip") as packed:
+        assert not [name for name in packed.namelist() if name.startswith("pictures/")]
+    store.close()
