@@ -53,6 +53,8 @@ def rows_of(text: str, separator: str, *, source: str) -> tuple[tuple[str | None
     """
     if text[:4].lower() == "sep=":
         text = text.partition("\n")[2]
+    if text.count(separator) > 2 * MOST_CELLS:  # most of them are no part of a text
+        raise too_many_cells(source)
     rows, cells = [], 0
     reader = csv.reader(_lines(text), delimiter=separator)
     try:

@@ -6,18 +6,26 @@ from dataclasses import replace
 from datetime import datetime, time
 from pathlib import Path
 
-from PySide6.QtCore import Qt, QTime
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
     QCompleter,
     QFileDialog,
     QGridLayout,
-    QTimeEdit,
+    QLineEdit,
     QWidget,
 )
 
-from app.calendars import Choice, calendar_of, sent_before, usual_choice, write_calendar, zones
+from app.calendars import (
+    Choice,
+    calendar_of,
+    sent_before,
+    starting,
+    usual_choice,
+    write_calendar,
+    zones,
+)
 from app.domain.errors import CoachError
 from app.domain.program import DAYS
 from app.domain.wording import tr, trn
@@ -25,28 +33,8 @@ from app.exchange.calendar_file import SUFFIX, Made
 from app.exchange.files import safe_name
 from app.ui import worker
 from app.ui.bench import Bench
-from app.ui.forms import NumberField, Sheet, Wrapped, plain
+from app.ui.forms import NumberField, Sheet, Wrapped, plain, text_field
 from db.store import Store
-
-
-class HourField(QTimeEdit):
-    """A time of day; the wheel leaves it alone."""
-
-    def __init__(self, name: str, at: time) -> None:
-        super().__init__(QTime(at.hour, at.minute))
-        self.setAccessibleName(name)
-        self.setDisplayFormat("HH:mm")
-        self.setButtonSymbols(QTimeEdit.ButtonSymbols.NoButtons)  # they are too small to hit
-        self.setMinimumHeight(32)
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-
-    def wheelEvent(self, event: object) -> None:
-        event.ignore()  # type: ignore[attr-defined]
-
-    def at(self) -> time:
-        """The time that is entered."""
-        entered = self.time()
-        return time(entered.hour(), entered.minute())
 
 
 class CalendarDialog(Sheet):
@@ -86,6 +74,7 @@ class CalendarDialog(Sheet):
         self._say_sent()
         self.finished.connect(lambda _result: self._let_go())
         self.setMinimumWidth(480)
+        self.zone.setFocus()
 
     @property
     def _client(self) -> str:
@@ -104,9 +93,15 @@ class CalendarDialog(Sheet):
         completer.setCompletionMode(QCompleter.CompletionMode.PopupCompletion)
         return box
 
-    def _hours(self) -> dict[int, HourField]:
+    def _hours(self) -> dict[int, QLineEdit]:
         used = sorted({day for week in self.program.weeks for day, _ in week.sessions()})
-        return {day: HourField(tr(DAYS[day]), self.choice.starts[day]) for day in used}
+        return {day: self._hour(tr(DAYS[day]), self.choice.starts[day]) for day in used}
+
+    def _hour(self, name: str, at: time) -> QLineEdit:
+        field = text_field(f"{at:%H:%M}", hint="18:00")
+        field.setAccessibleName(name)
+        field.setFixedWidth(84)
+        return field
 
     def _hour_grid(self) -> QGridLayout:
         grid = QGridLayout()
@@ -149,7 +144,7 @@ class CalendarDialog(Sheet):
         self.told.setText(" ".join(parts))
 
     def chosen(self) -> Choice:
-        """What is chosen. Raises CoachError for weeks that are the wrong way round."""
+        """What is chosen. Raises CoachError for hours and weeks that cannot be."""
         first, last = self.first.whole_value(), self.last.whole_value()
         if first > last:
             raise CoachError(
@@ -158,7 +153,7 @@ class CalendarDialog(Sheet):
             )
         whole = (first, last) == (1, len(self.program.weeks))
         starts = tuple(
-            self.hours[day].at() if day in self.hours else start
+            starting(self.hours[day].text()) if day in self.hours else start
             for day, start in enumerate(self.choice.starts)
         )
         return replace(

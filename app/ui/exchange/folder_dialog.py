@@ -88,6 +88,7 @@ class FolderDialog(Sheet):
         self.setMinimumSize(620, 480)
         self.resize(820, 640)
         self._show_choice()
+        self.out.setFocus()
 
     # -- the form --------------------------------------------------------------------------
 
@@ -135,7 +136,7 @@ class FolderDialog(Sheet):
         self.body.addWidget(self.summary)
         self.stop_button = button(tr("Stop"), self.stop)
         self.stop_button.setEnabled(False)
-        self.foot.insertWidget(1, self.stop_button)
+        self.foot.insertWidget(self.foot.indexOf(self.cancel_button), self.stop_button)
         self.tree.itemChanged.connect(lambda _item, column: self._say() if column == 0 else None)
 
     def _show_choice(self) -> None:

@@ -44,6 +44,7 @@ class ReferencesDialog(Sheet):
         self.finished.connect(lambda _result: self._let_go())
         self.setMinimumSize(620, 480)
         self.resize(720, 600)
+        self.choices["all"].setFocus()
 
     def _build_out(self) -> None:
         self.body.addWidget(plain(tr("For a reference manager"), step="head"))

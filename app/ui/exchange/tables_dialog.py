@@ -62,6 +62,7 @@ class TablesDialog(Sheet):
         self.body.addWidget(self.busy)
         self.finished.connect(lambda _result: self._let_go())
         self.setMinimumWidth(460)
+        self.form_box.setFocus()
 
     def _box(self, content: Content) -> QCheckBox:
         box = QCheckBox(tr(LABELS[content]))

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import icalendar
 import pytest
-from PySide6.QtCore import QCoreApplication, QThreadPool, QTime
+from PySide6.QtCore import QCoreApplication, QThreadPool
 from PySide6.QtWidgets import QFileDialog
 from pytestqt.qtbot import QtBot
 
@@ -46,7 +46,7 @@ def test_the_hours_that_are_entered_are_those_of_the_sessions(
 ) -> None:
     dialog.zone.setCurrentText("Europe/Vienna")
     for day, field in dialog.hours.items():
-        field.setTime(QTime(6 + day, 15))
+        field.setText(f"{6 + day}:15")
     calendar = save(dialog, qtbot, monkeypatch, tmp_path / "mine")
     starts = {event["DTSTART"].dt.strftime("%w %H:%M") for event in calendar.walk("VEVENT")}
     assert starts == {f"{(day + 1) % 7} {6 + day:02}:15" for day in dialog.hours}
@@ -103,6 +103,12 @@ def test_a_zone_that_is_none_is_said(
     dialog.keep_button.click()
     qtbot.waitUntil(lambda: "time zone" in dialog.wrong.text(), timeout=WAIT_MS)
     assert list(tmp_path.iterdir()) == []
+
+
+def test_an_hour_that_is_none_is_said(dialog: CalendarDialog) -> None:
+    next(iter(dialog.hours.values())).setText("noon")
+    dialog.keep_button.click()
+    assert "no time of day" in dialog.wrong.text()
 
 
 def test_weeks_the_wrong_way_round_are_said(dialog: CalendarDialog) -> None:

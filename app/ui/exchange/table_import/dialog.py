@@ -7,7 +7,7 @@ from datetime import date, datetime
 from pathlib import Path
 
 from PySide6.QtCore import QTimer
-from PySide6.QtWidgets import QFileDialog, QProgressBar, QStackedWidget, QWidget
+from PySide6.QtWidgets import QFileDialog, QProgressBar, QPushButton, QStackedWidget, QWidget
 
 from app.domain import checks
 from app.domain.errors import CoachError
@@ -90,7 +90,7 @@ class TableImport(FormSheet):
         self.busy.setTextVisible(False)
         self.body.addWidget(self.busy)
         self.back_button = button(tr("Back"), self.back)
-        self.foot.insertWidget(1, self.back_button)
+        self.foot.insertWidget(self.foot.indexOf(self.cancel_button), self.back_button)
         self._later = QTimer(self)
         self._later.setSingleShot(True)
         self._later.setInterval(WAIT_MS)
@@ -229,7 +229,7 @@ class TableImport(FormSheet):
             self.preview is not None,
         )
         self.keep_button.setEnabled(idle and ready[page])
-        if self.keep_button.isEnabled() and self.focusWidget() in (None, self.cancel_button):
+        if self.keep_button.isEnabled() and isinstance(self.focusWidget(), QPushButton | None):
             self.keep_button.setFocus()
 
     def back(self) -> None:

@@ -65,13 +65,14 @@ class ProgramPage(QWidget):
     def _lay_out(self) -> None:
         form = QFormLayout()
         form.setHorizontalSpacing(16)
-        form.setLabelAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
+        form.setLabelAlignment(Qt.AlignmentFlag.AlignLeft)
         for name, field in (
             (tr("Name"), self.name),
             (tr("First week of"), self.start),
             (tr("Weeks"), self.weeks),
         ):
             label = plain(name)
+            label.setMinimumHeight(32)  # as high as its field, and so in line with it
             label.setBuddy(field)
             field.setAccessibleName(name)
             form.addRow(label, field)
