@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from app.domain.wording import mark
+from app.ui.exchange_texts import EXCHANGE_FIELDS, EXCHANGE_PAGES
 
 ANY = "*"
 """Stands for every field of a form that has no sentence of its own."""
@@ -71,6 +72,7 @@ PAGES: Mapping[str, str] = {
     "LibraryPane": "substitutes",
     "ClientPane": "first-client",
     "Welcome": "first-client",
+    **EXCHANGE_PAGES,
 }
 """The page of the guide that fits a form or a pane, by the name of its class."""
 
@@ -394,5 +396,6 @@ FIELDS: Mapping[tuple[str, str], str] = {
     ("RescueDialog", ANY): mark("Another place to keep the work while its own cannot be written."),
     ("BringBack", ANY): mark("Own exercises that were retired; the marked one comes back."),
     ("DetailDialog", ANY): mark("What is known of the exercise, with its sources."),
+    **EXCHANGE_FIELDS,
 }
 """The sentences, by the form's class and the field's name."""

@@ -7,7 +7,7 @@ from datetime import date, datetime
 from pathlib import Path
 
 from PySide6.QtCore import QTimer
-from PySide6.QtWidgets import QFileDialog, QProgressBar, QPushButton, QStackedWidget, QWidget
+from PySide6.QtWidgets import QFileDialog, QProgressBar, QStackedWidget, QWidget
 
 from app.domain import checks
 from app.domain.errors import CoachError
@@ -229,7 +229,8 @@ class TableImport(FormSheet):
             self.preview is not None,
         )
         self.keep_button.setEnabled(idle and ready[page])
-        if self.keep_button.isEnabled() and isinstance(self.focusWidget(), QPushButton | None):
+        lost = (None, self.cancel_button, self.help_button)  # where the focus falls meanwhile
+        if self.keep_button.isEnabled() and self.focusWidget() in lost:
             self.keep_button.setFocus()
 
     def back(self) -> None:
