@@ -29,7 +29,8 @@ from app.domain.wording import mark, tr
 from app.exchange.files import safe_name, write_file
 from app.ui import worker
 from app.ui.bench import Bench
-from app.ui.charts.data import Asked, exercises_to_show, weeks_to_show
+from app.ui.charts.data import exercises_to_show, weeks_to_show
+from app.ui.charts.kinds import Asked
 from app.ui.forms import Sheet, Wrapped, button, plain
 from app.ui.paper_view import PaperView
 from app.ui.printing import ask_printer, print_on

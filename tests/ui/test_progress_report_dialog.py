@@ -9,7 +9,7 @@ from scipy.stats import theilslopes
 from app.booklet.progress_report import MOST_NEXT
 from app.domain.results import Diary
 from app.ui import progress_report_dialog as dialogs
-from app.ui.charts.data import Asked
+from app.ui.charts.kinds import Asked
 from app.ui.progress_report_dialog import ProgressReportDialog, report_of
 from tests.booklet.reading_pdf import Printed
 from tests.ui.charts.sample import ASKED, NOTHING, SQUAT

@@ -22,15 +22,8 @@ from app.domain.muscle_groups import muscle_name
 from app.domain.program import Program
 from app.domain.progress.series import EVERY_DAY, Days
 from app.domain.wording import mark, tr
-from app.ui.charts.data import (
-    MOST_MUSCLES,
-    NAMES,
-    Asked,
-    Choice,
-    Kind,
-    exercises_to_show,
-    muscles_to_show,
-)
+from app.ui.charts.data import exercises_to_show, muscles_to_show
+from app.ui.charts.kinds import MOST_MUSCLES, NAMES, Asked, Choice, Kind
 from app.ui.forms import plain
 from app.ui.words import pydate, qdate
 

@@ -6,107 +6,50 @@ Pure values: worked out off the GUI thread, and the same for window, file and sc
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date, timedelta
-from enum import StrEnum
 
-from app.domain.client import Client
-from app.domain.exercise import Catalogue, ExerciseKey, LoadKind, Muscle
+from app.domain.exercise import ExerciseKey, LoadKind, Muscle
 from app.domain.loads import day_text, load_for
 from app.domain.muscle_groups import muscle_name
-from app.domain.program import Program, Slot
+from app.domain.program import Slot
 from app.domain.progress import told
+from app.domain.progress.reported import (
+    MARKS,
+    SITE_NAMES,
+    days_of,
+    girth_series,
+    girths_text,
+    in_length,
+    length_unit,
+    mark_series,
+    marks_text,
+)
 from app.domain.progress.series import (
-    EVERY_DAY,
     Days,
-    MassSeries,
     Origin,
-    StrengthSeries,
     mass_series,
     strength_series,
 )
 from app.domain.progress.trends import tells_strength
 from app.domain.progress.weeks import WeekDone, weeks_done
-from app.domain.results import Diary
 from app.domain.trend import Regression
 from app.domain.units import number_text
 from app.domain.wording import mark, tr
-
-MOST_MUSCLES = 6
-"""More small charts of muscles than these cannot be read side by side."""
-
-
-class Kind(StrEnum):
-    """The charts there are, in the order of the list."""
-
-    STRENGTH = "strength"
-    SETS = "sets"
-    TONNAGE = "tonnage"
-    ADHERENCE = "adherence"
-    MASS = "mass"
-    MUSCLES = "muscles"
-
-
-NAMES = {
-    Kind.STRENGTH: mark("Strength"),
-    Kind.SETS: mark("Sets against plan"),
-    Kind.TONNAGE: mark("Tonnage against plan"),
-    Kind.ADHERENCE: mark("Adherence"),
-    Kind.MASS: mark("Body mass"),
-    Kind.MUSCLES: mark("Sets for each muscle"),
-}
-
-NO_PROGRAM = mark("No program is open. Open one of the client's programs to see its weeks here.")
-NO_RESULTS = mark(
-    "No results yet. Enter what was done under Client, Enter results, or take in a booklet "
-    "that came back filled."
+from app.ui.charts.kinds import (
+    MOST_MUSCLES,
+    NAMES,
+    NO_GIRTHS,
+    NO_MARKS,
+    NO_MASS,
+    NO_PROGRAM,
+    NO_RESULTS,
+    NO_STRENGTH,
+    Asked,
+    Chart,
+    Choice,
+    Kind,
 )
-NO_MASS = mark("No body mass yet. Enter a check-in under Client, Check-ins.")
-NO_STRENGTH = mark(
-    "No strength to show yet. Enter a strength test, or results with the repetitions left in "
-    "reserve: both under Client."
-)
-
-
-@dataclass(frozen=True, slots=True)
-class Asked:
-    """Whose charts these are, and all they draw on."""
-
-    client: Client
-    program: Program | None
-    diary: Diary
-    catalogue: Catalogue
-
-
-@dataclass(frozen=True, slots=True)
-class Choice:
-    """Which chart. exercise: for strength; days: the days that are shown; muscles: for theirs."""
-
-    kind: Kind
-    days: Days = EVERY_DAY
-    exercise: ExerciseKey | None = None
-    muscles: tuple[Muscle, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class Chart:
-    """One chart as values.
-
-    empty: what to do next where there is nothing to draw, else empty; text: what is to be seen,
-    in sentences; head and rows: the same as a table; series: what the drawing needs.
-    """
-
-    kind: Kind
-    title: str
-    units: str
-    text: str
-    head: tuple[str, ...] = ()
-    rows: tuple[tuple[str, ...], ...] = ()
-    empty: str = ""
-    strength: StrengthSeries | None = None
-    mass: MassSeries | None = None
-    weeks: tuple[WeekDone, ...] = ()
-    muscles: tuple[Muscle, ...] = ()
 
 
 def exercises_to_show(asked: Asked) -> tuple[ExerciseKey, ...]:
@@ -143,6 +86,10 @@ def chart_of(asked: Asked, choice: Choice, regression: Regression) -> Chart:
             return _adherence(asked, choice)
         case Kind.MUSCLES:
             return _muscles(asked, choice)
+        case Kind.GIRTHS:
+            return _girths(asked, choice, regression)
+        case Kind.MARKS:
+            return _marks(asked, choice)
 
 
 def _strength(asked: Asked, choice: Choice, regression: Regression) -> Chart:
@@ -359,3 +306,48 @@ def _muscles(asked: Asked, choice: Choice) -> Chart:
 def _muscle_head(muscle: Muscle) -> tuple[str, str]:
     name = muscle_name(muscle)
     return tr("{muscle}, planned", muscle=name), tr("{muscle}, done", muscle=name)
+
+
+def _girths(asked: Asked, choice: Choice, regression: Regression) -> Chart:
+    units = asked.client.units
+    series = girth_series(asked.diary.check_ins, regression, days=choice.days)
+    heads = (f"{tr(SITE_NAMES[one.site])}, {length_unit(units)}" for one in series)
+    by_day = [{p.on: in_length(p.value, units) for p in one.points} for one in series]
+    return Chart(
+        Kind.GIRTHS,
+        tr(NAMES[Kind.GIRTHS]),
+        units,
+        girths_text(series, units),
+        head=(tr("Day"), *heads),
+        rows=_rows_by_day(days_of(series), by_day),
+        empty="" if series else tr(NO_GIRTHS),
+        girths=series,
+    )
+
+
+def _marks(asked: Asked, choice: Choice) -> Chart:
+    series = mark_series(asked.diary.check_ins, days=choice.days)
+    by_day = [{p.on: p.value for p in one.points} for one in series]
+    return Chart(
+        Kind.MARKS,
+        tr(NAMES[Kind.MARKS]),
+        asked.client.units,
+        marks_text(series),
+        head=(tr("Day"), *(tr(MARKS[one.key]) for one in series)),
+        rows=_rows_by_day(days_of(series), by_day),
+        empty="" if series else tr(NO_MARKS),
+        marks=series,
+    )
+
+
+def _rows_by_day(
+    days: Iterable[date], columns: list[dict[date, float]]
+) -> tuple[tuple[str, ...], ...]:
+    """A row a day; a cell stays empty where nothing was said."""
+    return tuple(
+        (
+            day_text(day),
+            *("" if day not in column else number_text(column[day], 1) for column in columns),
+        )
+        for day in days
+    )

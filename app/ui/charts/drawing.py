@@ -15,11 +15,20 @@ from matplotlib.text import Text
 from matplotlib.ticker import MaxNLocator
 
 from app.domain.muscle_groups import muscle_name
+from app.domain.progress.reported import (
+    MARKS,
+    SITE_NAMES,
+    GirthSeries,
+    MarkSeries,
+    days_of,
+    in_length,
+    length_unit,
+)
 from app.domain.progress.series import MassSeries, Origin, StrengthPoint
 from app.domain.progress.told import in_units
 from app.domain.progress.weeks import WeekDone
 from app.domain.wording import tr
-from app.ui.charts.data import Chart, Kind
+from app.ui.charts.kinds import Chart, Kind
 from app.ui.charts.look import Look
 from app.ui.charts.pen import Pen, x_of
 
@@ -297,6 +306,84 @@ def _muscles(pen: Pen, chart: Chart) -> None:
         pen.figure.supxlabel(tr("week"), fontsize=pen.look.type_pt)
 
 
+def _girths(pen: Pen, chart: Chart) -> None:
+    """A small chart a site, each on a scale of its own: what counts is where it is heading."""
+    for number, one in enumerate(chart.girths):
+        axes = _small(pen, len(chart.girths), number, tr(SITE_NAMES[one.site]))
+        x = [x_of(point.on) for point in one.points]
+        y = [in_length(point.value, chart.units) for point in one.points]
+        axes.plot(
+            x,
+            y,
+            linestyle="none",
+            marker="o",
+            markersize=4.5,
+            color=pen.look.bar,
+            label=tr("measured"),
+        )
+        if one.trend is not None:
+            ends = (one.trend.first, one.trend.last)
+            axes.plot(
+                [x_of(day) for day in ends],
+                [in_length(one.trend.at(day), chart.units) for day in ends],
+                color=pen.look.accent,
+                linewidth=1.6,
+                dashes=(6, 2),
+                label=tr("trend"),
+            )
+        axes.margins(y=0.3)
+        _share_days(pen, axes, chart.girths, last=number + 1 == len(chart.girths))
+    with_key = next((a for a in pen.figure.axes if len(a.lines) > 1), pen.figure.axes[0])
+    pen.legend(with_key)
+    pen.figure.supylabel(length_unit(chart.units), fontsize=pen.look.type_pt)
+
+
+def _marks(pen: Pen, chart: Chart) -> None:
+    """A small chart a mark, all from 1 to 5."""
+    for number, one in enumerate(chart.marks):
+        axes = _small(pen, len(chart.marks), number, tr(MARKS[one.key]))
+        axes.plot(
+            [x_of(point.on) for point in one.points],
+            [point.value for point in one.points],
+            color=pen.look.rule,
+            linewidth=1.0,
+            marker="o",
+            markersize=4.5,
+            markerfacecolor=pen.look.bar,
+            markeredgecolor=pen.look.bar,
+            label=tr("answer"),
+        )
+        axes.axhline(
+            one.mean, color=pen.look.accent, linewidth=1.4, dashes=(6, 2), label=tr("mean")
+        )
+        axes.set_ylim(0.7, 5.3)
+        axes.set_yticks([1, 3, 5])
+        _share_days(pen, axes, chart.marks, last=number + 1 == len(chart.marks))
+    pen.legend(pen.figure.axes[0])
+    pen.figure.supylabel(tr("1 poor, 5 good"), fontsize=pen.look.type_pt)
+
+
+def _small(pen: Pen, count: int, number: int, name: str) -> Axes:
+    """One of several small charts below each other, its name at the right."""
+    axes = pen.axes("", place=(count, 1, number + 1))
+    axes.set_title(name, loc="right", fontsize=pen.look.type_pt * 0.95, pad=2.0)
+    axes.yaxis.set_major_locator(MaxNLocator(nbins=3))
+    return axes
+
+
+def _share_days(
+    pen: Pen, axes: Axes, series: Sequence[GirthSeries | MarkSeries], *, last: bool
+) -> None:
+    """The same days along every small chart; only the lowest writes them."""
+    days = days_of(series)
+    air = max(1.0, (days[-1] - days[0]).days * 0.03)
+    axes.set_xlim(x_of(days[0]) - air, x_of(days[-1]) + air)
+    pen.dates(axes)
+    if not last:
+        axes.tick_params(labelbottom=False)
+        axes.set_xlabel("")
+
+
 _DRAWN: dict[Kind, Callable[[Pen, Chart], None]] = {
     Kind.STRENGTH: _strength,
     Kind.SETS: _sets,
@@ -304,4 +391,6 @@ _DRAWN: dict[Kind, Callable[[Pen, Chart], None]] = {
     Kind.ADHERENCE: _adherence,
     Kind.MASS: _mass,
     Kind.MUSCLES: _muscles,
+    Kind.GIRTHS: _girths,
+    Kind.MARKS: _marks,
 }

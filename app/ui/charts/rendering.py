@@ -8,7 +8,7 @@ from io import BytesIO
 from PySide6.QtCore import QSize
 from PySide6.QtGui import QImage
 
-from app.ui.charts.data import Chart
+from app.ui.charts.kinds import Chart
 from app.ui.charts.look import Look, paper_look
 
 FORMATS = ("png", "svg", "pdf")

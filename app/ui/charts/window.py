@@ -32,7 +32,8 @@ from app.ui import theme, worker
 from app.ui.bench import Bench
 from app.ui.charts.canvas import Canvas
 from app.ui.charts.choices import Choices
-from app.ui.charts.data import Asked, Chart, Choice, Kind, chart_of
+from app.ui.charts.data import chart_of
+from app.ui.charts.kinds import Asked, Chart, Choice, Kind
 from app.ui.charts.look import look_of
 from app.ui.forms import Wrapped, button, plain
 

@@ -11,25 +11,16 @@ from PySide6.QtWidgets import QComboBox, QDateEdit, QGridLayout, QGroupBox, QWid
 from app.domain.doubt import require_day
 from app.domain.errors import CoachError
 from app.domain.progress.check_in_doubts import doubt_weighing, is_empty
+from app.domain.progress.reported import SITE_NAMES
 from app.domain.results import CheckIn, Girth, Site
 from app.domain.units import CM_PER_IN, KG_PER_LB
-from app.domain.wording import mark, tr
+from app.domain.wording import tr
 from app.ui.bench import Bench
 from app.ui.client.check_in_cells import ENDS, NAMES, Column
 from app.ui.client.check_in_pictures import Pictures
 from app.ui.client.doubt_line import DoubtLine
 from app.ui.forms import NumberField, Sheet, button, entered, plain, text_field
 from app.ui.words import full_date, pydate, qdate
-
-SITES = {
-    Site.NECK: mark("Neck"),
-    Site.CHEST: mark("Chest"),
-    Site.WAIST: mark("Waist"),
-    Site.HIPS: mark("Hips"),
-    Site.UPPER_ARM: mark("Upper arm"),
-    Site.THIGH: mark("Thigh"),
-    Site.CALF: mark("Calf"),
-}
 
 
 class CheckInSheet(Sheet):
@@ -80,7 +71,7 @@ class CheckInSheet(Sheet):
         self.note = text_field()
         self.girths = {
             site: NumberField(
-                tr(SITES[site]),
+                tr(SITE_NAMES[site]),
                 low=10 / self.cm,
                 high=300 / self.cm,
                 unit="cm" if self.units == "kg" else "in",
@@ -128,7 +119,7 @@ class CheckInSheet(Sheet):
         group = QGroupBox(tr("Girths, with the tape level and loose"))
         grid = QGridLayout(group)
         for at, (site, field) in enumerate(self.girths.items()):
-            label = plain(tr(SITES[site]))
+            label = plain(tr(SITE_NAMES[site]))
             label.setBuddy(field)
             grid.addWidget(label, at // 2, at % 2 * 2)
             grid.addWidget(field, at // 2, at % 2 * 2 + 1)

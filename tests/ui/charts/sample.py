@@ -8,8 +8,8 @@ from datetime import timedelta
 from app.domain.client import EnergyGoal, StrengthTest
 from app.domain.exercise import ExerciseKey, Muscle
 from app.domain.program import ProgramId
-from app.domain.results import CheckIn, Diary, SetDone, SlotResult
-from app.ui.charts.data import Asked
+from app.domain.results import CheckIn, Diary, Girth, SetDone, Site, SlotResult
+from app.ui.charts.kinds import Asked
 from tests.builders import CATALOGUE, START, client, program
 
 SQUAT = ExerciseKey("back_squat")
@@ -47,7 +47,13 @@ def _results():
 
 
 CHECKS = tuple(
-    CheckIn(START + timedelta(days=day), mass_kg=round(66.4 + 0.03 * day + day % 3 * 0.2, 1))
+    CheckIn(
+        START + timedelta(days=day),
+        mass_kg=round(66.4 + 0.03 * day + day % 3 * 0.2, 1),
+        sleep=1 + day % 5,
+        mood=4 if day % 2 else None,
+        girths=(Girth(Site.WAIST, 74.0 - 0.02 * day), Girth(Site.THIGH, 55.0 + day % 2 * 0.3)),
+    )
     for day in range(0, 63, 3)
     if not 20 < day < 36
 )

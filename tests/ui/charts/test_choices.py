@@ -7,7 +7,7 @@ from PySide6.QtCore import Qt
 from app.domain.exercise import ExerciseKey, Muscle
 from app.domain.progress import Days
 from app.ui.charts.choices import BETWEEN, Choices
-from app.ui.charts.data import Kind
+from app.ui.charts.kinds import Kind
 from app.ui.words import qdate
 from tests.builders import START
 from tests.ui.charts.sample import ASKED, NOTHING, PLAN, SQUAT

@@ -9,13 +9,8 @@ from scipy.stats import theilslopes
 from app.domain.dose import weekly_sets
 from app.domain.exercise import ExerciseKey, Muscle
 from app.domain.progress import Days, maxima
-from app.ui.charts.data import (
-    Choice,
-    Kind,
-    chart_of,
-    exercises_to_show,
-    muscles_to_show,
-)
+from app.ui.charts.data import chart_of, exercises_to_show, muscles_to_show
+from app.ui.charts.kinds import Choice, Kind
 from tests.builders import CATALOGUE, START
 from tests.ui.charts.sample import ASKED, CHECKS, MISSING, NOTHING, PLAN, RUNA, SQUAT
 

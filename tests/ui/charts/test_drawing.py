@@ -9,8 +9,9 @@ from scipy.stats import theilslopes
 
 from app.domain.exercise import Catalogue
 from app.domain.progress import Origin
-from app.ui.charts.data import Choice, Kind, chart_of
+from app.ui.charts.data import chart_of
 from app.ui.charts.drawing import figure_of
+from app.ui.charts.kinds import Choice, Kind
 from app.ui.charts.look import paper_look
 from app.ui.charts.pen import drawing
 from tests.builders import CATALOGUE
@@ -114,3 +115,16 @@ def test_a_dollar_in_a_name_is_a_dollar():
     title = next(text for text in figure.texts if "Squat" in text.get_text())
     assert not title.get_parse_math()
     assert "$x^2$" in title.get_text()
+
+
+def test_girths_and_marks_have_a_small_chart_each():
+    chart, figure = drawn(Kind.GIRTHS)
+    assert [axes.get_title(loc="right") for axes in figure.axes] == ["Waist", "Thigh"]
+    for axes, one in zip(figure.axes, chart.girths, strict=True):
+        shown = [float(y) for y in axes.lines[0].get_ydata()]
+        assert shown == [point.value for point in one.points]
+        assert axes.get_xlim() == figure.axes[0].get_xlim()
+    chart, figure = drawn(Kind.MARKS)
+    assert [axes.get_title(loc="right") for axes in figure.axes] == ["Sleep", "Mood"]
+    mean = figure.axes[0].lines[1].get_ydata()
+    assert float(mean[0]) == pytest.approx(chart.marks[0].mean)

@@ -9,7 +9,8 @@ from PySide6.QtCore import QSize
 from PySide6.QtGui import QColor, QImage
 from scipy.stats import theilslopes
 
-from app.ui.charts.data import Choice, Kind, chart_of
+from app.ui.charts.data import chart_of
+from app.ui.charts.kinds import Choice, Kind
 from app.ui.charts.look import look_of
 from app.ui.charts.rendering import FORMATS, copy_picture, file_bytes, picture
 from app.ui.theme import DARK, LIGHT

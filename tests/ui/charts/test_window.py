@@ -11,10 +11,10 @@ from PySide6.QtWidgets import QFileDialog
 from app.domain.client import StrengthTest
 from app.domain.errors import CoachError
 from app.domain.exercise import ExerciseKey
-from app.domain.results import CheckIn, Diary, SetDone, SlotResult
+from app.domain.results import CheckIn, Diary, Girth, SetDone, Site, SlotResult
 from app.ui.charts import rendering
 from app.ui.charts import window as charts
-from app.ui.charts.data import Kind
+from app.ui.charts.kinds import Kind
 from app.ui.charts.window import ChartsWindow
 from tests.ui.desks import PROGRAM
 
@@ -35,7 +35,13 @@ def diary():
         for slot in session.slots[:2]
     )
     checks = tuple(
-        CheckIn(PROGRAM.start + timedelta(weeks=week), mass_kg=66 + week * 0.2) for week in range(6)
+        CheckIn(
+            PROGRAM.start + timedelta(weeks=week),
+            mass_kg=66 + week * 0.2,
+            sleep=4,
+            girths=(Girth(Site.WAIST, 74 - week * 0.1),),
+        )
+        for week in range(6)
     )
     return Diary(checks, results)
 
