@@ -152,6 +152,8 @@ def _tested(book: Book, exercise: Exercise) -> Tested:
     units = client.units
     reserve = tr(", {rir} left", rir=number_text(test.rir)) if test.rir else ""
     done = set_text(test.load_kg, test.reps, unit=units).replace(" ", NBSP) + reserve
+    if test.guessed_from is not None:
+        done = tr("guess: {done}", done=done)
     low, high = (number_text(_in(edge, units)) for edge in (estimate.low, estimate.high))
     return Tested(
         name=book.wrap(exercise.name, CELL_BOLD, _TEST_X - 3),

@@ -6,6 +6,8 @@ from app.booklet.book import Book
 from app.booklet.fonts import NBSP
 from app.booklet.words import mass_number, number_of_reps
 from app.domain import warmup
+from app.domain.client import Increments
+from app.domain.edits.parts import locate
 from app.domain.exercise import Exercise
 from app.domain.program import Session, Slot
 from app.domain.strength import RampSet
@@ -23,14 +25,22 @@ def ramps_of(book: Book, session: Session) -> tuple[tuple[Exercise, tuple[RampSe
         session,
         book.exercise,
         load_of=lambda slot: book.loads.get(slot.id),
-        increments=book.issue.client.increments,
+        increments=_steps(book, session.slots[0]) if session.slots else Increments(),
     )
     return tuple((book.exercise(ramp.exercise), ramp.sets) for ramp in ramps)
 
 
 def ramp_of(book: Book, slot: Slot, exercise: Exercise) -> tuple[RampSet, ...]:
     """The ramp sets that lead up to a slot's printed load."""
-    return warmup.ramp_to(book.loads.get(slot.id), exercise, book.issue.client.increments)
+    return warmup.ramp_to(book.loads.get(slot.id), exercise, _steps(book, slot))
+
+
+def _steps(book: Book, slot: Slot) -> Increments:
+    """What there is to load with at the place of the slot's day."""
+    client = book.issue.client
+    if not client.places:
+        return client.increments
+    return client.increments_on(locate(book.issue.program, slot.id).day)
 
 
 def ramp_text(book: Book, ramp: tuple[RampSet, ...]) -> str:

@@ -77,3 +77,15 @@ def test_every_equation_that_estimates_is_cited():
     assert cited == [equation.source for equation in EQUATIONS.values()]
     assert len(set(cited)) == 7
     assert set(cited) <= set(references())
+
+
+def test_a_load_that_rests_on_a_guess_says_so():
+    guess = StrengthTest(
+        ExerciseKey("back_squat"),
+        date(2026, 10, 5),
+        60,
+        5,
+        guessed_from=ExerciseKey("hip_thrust"),
+    )
+    handed = issue(program("Mon: back_squat 3x5"), replace(lifter(), tests=(guess,)))
+    assert "guess: 60 kg × 5, 5 Oct 2026" in Printed(make(handed, content())).whole

@@ -9,7 +9,8 @@ import pytest
 from app.booklet import Options
 from app.booklet.bind import open_book
 from app.booklet.warmup_text import drill_text, ramps_of, warmup_text
-from app.domain.exercise import Catalogue, ExerciseKey, Pattern
+from app.domain.client import FreeTime, Increments, Place
+from app.domain.exercise import Catalogue, Equipment, ExerciseKey, Pattern
 from app.domain.strength import ramp_sets
 from tests.booklet.sample import content, issue, lifter
 from tests.builders import CATALOGUE, exercise, program
@@ -73,3 +74,14 @@ def test_a_drill_that_warms_the_whole_body_takes_the_place_of_easy_movement():
     book = open_book(issue(whole, catalogue=catalogue), content(catalogue=catalogue), Options())
     session = next(session for _, session in whole.weeks[0].sessions())
     assert warmup_text(book, session).replace(NBSP, " ") == "Band walk, 5 minutes"
+
+
+def test_ramp_sets_go_by_the_place_of_their_day():
+    coarse = Place("hut", frozenset(Equipment), Increments(plates_kg=(20.0, 10.0)))
+    days = (FreeTime(60), FreeTime(60, place="hut"), *(FreeTime(),) * 5)
+    text = line("Tue: back_squat 3x8 60kg core", places=(coarse,), free=days)
+    steps = ramp_sets(60.0, 20.0, coarse.increments)
+    assert steps != ramp_sets(60.0, 20.0, lifter().increments)
+    assert text.endswith(
+        ", ".join(f"{s.load_kg:g}{'' if at else ' kg'} × {s.reps}" for at, s in enumerate(steps))
+    )

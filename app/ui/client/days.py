@@ -58,7 +58,7 @@ class DaysSheet(Sheet):
                 role="small",
             )
         )
-        self.setMinimumWidth(480)
+        self.setMinimumWidth(680 if client.places else 480)
 
     def _place_box(self, client: Client, day: int) -> QComboBox:
         """Where the client trains that day."""
@@ -69,6 +69,8 @@ class DaysSheet(Sheet):
         for place in client.places:
             box.addItem(place.name, place.name)
         box.setCurrentIndex(box.findData(client.free[day].place))
+        box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+        box.setMinimumContentsLength(14)
         box.setVisible(bool(client.places))
         return box
 

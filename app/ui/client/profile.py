@@ -93,7 +93,7 @@ class ProfileSheet(Sheet):
         self.client = client or Client(ClientId(uuid4().hex), tr("New client"))
         self._build("" if new else self.client.name)
         self._show_part(part)
-        self.setMinimumWidth(540)
+        self.setMinimumWidth(600)
         self.name.setFocus()
 
     def _show_part(self, part: str) -> None:

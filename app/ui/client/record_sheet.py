@@ -11,19 +11,12 @@ from app.domain.client import PAPERS, Client, Consent, Stage, tidy_tags
 from app.domain.doubt import require_day
 from app.domain.errors import CoachError
 from app.domain.wording import mark, tr
+from app.resources.languages import NAMES
 from app.ui.bench import Bench
 from app.ui.client.profile import OptionalDate, keep_client
 from app.ui.forms import Sheet, Wrapped, entered, text_field
 from app.ui.roster.finder import STAGE_WORDS
 from app.ui.words import full_date
-
-LANGUAGES = (
-    ("", mark("as yours")),
-    ("en", "English"),
-    ("de", "Deutsch"),
-    ("es", "Español"),
-)
-"""Languages of papers by code, each by its own name."""
 
 UNITS = (("kg", mark("kilograms")), ("lb", mark("pounds")))
 USUAL_YEARS = 3
@@ -52,9 +45,8 @@ class RecordSheet(Sheet):
             client.keep_until,
             usual=today + timedelta(days=365 * USUAL_YEARS),
         )
-        codes = [code for code, _ in LANGUAGES]
-        languages = [(code, tr(name)) for code, name in LANGUAGES]
-        if client.language not in codes:
+        languages = [("", tr("as yours")), *NAMES.items()]
+        if client.language not in dict(languages):
             languages.append((client.language, client.language))
         self.language = _box(languages)
         self.language.setCurrentIndex(self.language.findData(client.language))

@@ -85,21 +85,23 @@ def tags_of(known: Sequence[Entry]) -> tuple[str, ...]:
 
 def find(known: Sequence[Entry], wanted: Wanted) -> Found:
     """Those of `known` that are wanted, in their order."""
-    pool = [entry for entry in known if _suits(entry, wanted)]
-    words = fold(wanted.words).split()
-    if not words:
-        return Found(tuple(pool))
-    for word in words:
-        narrowed = [entry for entry in pool if word in entry.words]
-        if not narrowed:
-            return Found(_alike(pool_of_names(known, wanted), " ".join(words)), alike=True)
-        pool = narrowed
-    return Found(tuple(pool))
+    return find_words(suiting(known, wanted), wanted.words)
 
 
-def pool_of_names(known: Sequence[Entry], wanted: Wanted) -> list[Entry]:
-    """Those among whom names like the words are looked for."""
+def suiting(known: Sequence[Entry], wanted: Wanted) -> list[Entry]:
+    """Those that suit all but the words."""
     return [entry for entry in known if _suits(entry, wanted)]
+
+
+def find_words(pool: Sequence[Entry], typed: str) -> Found:
+    """Those of `pool` that hold every word typed; names like it where nobody does."""
+    words = fold(typed).split()
+    left = pool
+    for word in words:
+        left = [entry for entry in left if word in entry.words]
+        if not left:
+            return Found(_alike(pool, " ".join(words)), alike=True)
+    return Found(tuple(left))
 
 
 def _suits(entry: Entry, wanted: Wanted) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date
 from typing import Any
 
@@ -9,7 +10,7 @@ from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, QPersisten
 
 from app.domain.client import ClientId
 from app.domain.wording import tr
-from app.ui.roster.finder import Entry, Wanted, columns, find
+from app.ui.roster.finder import Entry, Wanted, columns, find_words, suiting
 from app.ui.words import full_date, tip
 
 Index = QModelIndex | QPersistentModelIndex
@@ -29,6 +30,7 @@ class RosterModel(QAbstractTableModel):
         self.alike = False
         self._known: tuple[Entry, ...] = ()
         self._ordered: list[Entry] = []
+        self._pool: list[Entry] = []  # those in order that suit all but the words
         self._shown: tuple[Entry, ...] = ()
         self._wanted = Wanted()
         self._by = 0
@@ -51,7 +53,10 @@ class RosterModel(QAbstractTableModel):
     def look_for(self, wanted: Wanted) -> None:
         """Show what is wanted."""
         self.beginResetModel()
+        same = replace(wanted, words="") == replace(self._wanted, words="")
         self._wanted = wanted
+        if not same:
+            self._pool = suiting(self._ordered, wanted)
         self._find()
         self.endResetModel()
 
@@ -65,10 +70,11 @@ class RosterModel(QAbstractTableModel):
     def _order(self) -> None:
         key = self.columns[max(0, self._by)].key
         self._ordered = sorted(self._known, key=key, reverse=self._down)
+        self._pool = suiting(self._ordered, self._wanted)
         self._find()
 
     def _find(self) -> None:
-        found = find(self._ordered, self._wanted)
+        found = find_words(self._pool, self._wanted.words)
         self._shown, self.alike = found.entries, found.alike
 
     def entry(self, row: int) -> Entry:
