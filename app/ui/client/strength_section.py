@@ -67,20 +67,21 @@ class StrengthSection(Section):
                 self.bench, e.working(), b.mapToGlobal(b.rect().bottomLeft()), self
             )
         )
+        span = f"{low}{words.DASH}{high}"
         parts = (
             Elided(name),
             Interval(estimate.low, estimate.median, estimate.high),
             value,
-            plain(f"{low}{words.DASH}{high}{self._age(test)}", role="small"),
+            plain(self._age(test) or span, role="small"),
         )
         for column, widget in enumerate(parts):
             template = tr("Test of {on}") if test.guessed_from is None else tr("Guess of {on}")
-            tested = template.format(on=day_text(test.on))
+            tested = f"{template.format(on=day_text(test.on))}, {span} kg"
             widget.setToolTip(f"{tested}. {tr(accounts.CLICK)}")
             grid.addWidget(widget, row, column)
 
     def _age(self, test: StrengthTest) -> str:
-        """' old', ' guess' or nothing, behind the interval."""
+        """'old' or 'guess' where that is to be seen before the interval, or nothing."""
         if test.guessed_from is not None:
-            return f" {tr('guess')}"
-        return f" {tr('old')}" if is_old(test, self.today) else ""
+            return tr("guess")
+        return tr("old") if is_old(test, self.today) else ""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import timedelta
 
 import pytest
 from PySide6.QtCore import Qt
@@ -14,6 +15,7 @@ from app.domain.loads import one_rep_max_of
 from app.ui.bench import Bench
 from app.ui.client.strength_section import StrengthSection
 from app.ui.working_popup import WorkingPopup
+from tests.ui.client.panes import texts
 from tests.ui.desks import with_client
 
 
@@ -62,3 +64,15 @@ def test_of_several_tests_of_an_exercise_the_newest_counts(
     assert len(names) == len({test.exercise for test in bench.desk.client.tests})
     estimate = one_rep_max_of(bench.desk.catalogue[old.exercise], bench.desk.client)
     assert any(f"{estimate.median:.0f} kg" in name for name in names)
+
+
+def test_old_tests_and_guesses_are_marked(section: StrengthSection, bench: Bench) -> None:
+    today = section.today
+    old = replace(bench.desk.client.tests[0], on=today - timedelta(days=120))
+    guess = replace(bench.desk.client.tests[1], on=today, guessed_from=old.exercise)
+    with_client(bench, tests=(old, guess))
+    told = texts(section)
+    assert "old" in told
+    assert "guess" in told
+    with_client(bench, tests=(replace(old, on=today),))
+    assert "old" not in texts(section)
