@@ -21,7 +21,7 @@ from app.booklet.fonts import (
 )
 from app.booklet.pen import Box
 from app.booklet.pictures import draw_picture
-from app.booklet.row import cell_boxes, columns, load_cell
+from app.booklet.row import cell_boxes, columns, fit_dose, load_cell
 from app.booklet.signs import caution_box, caution_height
 from app.booklet.warmup_text import ramp_of
 from app.booklet.words import dose_text, effort_text, mass_number, number_of_reps, rest_text
@@ -175,7 +175,8 @@ def _draw_sample(sheet: Sheet, found: Sample, y: float) -> float:
     base, below = y + 9.7, y + 14.2
     name = sheet.book.wrap(found.exercise.name, NAME, col.dose - col.name - 1)[:2]
     pen.lines(col.name, base - (len(name) - 1) * NAME.lead_mm / 2, name, style=NAME)
-    pen.text(col.dose, base, dose_text(slot, found.exercise), style=FIGURE)
+    dose = dose_text(slot, found.exercise)
+    pen.text(col.dose, base, dose, style=fit_dose(sheet, dose, col))
     effort, of_what = ("–", "") if found.exercise.timed else effort_text(slot.effort, slot.reps)
     pen.text(col.effort, base, effort, style=BODY)
     pen.text(col.effort, below, of_what, style=LABEL, tone=p.mid)

@@ -30,7 +30,6 @@ from app.booklet.words import (
     rest_text,
     side_text,
 )
-from app.domain.effort import Rir
 from app.domain.exercise import Exercise, LoadKind
 from app.domain.program import Slot
 from app.domain.wording import tr
@@ -136,7 +135,7 @@ def _lay_out_compact(
     base = 6.2
     first = max(base - (len(name) - 1) * NAME.lead_mm / 2, 4.4)
     under_name = first + len(name) * NAME.lead_mm + 1.4
-    under_load = base + 4.4 + (5.4 if slot.tempo and not isinstance(slot.effort, Rir) else 1.2)
+    under_load = base + 4.4 + (5.4 if slot.tempo else 1.2)
     body_mm = max(cells[-1][1].bottom + _MARGIN_BOTTOM, under_name, under_load, COMPACT_MM)
     height = body_mm + (len(note) * CELL.lead_mm + 0.8 if note else 0.0)
     exercise = book.exercise(slot.exercise)
@@ -246,16 +245,20 @@ def _sub_line(sheet: Sheet, row: Row, x: float, y: float) -> None:
 def _prescription(sheet: Sheet, row: Row, col: Columns, y: float) -> None:
     pen, p, slot = sheet.pen, sheet.palette, row.slot
     base, below = y + row.base, y + row.base + (4.4 if row.compact else 4.5)
-    pen.text(col.dose, base, dose := dose_text(slot, row.exercise), style=_fit(sheet, dose, col))
+    pen.text(
+        col.dose, base, dose := dose_text(slot, row.exercise), style=fit_dose(sheet, dose, col)
+    )
     pen.text(col.dose, below, side_text(row.exercise), style=LABEL, tone=p.mid)
     effort, of_what = ("–", "") if row.exercise.timed else effort_text(slot.effort, slot.reps)
     pen.text(col.effort, base, effort, style=BODY)
     pen.text(col.effort, below, of_what, style=LABEL, tone=p.mid)
     if slot.tempo:
-        pen.text(col.effort, below + (4.2 if of_what else 0), slot.tempo, style=LABEL, tone=p.mid)
+        # a long one would reach into the next column
+        beside = not of_what and pen.width(slot.tempo, LABEL) <= col.load - col.effort - 0.8
+        tempo_y = below + (0 if beside else 4.2)
+        pen.text(col.effort, tempo_y, slot.tempo, style=LABEL, tone=p.mid)
     pen.text(col.rest, base, rest_text(slot.rest_s), style=BODY)
     load = load_cell(sheet.book, slot, row.exercise)
-    words_y = below + (4.2 if slot.tempo and not of_what and len(load.words) > 30 else 0)
     if load.number:
         pen.text(col.load, base, load.number, style=FIGURE)
     else:
@@ -265,20 +268,20 @@ def _prescription(sheet: Sheet, row: Row, col: Columns, y: float) -> None:
         words = f"{words}: {page}"
     room = col.cells - 1.4 - col.load - _SIDE_LABEL_MM
     words = pen.fitting(words, LABEL, room)
-    sheet.linked(col.load, words_y, words, to=load.leads_to, style=LABEL, tone=p.mid)
+    sheet.linked(col.load, below, words, to=load.leads_to, style=LABEL, tone=p.mid)
 
 
 _SIDE_LABEL_MM = 7.5
 """What the words beside the boxes take at most."""
 
 
-def _fit(sheet: Sheet, dose: str, col: Columns) -> Style:
+def fit_dose(sheet: Sheet, dose: str, col: Columns) -> Style:
     """The largest size in which sets and repetitions fit their column."""
     room = col.effort - col.dose - 0.8
-    for style in (FIGURE, FIGURE_12):
+    for style in (FIGURE, FIGURE_12, NAME):
         if sheet.pen.width(dose, style) <= room:
             return style
-    return NAME
+    return LABEL_BOLD
 
 
 def _cells(sheet: Sheet, row: Row, col: Columns, y: float) -> None:
