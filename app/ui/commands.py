@@ -18,6 +18,7 @@ from app.ui.client.pane import ClientPane
 from app.ui.field_help import page_for
 from app.ui.forms import ask_text
 from app.ui.grid import WeekGrid
+from app.ui.grid.access import announce
 from app.ui.library.pane import LibraryPane
 from app.ui.season import SeasonStrip
 from db.errors import StoreFailure
@@ -38,6 +39,7 @@ class Commands(QMainWindow):
     def say(self, sentence: str) -> None:
         """Show a sentence in the status line; assistive technology hears it as well."""
         self.statusBar().showMessage(sentence, 12_000)
+        announce(self.statusBar(), sentence)
 
     def rescue(self, failure: StoreFailure) -> bool:
         """Offer another place for a file that cannot be written to; True if it should be again."""

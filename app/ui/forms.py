@@ -36,7 +36,7 @@ from app.domain.errors import CoachError
 from app.domain.program import require_text
 from app.domain.wording import tr
 from app.ui import theme
-from app.ui.field_help import explain
+from app.ui.field_help import explain, inputs
 from app.ui.words import number, tip, typed_number
 
 ROW = 32
@@ -286,6 +286,10 @@ class Sheet(QDialog):
 
     def showEvent(self, event: QShowEvent) -> None:
         explain(self)
+        if self.focusWidget() in (None, self.help_button, self.cancel_button, self.keep_button):
+            first = next((f for f, _ in inputs(self) if f.isEnabled() and not f.isHidden()), None)
+            if first is not None:
+                first.setFocus(Qt.FocusReason.TabFocusReason)
         super().showEvent(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:

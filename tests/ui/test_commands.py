@@ -6,19 +6,24 @@ from dataclasses import replace
 from datetime import date, datetime, timedelta
 
 import pytest
+from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent, QAccessibleEvent
 from PySide6.QtWidgets import QDialog
 from pytestqt.qtbot import QtBot
 
 from app.domain.client import ClientId
+from app.domain.exercise import ExerciseKey
 from app.domain.program import ProgramId, Span
 from app.domain.work import Work
 from app.ui import commands
+from app.ui.carry import Carried
 from app.ui.forms import Sheet
+from app.ui.grid import access
 from app.ui.window import Window
 from app.ui.working_popup import WorkingPopup
 from db.errors import Cause, StoreFailure
 from db.store import Store
 from tests.ui.desks import PROGRAM, RUNA, slot_ids
+from tests.ui.grid.gestures import Drag
 
 JORUNN = replace(RUNA, id=ClientId("jorunn"), name="Jorunn Aske")
 
@@ -311,3 +316,34 @@ def test_the_menu_moves_the_open_week(window: Window) -> None:
     assert window.bench.desk.program.weeks[1].id == PROGRAM.weeks[0].id
     window.actions_by_id["week_earlier"].trigger()
     assert window.bench.desk.program.weeks == PROGRAM.weeks
+
+
+def test_a_screen_reader_hears_what_putting_down_would_do(window, monkeypatch) -> None:
+    heard: list[str] = []
+
+    class Listening(QAccessible):
+        @staticmethod
+        def isActive() -> bool:
+            return True
+
+        @staticmethod
+        def updateAccessibility(event: QAccessibleEvent) -> None:
+            if isinstance(event, QAccessibleAnnouncementEvent):
+                heard.append(event.message())
+
+    monkeypatch.setattr(access, "QAccessible", Listening)
+    grid = window.grid
+    grid.go_to(next(window.bench.open_week.slots()).id)
+    grid.pick_up_by_keys()
+    grid.carrier.step(1, 0)
+    assert heard[-1] == grid.carrier.hand.sentence()
+    assert "Tuesday" in heard[-1]
+    assert "Enter to do so" in heard[-1]
+    grid.carrier.put_back()
+    assert heard[-1].endswith("put back.")
+    # and the same while a mouse drags
+    drag = Drag(grid, Carried(exercise=ExerciseKey("leg_press"), source="library"))
+    drag.enter(grid.layout_now.days[4].column.center())
+    drag.move(grid.layout_now.days[4].column.center())
+    assert "Friday" in heard[-1]
+    drag.leave()

@@ -95,6 +95,7 @@ class InlineEditor(QFrame):
         )
         self.field.installEventFilter(self)
         self.field.textEdited.connect(self._hide_wrong)
+        self.field.returnPressed.connect(self._entered)
 
     def open_over(self, rect: QRectF) -> None:
         """Show the field over the rectangle, as wide as a line needs and inside the parent."""
@@ -162,6 +163,14 @@ class InlineEditor(QFrame):
             else:
                 self.reject()
         return False
+
+    def _entered(self) -> None:
+        """Enter while completions show: keep the line, unless one of them is marked."""
+        completer: QCompleter | None = self.field.completer()
+        popup = None if completer is None else completer.popup()
+        if popup is not None and popup.isVisible() and not popup.currentIndex().isValid():
+            popup.hide()
+            self.accept()
 
     def _completing(self) -> bool:
         completer: QCompleter | None = self.field.completer()

@@ -110,8 +110,6 @@ class WeekGrid(WeekSurface):
         if hand is None:
             self.carried_changed()
             return
-        if hand.via is not Via.MOUSE:
-            access.announce(self, hand.sentence())
         self.update()
 
     def _landed(self, slots: tuple[SlotId, ...]) -> None:

@@ -74,3 +74,15 @@ def test_only_the_last_part_is_completed(qtbot):
     completer.setCompletionPrefix("res")
     completed = completer.pathFromIndex(completer.completionModel().index(0, 0))
     assert completed == "4 x 8, rest 60 s"
+
+
+def test_enter_keeps_the_line_while_completions_show_and_none_is_marked(ground, qtbot):
+    kept: list[str] = []
+    editor = opened(ground, kept.append)
+    qtbot.keyClicks(editor.field, "5 x 5, re")
+    popup = editor.field.completer().popup()
+    assert popup.isVisible()
+    with qtbot.waitSignal(editor.closed):
+        qtbot.keyClick(popup, Key.Key_Return)
+    assert kept == ["5 x 5, re"]
+    assert not popup.isVisible()
