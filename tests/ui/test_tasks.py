@@ -10,7 +10,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 import pytest
-from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
+from PySide6.QtCore import QEvent, QKeyCombination, QPoint, QPointF, Qt
 from PySide6.QtGui import QKeyEvent, QKeySequence, QMouseEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QDialog, QMenu, QPushButton, QWidget
@@ -22,6 +22,12 @@ from app.ui.working_popup import WorkingPopup
 
 LEFT = Qt.MouseButton.LeftButton
 NONE = Qt.KeyboardModifier.NoModifier
+
+
+def combination(key: str) -> QKeyCombination:
+    """'Ctrl+G' as Qt presses it."""
+    found: list[QKeyCombination] = list(QKeySequence(key))  # type: ignore[call-overload]
+    return found[0]
 
 
 class Keyboard:
@@ -62,7 +68,7 @@ class Keyboard:
         if key.startswith("menu "):
             self.from_menu(key[5:])
             return
-        combined = QKeySequence(key)[0]  # type: ignore[index] - it is one, in Qt's own words
+        combined = combination(key)
         QTest.keyClick(target, combined.key(), combined.keyboardModifiers())
         QApplication.processEvents()
 
