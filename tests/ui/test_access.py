@@ -9,6 +9,10 @@ from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
 from app.ui.bench import Bench
+from app.ui.charts.window import ChartsWindow
+from app.ui.client.check_in import CheckInSheet
+from app.ui.client.check_in_weeks import WeeksSheet
+from app.ui.client.check_ins import CheckInsDialog
 from app.ui.client.days import DaysSheet
 from app.ui.client.energy import EnergySheet
 from app.ui.client.equipment import EquipmentSheet
@@ -19,6 +23,7 @@ from app.ui.client.strength_test import TestSheet
 from app.ui.coach_sheet import CoachSheet
 from app.ui.emphasis_sheet import EmphasisSheet
 from app.ui.new_program import LayoutSheet, NewProgramSheet
+from app.ui.progress_report_dialog import ProgressReportDialog
 from app.ui.progression_dialog import ProgressionDialog
 from app.ui.split_dialog import SplitDialog
 from app.ui.substitutes import SubstituteDialog
@@ -45,6 +50,11 @@ DIALOGS: dict[str, Maker] = {
     "equipment": lambda bench, _: EquipmentSheet(bench, None),
     "strength test": lambda bench, _: TestSheet(bench, None, today=TODAY),
     "energy": lambda bench, _: EnergySheet(bench, None, today=TODAY),
+    "check-in": lambda bench, _: CheckInSheet(bench, None, today=TODAY),
+    "check-ins": lambda bench, _: CheckInsDialog(bench, None, today=TODAY),
+    "weeks of check-ins": lambda bench, _: WeeksSheet(bench, None, today=TODAY),
+    "charts": lambda bench, _: ChartsWindow(bench, None, today=TODAY),
+    "progress report": lambda bench, _: ProgressReportDialog(bench, None, today=TODAY),
     "coach": lambda _, store: CoachSheet(store, None),
 }
 

@@ -60,6 +60,7 @@ from app.domain.energy.table import (
 from app.domain.energy.usual import (
     WEEKS_WITHOUT_PROGRAM,
     MacroRow,
+    corridor_working,
     macro_rows,
     need_working,
     usual_plan,
@@ -101,6 +102,7 @@ __all__ = [
     "choice_text",
     "client_figures",
     "corridor",
+    "corridor_working",
     "dri_class",
     "energy_availability",
     "energy_requirement",

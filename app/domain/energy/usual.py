@@ -7,12 +7,20 @@ from datetime import date
 
 from app.domain.client import Client, EnergyGoal
 from app.domain.energy.advice import AMDR, KCAL_PER_G, PROTEIN
-from app.domain.energy.plan import Aim, EnergyPlan, client_figures, counted_kg, plan
+from app.domain.energy.plan import (
+    GOAL_RULES,
+    Aim,
+    EnergyPlan,
+    EnergyWeek,
+    client_figures,
+    counted_kg,
+    plan,
+)
 from app.domain.energy.ramp import PROTEIN_STEP_G, rounded
 from app.domain.energy.refer import Referral
 from app.domain.units import number_text
 from app.domain.wording import mark, tr
-from app.domain.working import Line, Working
+from app.domain.working import COMMON_PRACTICE, Line, Working
 
 WEEKS_WITHOUT_PROGRAM = 12
 
@@ -52,11 +60,14 @@ class MacroRow:
     working: Working
 
 
-def macro_rows(energy: EnergyPlan, client: Client, on: date) -> tuple[MacroRow, ...]:
-    """Protein, fat and carbohydrate of the target beside what is advised."""
+def macro_rows(
+    energy: EnergyPlan, client: Client, on: date, *, week: EnergyWeek | None = None
+) -> tuple[MacroRow, ...]:
+    """Protein, fat and carbohydrate of a week, else of the target, beside what is advised."""
     kg = counted_kg(client_figures(client, on))
     advice = PROTEIN[PROTEIN_BY_GOAL[energy.goal]]
-    target = energy.target
+    kcal = energy.target_kcal if week is None else week.kcal
+    target = energy.target if week is None else week.macros
     low, high = (rounded(grams, PROTEIN_STEP_G) for grams in advice.grams(kg))
     per_kg = tr(
         "{low} to {high} g for each of {kg} kg",
@@ -67,8 +78,8 @@ def macro_rows(energy: EnergyPlan, client: Client, on: date) -> tuple[MacroRow, 
     protein = _row("protein", target.protein_g, (low, high), per_kg, (advice.source, "morton2018"))
     return (
         protein,
-        _of_energy("fat", target.fat_g, energy.target_kcal),
-        _of_energy("carbohydrate", target.carbohydrate_g, energy.target_kcal),
+        _of_energy("fat", target.fat_g, kcal),
+        _of_energy("carbohydrate", target.carbohydrate_g, kcal),
     )
 
 
@@ -94,12 +105,43 @@ def _row(
         title=tr("{grams} g a day", grams=f"{grams:.0f}"),
         about=name,
         lines=(
-            Line(tr("Target"), f"{grams:.0f} g"),
+            Line(tr("Here"), f"{grams:.0f} g", _made_of(key)),
             Line(tr("Advised"), f"{low:.0f}–{high:.0f} g", advised),
         ),
         sources=sources,
     )
     return MacroRow(key, name, grams, low, high, working)
+
+
+def _made_of(key: str) -> str:
+    """How the grams of a nutrient are set."""
+    return {
+        "protein": tr("by body mass, in steps of 5 g"),
+        "fat": tr("a share of the energy"),
+        "carbohydrate": tr("the rest of the energy"),
+    }[key]
+
+
+def corridor_working(energy: EnergyPlan, week: EnergyWeek, mass_kg: float) -> Working:
+    """How the corridor of body mass at the end of a week came about. mass_kg: at the start."""
+    low, high = week.mass_kg
+    rule = GOAL_RULES[energy.goal]
+    slow, fast = sorted(rule.rate)
+    span = f"{number_text(low)}–{number_text(high)} kg"
+    return Working(
+        title=span,
+        about=tr("body mass meant at the end of week {number}", number=week.number),
+        lines=(
+            Line(tr("At the start"), f"{number_text(mass_kg)} kg"),
+            Line(
+                tr("Change a week, to {goal}", goal=tr(energy.goal.value)),
+                f"{slow:+.2%} – {fast:+.2%}",
+                tr("of body mass"),
+            ),
+            Line(tr("After {number} weeks", number=week.number), span),
+        ),
+        sources=("iraki2019",) if energy.goal is EnergyGoal.GAIN else (COMMON_PRACTICE,),
+    )
 
 
 def week_working(energy: EnergyPlan, number: int) -> Working:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from datetime import date
 
 from PySide6.QtCore import Qt
@@ -19,6 +20,7 @@ from app.domain.energy import (
     EnergyPlan,
     EnergyTable,
     choice_text,
+    corridor_working,
     macro_rows,
     need_working,
     requirement_working,
@@ -62,6 +64,8 @@ class EnergyTables(QTabWidget):
             page.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
             page.setAccessibleName(word)
             self.addTab(page, word)
+        self._pending: dict[int, Callable[[], QWidget]] = {}
+        self.currentChanged.connect(self._build)
         self.setMinimumSize(430, 420)
 
     def show_numbers(
@@ -70,13 +74,23 @@ class EnergyTables(QTabWidget):
         """Show what the plan and the equations say."""
         self.setEnabled(True)
         self.chart = RampChart()
-        self.pages[0].setWidget(self._targets(client, energy, on=on))
-        self.pages[1].setWidget(self._weeks(client, energy))
-        self.pages[2].setWidget(self._equations(client, table))
+        self._pending = {
+            0: lambda: self._targets(client, energy, on=on),
+            1: lambda: self._weeks(client, energy, on=on),
+            2: lambda: self._equations(client, table),
+        }
+        self._build(self.currentIndex())
+
+    def _build(self, at: int) -> None:
+        """Fill a tab when it is first looked at: a year of weeks has hundreds of numbers."""
+        page = self._pending.pop(at, None)
+        if page is not None:
+            self.pages[at].setWidget(page())
 
     def show_nothing(self) -> None:
         """Show no number: there is a referral, no goal, or a figure is missing."""
         self.chart = RampChart()
+        self._pending = {}
         self.setEnabled(False)
         for page in self.pages:
             page.setWidget(QWidget())
@@ -126,7 +140,7 @@ class EnergyTables(QTabWidget):
 
     # -- weeks ---------------------------------------------------------------------------------
 
-    def _weeks(self, client: Client, energy: EnergyPlan) -> QWidget:
+    def _weeks(self, client: Client, energy: EnergyPlan, *, on: date) -> QWidget:
         page, column = _page()
         grid = _grid(column)
         heads = (
@@ -142,14 +156,17 @@ class EnergyTables(QTabWidget):
         for week in energy.weeks:
             name = tr("Week {number}", number=week.number)
             grid.addWidget(plain(str(week.number)), week.number, 0)
-            working = week_working(energy, week.number)
-            grid.addWidget(self._number(kcal_text(week.kcal), working, name), week.number, 1)
-            grams = (week.macros.protein_g, week.macros.fat_g, week.macros.carbohydrate_g)
-            for at, amount in enumerate(grams, start=2):
-                grid.addWidget(plain(number(amount, places=0)), week.number, at)
+            numbers = [(name, kcal_text(week.kcal), week_working(energy, week.number))]
+            numbers += [
+                (f"{name}, {row.name}", number(row.grams, places=0), row.working)
+                for row in macro_rows(energy, client, on, week=week)
+            ]
             low, high = (in_units(kg, client.units) for kg in week.mass_kg)
+            mass = corridor_working(energy, week, client.mass_kg or 0.0)
             span = f"{number(low)}{DASH}{number(high)}"
-            grid.addWidget(plain(span, role="small"), week.number, 5)
+            numbers.append((tr("{week}, mass", week=name), span, mass))
+            for at, (about, text, working) in enumerate(numbers, start=1):
+                grid.addWidget(self._number(text, working, about), week.number, at)
         column.addStretch(1)
         return page
 

@@ -9,6 +9,7 @@ from app.domain.client import Client, ClientId, EnergyGoal, Screening, Sex
 from app.domain.energy import (
     Aim,
     Referral,
+    corridor_working,
     macro_rows,
     need_working,
     plan,
@@ -82,3 +83,23 @@ def test_each_week_tells_where_it_comes_from():
 def test_the_need_tells_rest_and_activity():
     lines = need_working(usual()).lines
     assert [line.value for line in lines] == ["68 kg, 172 cm, 34 years", "1,424 kcal", "2,421 kcal"]
+
+
+def test_a_weeks_nutrients_are_those_of_the_week():
+    found = usual()
+    week = found.weeks[1]
+    rows = {row.key: row for row in macro_rows(found, JORUNN, TODAY, week=week)}
+    assert rows["fat"].grams == week.macros.fat_g
+    assert rows["fat"].low == pytest.approx(week.kcal * 0.20 / 9)
+
+
+def test_the_corridor_tells_its_start_and_its_rate():
+    found = usual()
+    account = corridor_working(found, found.weeks[3], 68)
+    assert [line.value for line in account.lines] == [
+        "68 kg",
+        "+0.25% – +0.50%",  # iraki2019
+        "68.7–69.4 kg",  # 68 x 1.0025^4 and 68 x 1.005^4
+    ]
+    losing = usual(replace(JORUNN, energy_goal=EnergyGoal.LOSE, mass_kg=90))
+    assert corridor_working(losing, losing.weeks[0], 90).sources == ("common practice",)

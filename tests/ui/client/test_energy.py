@@ -158,6 +158,7 @@ def test_the_fat_free_mass_fills_the_table_and_is_not_kept(
     sheet: EnergySheet, bench: Bench
 ) -> None:
     choose(sheet.goal, "hold")
+    sheet.tables.setCurrentIndex(2)
     retype(sheet.lean, "50")
     found = {button.about: button.text() for button in sheet.tables.findChildren(NumberButton)}
     assert found["Cunningham 1991"] == "1,450"  # 370 + 21.6 x 50 (cunningham1991)

@@ -35,6 +35,8 @@ def tables(qtbot, dressed, bench):
 
 
 def numbers(page):
+    tabs = page.parent().parent()
+    tabs.setCurrentWidget(page)  # a tab is filled when it is first looked at
     return {button.about: button for button in page.findChildren(NumberButton)}
 
 
@@ -59,11 +61,23 @@ def test_every_week_has_its_row(tables):
     ]
 
 
+def test_every_number_of_a_week_tells_how_it_came_about(tables):
+    found = numbers(tables.pages[1])
+    assert len(found) == 5 * len(PLAN.weeks)
+    assert all(button.working.lines for button in found.values())
+    protein = found["Week 2, Protein"]
+    assert protein.text() == f"{PLAN.weeks[1].macros.protein_g:.0f}"
+    mass = found["Week 4, mass"].working
+    assert mass.lines[0].value == "66.4 kg"
+    assert mass.sources == ("iraki2019",)
+
+
 def test_masses_are_in_the_clients_unit(tables):
     pounds = replace(GAINING, units="lb")
     tables.show_numbers(pounds, PLAN, TABLE, on=TODAY)
     low = PLAN.weeks[0].mass_kg[0] / 0.45359237
-    assert any(text.startswith(f"{low:.1f}".removesuffix(".0")) for text in texts(tables.pages[1]))
+    shown = numbers(tables.pages[1])["Week 1, mass"].text()
+    assert shown.startswith(f"{low:.1f}".removesuffix(".0"))
     assert "Mass, lb" in texts(tables.pages[1])
 
 
