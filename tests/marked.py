@@ -18,7 +18,7 @@ from app.domain.client import (
     StrengthTest,
 )
 from app.domain.exercise import Equipment, ExerciseKey, Joint, Motion
-from app.domain.program import Program, ProgramId
+from app.domain.program import Program, ProgramId, Week
 from app.domain.results import CheckIn, Diary, SetDone, SlotResult
 from app.domain.work import Coach, Issue, IssueId, PrintedLoad, Work
 from db.store import Store
@@ -34,6 +34,7 @@ MARKERS = {word: f"zq{word}qz" for word in WORDS}
 """A text for each place where something of a client may stand."""
 
 PICTURE = "zqpictureqz.jpg"
+SQUAT = ExerciseKey("back_squat")
 
 
 def marked_client() -> Client:
@@ -60,9 +61,26 @@ def marked_client() -> Client:
     )
 
 
+def _known(week: Week) -> Week:
+    """The week with exercises that the library has, so that a window can show it."""
+    slots = {slot.id: replace(slot, exercise=SQUAT, prepared=()) for slot in week.slots()}
+    days = tuple(
+        replace(
+            day,
+            sessions=tuple(
+                replace(session, warmup=(), slots=tuple(slots[slot.id] for slot in session.slots))
+                for session in day.sessions
+            ),
+        )
+        for day in week.days
+    )
+    return replace(week, days=days)
+
+
 def marked_program() -> Program:
     m = MARKERS
-    week = PLAN.weeks[0]
+    weeks = tuple(map(_known, PLAN.weeks))
+    week = weeks[0]
     day = week.days[0]
     session = day.sessions[0]
     slot = replace(session.slots[0], note=m["slot"])
@@ -74,7 +92,7 @@ def marked_program() -> Program:
         PLAN,
         id=ProgramId(m["program-id"]),
         name=m["program"],
-        weeks=(week, *PLAN.weeks[1:]),
+        weeks=(week, *weeks[1:]),
         accepted=accepted,
     )
 
