@@ -53,12 +53,13 @@ PAGES: Mapping[str, str] = {
     "CheckInSheet": "first-client",
     "CheckInsDialog": "first-client",
     "WeeksSheet": "first-client",
-    "ResultsDialog": "first-client",
-    "OtherExerciseSheet": "first-client",
+    "ResultsDialog": "results",
+    "OtherExerciseSheet": "results",
+    "ResultTableDialog": "results",
     "ProgressReportDialog": "first-client",
     "ChartsWindow": "first-client",
-    "AdjustDialog": "tests-and-loads",
-    "FromResultsDialog": "tests-and-loads",
+    "AdjustDialog": "results",
+    "FromResultsDialog": "results",
     "StrengthDialog": "tests-and-loads",
     "GuessSheet": "tests-and-loads",
     "EraseDialog": "files-backup-privacy",
@@ -370,7 +371,21 @@ FIELDS: Mapping[tuple[str, str], str] = {
     ("CheckInSheet", ANY): mark("The girth in the same place each time, tape level and not tight."),
     ("CheckInsDialog", ANY): mark("Check-ins by day; Enter opens the marked one."),
     ("WeeksSheet", ANY): mark("Several weeks at once; an empty cell means not measured."),
-    ("ResultsDialog", ANY): mark("What was done in the session; an empty line means as planned."),
+    ("ResultsDialog", ANY): mark(
+        "What was done in the session. An empty line says nothing; a dash says left out."
+    ),
+    ("ResultsDialog", "Day of the session"): mark(
+        "The day it was done, which may not be the day it was planned for."
+    ),
+    ("ResultTableDialog", "Unit of loads"): mark(
+        "The unit of loads in the table that do not name theirs."
+    ),
+    ("ResultTableDialog", "Order of day, month and year"): mark(
+        "In which order the table writes days in figures."
+    ),
+    ("ResultTableDialog", ANY): mark(
+        "Which column of the table holds this, or which exercise a name stands for."
+    ),
     ("OtherExerciseSheet", ANY): mark(
         "The exercise that was done in the place of the planned one."
     ),

@@ -133,9 +133,10 @@ def state_word(done: int, now: int) -> str:
 
 
 def program_name(step: Step) -> str:
-    """The name of the program a step was made in; 'profile' where only the client changed."""
-    if step.before.program == step.after.program:
-        return "profile"
+    """The name of the program a step was made in; 'diary' or 'profile' where it stayed."""
+    before, after = step.before, step.after
+    if before.program == after.program:
+        return tr("diary") if before.client == after.client else tr("profile")
     program = step.after.program or step.before.program
     return "" if program is None else program.name
 

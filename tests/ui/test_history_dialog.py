@@ -11,14 +11,17 @@ from pytestqt.qtbot import QtBot
 
 from app.domain.edits import place, whole
 from app.domain.findings import edit
+from app.domain.results import CheckIn, Diary
+from app.domain.work import Work
+from app.history import Step
 from app.ui.bench import Bench
-from app.ui.history_dialog import HistoryDialog, verb, when
+from app.ui.history_dialog import HistoryDialog, program_name, verb, when
 from app.ui.lines_table import choose
 from db.errors import Cause, StoreFailure
 from db.lines import LogLine
 from db.store import Store
 from tests.ui.access import marked_up, too_small, unnamed
-from tests.ui.desks import PROGRAM, slot_ids, without_program
+from tests.ui.desks import PROGRAM, RUNA, START, slot_ids, without_program
 
 
 @pytest.fixture
@@ -118,3 +121,9 @@ def test_everybody_can_use_it(dialog: HistoryDialog) -> None:
     assert unnamed(dialog) == []
     assert too_small(dialog) == []
     assert marked_up(dialog) == []
+
+
+def test_a_step_of_results_is_one_of_the_diary() -> None:
+    noted = Diary((CheckIn(START),))
+    assert program_name(Step("Check-in", Work(RUNA), Work(RUNA, diary=noted))) == "diary"
+    assert program_name(Step("Team", Work(RUNA), Work(replace(RUNA, team="x")))) == "profile"

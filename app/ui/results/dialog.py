@@ -124,8 +124,8 @@ class ResultsDialog(Sheet):
         split.addWidget(self.list)
         split.addWidget(right)
         split.setStretchFactor(1, 1)
-        split.setSizes([350, 830])
-        self.list.setMinimumWidth(340)
+        split.setSizes([330, 850])
+        self.list.setMinimumWidth(320)
         split.setChildrenCollapsible(False)
         self.body.addWidget(split, 1)
 
@@ -230,6 +230,8 @@ class ResultsDialog(Sheet):
 
     def go_week(self, by: int) -> None:
         """To the first session of another week that has one."""
+        if not self.sessions:
+            return
         week = self.meant.week.index
         weeks = sorted({one.week.index for one in self.sessions})
         later = [w for w in weeks if (w > week if by > 0 else w < week)]
@@ -254,6 +256,7 @@ class ResultsDialog(Sheet):
         self._each(whole=False, run=lambda slot: slot.leave_out())
 
     def _each(self, *, whole: bool, run: Callable[[SlotDraft], object]) -> None:
+        self.table.commit()
         at = self.table.slot
         if self.draft is None or (at is None and not whole):
             return
@@ -271,6 +274,7 @@ class ResultsDialog(Sheet):
 
     def add_line(self) -> None:
         """One more set for the slot at the cursor."""
+        self.table.commit()
         at = self.table.slot
         if at is not None:
             self.model.add_line(at)
@@ -278,6 +282,7 @@ class ResultsDialog(Sheet):
 
     def swap(self) -> None:
         """Ask which exercise was done instead."""
+        self.table.commit()
         at = self.table.slot
         if self.draft is None or at is None:
             return
@@ -350,6 +355,7 @@ class ResultsDialog(Sheet):
 
     def undo(self) -> None:
         """Take the last session's results back, if results were kept last."""
+        self.table.commit()
         if not self.flush():
             return
         last = self.bench.desk.history.undoable
@@ -419,6 +425,7 @@ class ResultsDialog(Sheet):
 
     def keep(self) -> None:
         """Keep what was typed. Raises CoachError once for lines that cannot be read."""
+        self.table.commit()
         if not self.flush():
             raise CoachError(self.wrong.text())
         found = self.model.first_fault()

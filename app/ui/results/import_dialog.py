@@ -50,10 +50,10 @@ def import_results(bench: Bench, window: QWidget, *, today: date) -> None:
     except CoachError as error:
         tell(window, tr("The table was not read"), error.sentence)
         return
-    ImportDialog(bench, book, path.name, window, today=today).exec()
+    ResultTableDialog(bench, book, path.name, window, today=today).exec()
 
 
-class ImportDialog(Sheet):
+class ResultTableDialog(Sheet):
     """How the table is read at the top, doubtful names, and what becomes of every result."""
 
     def __init__(

@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
     QTableView,
     QWidget,
 )
+from shiboken6 import isValid
 
 from app.domain.wording import tr
 from app.ui import theme
@@ -25,7 +26,7 @@ from app.ui.results.table_model import TYPED, WRONG, Column, ResultsModel
 Index = QModelIndex | QPersistentModelIndex
 ROW = 28
 DOWN = {Qt.Key.Key_Return: 1, Qt.Key.Key_Enter: 1, Qt.Key.Key_Down: 1, Qt.Key.Key_Up: -1}
-NARROW = {Column.SET: 44, Column.LOAD: 92, Column.REPS: 64, Column.RIR: 84}
+NARROW = {Column.SET: 38, Column.LOAD: 80, Column.REPS: 54, Column.RIR: 78}
 
 
 class _Cells(QStyledItemDelegate):
@@ -34,6 +35,13 @@ class _Cells(QStyledItemDelegate):
     def __init__(self, table: ResultsTable) -> None:
         super().__init__(table)
         self.table = table
+        self._open: QLineEdit | None = None
+
+    def commit(self) -> None:
+        """Take what stands in the line that is typed into, and close it."""
+        if self._open is not None and isValid(self._open):
+            self._leave(self._open)
+        self._open = None
 
     def createEditor(self, parent: QWidget, option: QStyleOptionViewItem, index: Index) -> QWidget:
         edit = QLineEdit(parent)
@@ -41,6 +49,7 @@ class _Cells(QStyledItemDelegate):
         edit.setAlignment(Qt.AlignmentFlag(int(index.data(Qt.ItemDataRole.TextAlignmentRole))))
         edit.setStyleSheet("QLineEdit { border-radius: 0; padding: 0 4px; min-height: 20px; }")
         edit.setAccessibleName(str(index.data(Qt.ItemDataRole.AccessibleTextRole)))
+        self._open = edit
         return edit
 
     def eventFilter(self, editor: QObject, event: QEvent) -> bool:
@@ -54,6 +63,11 @@ class _Cells(QStyledItemDelegate):
                 self._leave(editor)
                 self.table.step(DOWN[key])
                 return True
+            control = bool(event.modifiers() & Qt.KeyboardModifier.ControlModifier)
+            if key in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and control:
+                self._leave(editor)
+                self.table.planned.emit(bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier))
+                return True
             if key in (Qt.Key.Key_Tab, Qt.Key.Key_Backtab):
                 self._leave(editor)
                 self.table.go_on(back=key == Qt.Key.Key_Backtab)
@@ -62,6 +76,7 @@ class _Cells(QStyledItemDelegate):
 
     def _leave(self, editor: QObject) -> None:
         assert isinstance(editor, QWidget)
+        self._open = None
         self.commitData.emit(editor)
         self.closeEditor.emit(editor, QStyledItemDelegate.EndEditHint.NoHint)
 
@@ -93,7 +108,8 @@ class ResultsTable(QTableView):
         super().__init__(parent)
         self.rows = model
         self.setModel(model)
-        self.setItemDelegate(_Cells(self))
+        self._cells = _Cells(self)
+        self.setItemDelegate(self._cells)
         self.setAccessibleName(tr("Results of the session"))
         self.setEditTriggers(
             QAbstractItemView.EditTrigger.AnyKeyPressed
@@ -114,8 +130,8 @@ class ResultsTable(QTableView):
         metrics = self.fontMetrics().averageCharWidth() / 7
         for column, width in NARROW.items():
             self.setColumnWidth(column, round(width * max(1.0, metrics)))
-        self.setColumnWidth(Column.EXERCISE, round(190 * max(1.0, metrics)))
-        self.setColumnWidth(Column.MEANT, round(150 * max(1.0, metrics)))
+        self.setColumnWidth(Column.EXERCISE, round(165 * max(1.0, metrics)))
+        self.setColumnWidth(Column.MEANT, round(135 * max(1.0, metrics)))
         model.modelReset.connect(self._span)
         self._span()
 
@@ -128,6 +144,10 @@ class ResultsTable(QTableView):
             if len(rows) > 1:
                 for column in (Column.EXERCISE, Column.MEANT, Column.REMARK):
                     self.setSpan(rows.start, column, len(rows), 1)
+
+    def commit(self) -> None:
+        """Take what is being typed, as if the cell had been left."""
+        self._cells.commit()
 
     # -- where the cursor is ---------------------------------------------------------------
 

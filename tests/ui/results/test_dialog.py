@@ -8,10 +8,12 @@ from datetime import date, timedelta
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QPushButton
+from PySide6.QtWidgets import QLineEdit, QPushButton
 from pytestqt.qtbot import QtBot
 
+from app.domain.edits.weeks import clear_weeks
 from app.domain.exercise import ExerciseKey
+from app.domain.findings import edit
 from app.domain.results import Diary, SetDone, SlotResult
 from app.ui.bench import Bench
 from app.ui.results import dialog as dialogs
@@ -276,3 +278,44 @@ def test_everything_has_a_name_and_is_large_enough(dialog: ResultsDialog) -> Non
     assert unnamed(dialog) == []
     assert too_small(dialog) == []
     assert marked_up(dialog) == []
+
+
+def test_what_is_being_typed_is_kept_when_another_session_is_asked_for(
+    dialog: ResultsDialog, bench: Bench
+) -> None:
+    put(dialog, 0, "60", "10")
+    dialog.table.setFocus()
+    dialog.table.go_to(0, Column.RIR)
+    QTest.keyClicks(dialog.table, "2")
+    dialog.go(1)
+    assert dialog.open_at == 1
+    assert stored(bench).results[0].sets == (SetDone(60.0, 10, 2.0),)
+
+
+def test_a_program_without_sessions_says_nothing_and_closes(
+    qtbot: QtBot, dressed, bench: Bench
+) -> None:
+    bench.keep(edit("Clear", clear_weeks, indices=tuple(range(6))))
+    made = ResultsDialog(bench, None, today=TODAY)
+    qtbot.addWidget(made)
+    made.show()
+    for act in (lambda: made.go(1), lambda: made.go_week(1), made.leave_out, made.swap, made.undo):
+        act()
+    made.plan(whole=True)
+    made.try_keep()
+    assert not made.isVisible()
+
+
+def test_keeping_in_the_background_leaves_alone_what_is_being_typed(
+    dialog: ResultsDialog, bench: Bench, qtbot: QtBot
+) -> None:
+    put(dialog, 0, "60", "10")
+    dialog.table.setFocus()
+    dialog.table.go_to(1, Column.LOAD)
+    QTest.keyClicks(dialog.table, "6")
+    qtbot.waitUntil(lambda: len(stored(bench).results) == 1)
+    assert dialog.model.index(1, Column.LOAD).data() == ""
+    editor = [one for one in dialog.table.findChildren(QLineEdit) if one.isVisible()][-1]
+    QTest.keyClicks(editor, "2")
+    QTest.keyClick(editor, Qt.Key.Key_Return)
+    assert dialog.model.index(1, Column.LOAD).data() == "62"

@@ -12,26 +12,26 @@ from app.domain.results import Diary
 from app.exchange.coach_plan.columns import Part
 from app.ui.bench import Bench
 from app.ui.results import import_dialog
-from app.ui.results.import_dialog import ImportDialog, import_results
+from app.ui.results.import_dialog import ResultTableDialog, import_results
 from tests.ui.access import marked_up, too_small, unnamed
 from tests.ui.results.test_incoming import TABLE, TODAY, book
 
 
-def shown(dialog: ImportDialog) -> list[list[str]]:
+def shown(dialog: ResultTableDialog) -> list[list[str]]:
     rows = dialog.rows
     items = [rows.topLevelItem(n) for n in range(rows.topLevelItemCount())]
     return [[item.text(column) for column in range(4)] for item in items]
 
 
 @pytest.fixture
-def dialog(qtbot: QtBot, dressed, bench: Bench) -> ImportDialog:
-    made = ImportDialog(bench, book(), "log.csv", None, today=TODAY)
+def dialog(qtbot: QtBot, dressed, bench: Bench) -> ResultTableDialog:
+    made = ResultTableDialog(bench, book(), "log.csv", None, today=TODAY)
     qtbot.addWidget(made)
     made.show()
     return made
 
 
-def test_every_result_says_what_becomes_of_it(dialog: ImportDialog) -> None:
+def test_every_result_says_what_becomes_of_it(dialog: ResultTableDialog) -> None:
     assert shown(dialog) == [
         ["23 Nov 2026", "Back squat", "60 kg × 10, 60 kg × 9", "new"],
         ["26 Nov 2026", "Romanian deadlift", "70 kg × 10", "new"],
@@ -42,7 +42,9 @@ def test_every_result_says_what_becomes_of_it(dialog: ImportDialog) -> None:
     assert "1 row is left out" in dialog.faults.text()
 
 
-def test_it_is_kept_as_one_step_and_taken_back_as_one(dialog: ImportDialog, bench: Bench) -> None:
+def test_it_is_kept_as_one_step_and_taken_back_as_one(
+    dialog: ResultTableDialog, bench: Bench
+) -> None:
     dialog.try_keep()
     assert not dialog.isVisible()
     stored = bench.desk.store.load_diary(bench.desk.client.id)
@@ -52,7 +54,7 @@ def test_it_is_kept_as_one_step_and_taken_back_as_one(dialog: ImportDialog, benc
     assert bench.desk.store.load_diary(bench.desk.client.id) == Diary()
 
 
-def test_a_name_that_is_chosen_is_brought_in(dialog: ImportDialog) -> None:
+def test_a_name_that_is_chosen_is_brought_in(dialog: ResultTableDialog) -> None:
     (box,) = dialog.name_boxes.values()
     assert box.itemText(0) == "leave it out"
     box.setCurrentIndex(box.findData("hip_thrust"))
@@ -60,7 +62,7 @@ def test_a_name_that_is_chosen_is_brought_in(dialog: ImportDialog) -> None:
     assert "left out until" not in dialog.faults.text()
 
 
-def test_another_column_is_read_at_once(dialog: ImportDialog) -> None:
+def test_another_column_is_read_at_once(dialog: ResultTableDialog) -> None:
     dialog.columns[Part.REPS].setCurrentIndex(0)
     assert "Choose the column of: Reps." in dialog.faults.text()
     assert not dialog.keep_button.isEnabled()
@@ -68,12 +70,12 @@ def test_another_column_is_read_at_once(dialog: ImportDialog) -> None:
     assert dialog.keep_button.isEnabled()
 
 
-def test_a_column_holds_one_thing_only(dialog: ImportDialog) -> None:
+def test_a_column_holds_one_thing_only(dialog: ResultTableDialog) -> None:
     dialog.columns[Part.LOAD].setCurrentIndex(4)
     assert dialog.columns[Part.REPS].currentIndex() == 0
 
 
-def test_the_order_of_days_and_the_unit_can_be_chosen(dialog: ImportDialog) -> None:
+def test_the_order_of_days_and_the_unit_can_be_chosen(dialog: ResultTableDialog) -> None:
     dialog.order.setCurrentIndex(2)
     assert not dialog.keep_button.isEnabled()
     dialog.order.setCurrentIndex(1)
@@ -82,10 +84,10 @@ def test_the_order_of_days_and_the_unit_can_be_chosen(dialog: ImportDialog) -> N
 
 
 def test_results_there_already_are_replaced_only_when_that_is_ticked(
-    dialog: ImportDialog, bench: Bench, qtbot: QtBot
+    dialog: ResultTableDialog, bench: Bench, qtbot: QtBot
 ) -> None:
     dialog.try_keep()
-    again = ImportDialog(
+    again = ResultTableDialog(
         bench, book(TABLE.replace("60,9,1", "60,8,1")), "log.csv", None, today=TODAY
     )
     qtbot.addWidget(again)
@@ -98,11 +100,11 @@ def test_results_there_already_are_replaced_only_when_that_is_ticked(
 
 
 def test_the_unit_is_questioned_and_put_right_with_one_click(
-    dialog: ImportDialog, bench: Bench, qtbot: QtBot
+    dialog: ResultTableDialog, bench: Bench, qtbot: QtBot
 ) -> None:
     dialog.try_keep()
     text = "Date,Exercise,Weight,Reps\n24/11/2026,Back squat,132,10\n"
-    again = ImportDialog(bench, book(text), "more.csv", None, today=TODAY)
+    again = ResultTableDialog(bench, book(text), "more.csv", None, today=TODAY)
     qtbot.addWidget(again)
     again.show()
     assert again.slip.isVisible()
@@ -112,12 +114,12 @@ def test_the_unit_is_questioned_and_put_right_with_one_click(
 
 
 def test_a_file_that_is_no_table_is_said_and_another_is_shown(
-    bench: Bench, dialog: ImportDialog, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    bench: Bench, dialog: ResultTableDialog, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     told: list[str] = []
     opened: list[str] = []
     monkeypatch.setattr(import_dialog, "tell", lambda _w, _t, sentence: told.append(sentence))
-    monkeypatch.setattr(ImportDialog, "exec", lambda self: opened.append(self.windowTitle()))
+    monkeypatch.setattr(ResultTableDialog, "exec", lambda self: opened.append(self.windowTitle()))
     file = tmp_path / "log.csv"
     monkeypatch.setattr(QFileDialog, "getOpenFileName", lambda *_: (str(file), ""))
     file.write_bytes(bytes(range(32)) * 40)
@@ -131,7 +133,7 @@ def test_a_file_that_is_no_table_is_said_and_another_is_shown(
     assert len(told) == len(opened) == 1
 
 
-def test_everything_has_a_name_and_is_large_enough(dialog: ImportDialog) -> None:
+def test_everything_has_a_name_and_is_large_enough(dialog: ResultTableDialog) -> None:
     assert unnamed(dialog) == []
     assert too_small(dialog) == []
     assert marked_up(dialog) == []

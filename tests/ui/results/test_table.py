@@ -158,3 +158,11 @@ def test_what_cannot_be_read_is_drawn_apart(table: ResultsTable) -> None:
     table.rows.put_many({(0, Column.REPS): "x1"})
     assert table.grab().toImage() != sound
     assert table.slot == 0
+
+
+def test_as_planned_can_be_asked_for_from_inside_a_cell(table: ResultsTable, qtbot: QtBot) -> None:
+    QTest.keyClicks(table, "6")
+    with qtbot.waitSignal(table.planned) as asked:
+        QTest.keyClick(open_editor(table), Qt.Key.Key_Return, CONTROL)
+    assert asked.args == [False]
+    assert cell(table, 0) == "6"
