@@ -96,7 +96,14 @@ def _strength(asked: Asked, choice: Choice, regression: Regression) -> Chart:
     units = asked.client.units
     key = choice.exercise or next(iter(exercises_to_show(asked)), None)
     if key is None or key not in asked.catalogue:
-        return Chart(Kind.STRENGTH, tr(NAMES[Kind.STRENGTH]), units, "", empty=tr(NO_STRENGTH))
+        return Chart(
+            Kind.STRENGTH,
+            tr(NAMES[Kind.STRENGTH]),
+            units,
+            "",
+            empty=tr(NO_STRENGTH),
+            act="strength_test",
+        )
     series = strength_series(
         asked.catalogue[key],
         asked.client,
@@ -121,6 +128,7 @@ def _strength(asked: Asked, choice: Choice, regression: Regression) -> Chart:
             for p in series.points
         ),
         empty="" if series.points else tr(NO_STRENGTH),
+        act="strength_test",
         strength=series,
     )
 
@@ -146,6 +154,7 @@ def _mass(asked: Asked, choice: Choice, regression: Regression) -> Chart:
         head=(tr("Day"), units),
         rows=tuple((day_text(p.on), _mass_text(p.value, units)) for p in series.points),
         empty="" if series.points else tr(NO_MASS),
+        act="check_in",
         mass=series,
     )
 
@@ -177,13 +186,19 @@ def _of_weeks(
     asked: Asked, choice: Choice, text: str, weeks: tuple[WeekDone, ...], **fields: object
 ) -> Chart:
     """A chart of weeks; empty where no program is open or nothing was entered."""
-    empty = ""
+    empty, act = "", "results"
     if asked.program is None:
-        empty = tr(NO_PROGRAM)
+        empty, act = tr(NO_PROGRAM), ""
     elif not any(week.entered for week in weeks) and choice.kind is Kind.ADHERENCE:
         empty = tr(NO_RESULTS)
     made = Chart(
-        choice.kind, tr(NAMES[choice.kind]), asked.client.units, text, empty=empty, weeks=weeks
+        choice.kind,
+        tr(NAMES[choice.kind]),
+        asked.client.units,
+        text,
+        empty=empty,
+        act=act,
+        weeks=weeks,
     )
     return replace(made, **fields)  # type: ignore[arg-type]
 
@@ -321,6 +336,7 @@ def _girths(asked: Asked, choice: Choice, regression: Regression) -> Chart:
         head=(tr("Day"), *heads),
         rows=_rows_by_day(days_of(series), by_day),
         empty="" if series else tr(NO_GIRTHS),
+        act="check_in",
         girths=series,
     )
 
@@ -336,6 +352,7 @@ def _marks(asked: Asked, choice: Choice) -> Chart:
         head=(tr("Day"), *(tr(MARKS[one.key]) for one in series)),
         rows=_rows_by_day(days_of(series), by_day),
         empty="" if series else tr(NO_MARKS),
+        act="check_in",
         marks=series,
     )
 

@@ -56,6 +56,14 @@ NO_STRENGTH = mark(
 )
 
 
+ACTS = {
+    "check_in": mark("Enter a check-in…"),
+    "results": mark("Enter results…"),
+    "strength_test": mark("Enter a test…"),
+}
+"""The forms that fill an empty chart, as the button below its sentence names them."""
+
+
 @dataclass(frozen=True, slots=True)
 class Asked:
     """Whose charts these are, and all they draw on."""
@@ -80,7 +88,8 @@ class Choice:
 class Chart:
     """One chart as values.
 
-    empty: what to do next where there is nothing to draw, else empty; text: what is to be seen,
+    empty: what to do next where there is nothing to draw, else empty; act: the key in ACTS of the
+    form that does it; text: what is to be seen,
     in sentences; head and rows: the same as a table; series: what the drawing needs.
     """
 
@@ -91,6 +100,7 @@ class Chart:
     head: tuple[str, ...] = ()
     rows: tuple[tuple[str, ...], ...] = ()
     empty: str = ""
+    act: str = ""
     strength: StrengthSeries | None = None
     mass: MassSeries | None = None
     weeks: tuple[WeekDone, ...] = ()

@@ -7,7 +7,7 @@ from datetime import date, datetime
 from pathlib import Path
 from typing import Any, TypeVar
 
-from PySide6.QtCore import Qt, QTimer
+from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QCloseEvent, QGuiApplication, QImage, QKeySequence, QShortcut, QShowEvent
 from PySide6.QtWidgets import (
     QCheckBox,
@@ -33,7 +33,7 @@ from app.ui.bench import Bench
 from app.ui.charts.canvas import Canvas
 from app.ui.charts.choices import Choices
 from app.ui.charts.data import chart_of
-from app.ui.charts.kinds import Asked, Chart, Choice, Kind
+from app.ui.charts.kinds import ACTS, Asked, Chart, Choice, Kind
 from app.ui.charts.look import look_of
 from app.ui.forms import Wrapped, button, plain
 
@@ -46,7 +46,12 @@ FILTERS = ("PNG (*.png)", "SVG (*.svg)", "PDF (*.pdf)")
 
 
 class ChartsWindow(QDialog):
-    """Choices at the left, the chart at the right, what it says and its acts below."""
+    """Choices at the left, the chart at the right, what it says and its acts below.
+
+    wanted(key): the form of ACTS that would fill an empty chart.
+    """
+
+    wanted = Signal(str)
 
     def __init__(self, bench: Bench, parent: QWidget | None, *, today: date | None = None) -> None:
         super().__init__(parent)
@@ -96,6 +101,8 @@ class ChartsWindow(QDialog):
         self.as_table.setMinimumHeight(32)
         self.as_table.setAutoDefault(False)
         self.as_table.toggled.connect(self._show_table)
+        self.act_button = button("", self._act)
+        self.act_button.hide()
         self.copy_button = button(tr("Copy picture"), self.copy)
         self.save_button = button(tr("Save…"), self.save)
         keys = (("Ctrl+T", self.as_table.toggle), ("Ctrl+C", self.copy), ("Ctrl+S", self.save))
@@ -118,6 +125,7 @@ class ChartsWindow(QDialog):
         right.addWidget(self.title)
         right.addWidget(self.busy)
         right.addWidget(self.pages, 1)
+        right.addWidget(self.act_button, 0, Qt.AlignmentFlag.AlignHCenter)
         right.addWidget(said)
         right.addWidget(self.wrong)
         foot = QHBoxLayout()
@@ -204,11 +212,18 @@ class ChartsWindow(QDialog):
             self.canvas.say(chart.empty, name=chart.title)
         else:
             self.canvas.show_image(image, name=chart.title, text=chart.text)
+        self.act_button.setVisible(bool(chart.empty and chart.act))
+        self.act_button.setText(tr(ACTS.get(chart.act, "")))
         for each in (self.copy_button, self.save_button, self.as_table):
             each.setEnabled(not chart.empty)
         if chart.empty:
             self.as_table.setChecked(False)
         self._fill_table(chart)
+
+    def _act(self) -> None:
+        """Ask for the form that fills the empty chart."""
+        if self.chart is not None:
+            self.wanted.emit(self.chart.act)
 
     def _failed(self, error: CoachError) -> None:
         self._job = None

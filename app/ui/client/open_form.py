@@ -122,7 +122,11 @@ def charts(bench: Bench, window: QWidget) -> None:
     """The charts of the open client, in a window that stays beside the plan."""
     from app.ui.charts.window import ChartsWindow
 
-    made = window.findChild(ChartsWindow) or ChartsWindow(bench, window)
+    made = window.findChild(ChartsWindow)
+    if made is None:
+        made = ChartsWindow(bench, window)
+        forms = {"check_in": check_in, "results": results, "strength_test": strength_test}
+        made.wanted.connect(lambda key: forms[key](bench, window))
     made.show()
     made.raise_()
     made.activateWindow()

@@ -81,6 +81,7 @@ def test_every_chart_has_its_picture_sentence_and_table(qtbot, shown, kind):
     cells = [shown.table.item(0, c).text() for c in range(shown.table.columnCount())]
     assert tuple(cells) == shown.chart.rows[0]
     assert not shown.busy.isVisible()
+    assert not shown.act_button.isVisible()
 
 
 def test_one_key_turns_the_chart_into_a_table(qtbot, shown):
@@ -114,6 +115,10 @@ def test_an_empty_chart_says_what_to_do_next(qtbot, dressed, bench):
     made.show()
     drawn(qtbot, made, Kind.MASS)
     assert "Enter a check-in" in made.canvas.sentence
+    assert made.act_button.text() == "Enter a check-in…"
+    with qtbot.waitSignal(made.wanted) as wanted:
+        made.act_button.click()
+    assert wanted.args == ["check_in"]
     assert not made.save_button.isEnabled()
     made.copy()
     made.save()

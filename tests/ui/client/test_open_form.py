@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QDialog, QWidget
 from pytestqt.qtbot import QtBot
 
 from app.ui.bench import Bench
+from app.ui.charts.kinds import ACTS
 from app.ui.charts.window import ChartsWindow
 from app.ui.client import open_form
 from app.ui.forms import Sheet
@@ -51,3 +52,16 @@ def test_charts_open_once_and_come_back(window: Window) -> None:
     assert window.findChildren(ChartsWindow) == [first]
     assert first.isVisible()
     first.close()
+
+
+@pytest.mark.parametrize("key", ACTS)
+def test_an_empty_chart_leads_to_the_form_that_fills_it(
+    window: Window, monkeypatch: pytest.MonkeyPatch, key: str
+) -> None:
+    opened: list[str] = []
+    monkeypatch.setattr(open_form, key, lambda *_: opened.append(key))
+    open_form.charts(window.bench, window)
+    shown = window.findChild(ChartsWindow)
+    shown.wanted.emit(key)
+    assert opened == [key]
+    shown.close()
