@@ -49,6 +49,8 @@ PAGES: Mapping[str, str] = {
     "CopySheet": "first-client",
     "MergeDialog": "first-client",
     "RecordSheet": "first-client",
+    "Interview": "first-client",
+    "WishesSheet": "first-client",
     "FilledFormDialog": "first-client",
     "CheckInSheet": "first-client",
     "CheckInsDialog": "first-client",
@@ -333,6 +335,16 @@ FIELDS: Mapping[tuple[str, str], str] = {
     ("CopySheet", "Name"): mark("As the copy is called; it is a client of its own from then on."),
     ("CopySheet", ANY): mark("Ticked, the copy has the programs as well, without results."),
     ("MergeDialog", ANY): mark("Whose value is kept where the two records differ."),
+    ("WishesSheet", "Search exercises"): mark("Any part of an exercise's name."),
+    ("WishesSheet", "Ticked ones alone"): mark("Show what is liked or not wanted, nothing else."),
+    ("WishesSheet", ANY): mark("What the client likes, and what is not wanted."),
+    ("Interview", "All of these questions were asked today"): mark(
+        "Keeps the screening of today even where every answer stayed as it was."
+    ),
+    ("Interview", ANY): mark("What you learn in the first talk; every page is kept as you go."),
+    ("LimitationSheet", "From"): mark("The first day it holds; unticked where it holds already."),
+    ("TestSheet", "Two tests that day"): mark("Loads rest on the one that counts; both are kept."),
+    ("EquipmentSheet", "Place"): mark("Where these things stand; each day names its place."),
     ("RecordSheet", "Stage"): mark(
         "Where you stand with the client; the list of clients shows it."
     ),

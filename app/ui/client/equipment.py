@@ -51,7 +51,7 @@ class EquipmentSheet(Sheet):
         self.boxes: dict[Equipment, QCheckBox] = {}
         self._lay_out()
         self.place.activated.connect(self._go_to)
-        self.setMinimumWidth(560)
+        self.setMinimumWidth(620)
         self._list()
         self._show(self.reaches[0])
 
@@ -67,7 +67,7 @@ class EquipmentSheet(Sheet):
             box = QCheckBox(thing.value.replace("_", " ").capitalize())
             box.setMinimumHeight(24)
             self.boxes[thing] = box
-            grid.addWidget(box, number_ % 8, number_ // 8)
+            grid.addWidget(box, number_ % 6, number_ // 6)
         self.column.insertLayout(1, where)
         self.column.insertLayout(2, grid)
         self.column.insertWidget(3, plain(tr("Steps to load with"), step="head"))
