@@ -85,7 +85,10 @@ def contents_of(text: str) -> tuple[Content, ...]:
     known = {content.value: content for content in Content}
     for name in names:
         if name not in known:
-            raise CoachError(f"There is no table {name!r}.", mend=f"Use {', '.join(known)}.")
+            raise CoachError(
+                tr("There is no table {name!r}.", name=name),
+                mend=tr("Use {known}.", known=", ".join(known)),
+            )
     return tuple(content for name, content in known.items() if name in names)
 
 
@@ -215,7 +218,7 @@ def import_table(
     name = wish.name or path.name.partition(".")[0]
     wanted = Wanted(ProgramId(uuid4().hex), name, start, weeks, matched.meant)
     built = build(lines, wanted, client=client, catalogue=catalogue)
-    store.save(Work(client), Work(client, built.program), label=f"Import {name}")
+    store.save(Work(client), Work(client, built.program), label=tr("Import {name}", name=name))
     said = trn("{n} line", "{n} lines", built.taken)
     head = tr("{client}, {program}: {lines} read", client=client.name, program=name, lines=said)
     left = [tr("Left out: {name}", name=name) for name in unknown]

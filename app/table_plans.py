@@ -26,7 +26,7 @@ from app.exchange.coach_plan.names import Named, Names, names_of
 from app.exchange.coach_plan.words import Words, words_from_table
 from app.exchange.files import read_whole
 from app.exchange.sheets.reading import MOST_BYTES, read_book
-from app.exchange.sheets.sheet import Book, Sheet
+from app.exchange.sheets.sheet import Book, Sheet, Stop
 
 WORDS = "table_words.toml"
 COLUMNS_KEY = "table columns "
@@ -52,10 +52,15 @@ def words() -> Words:
     return words_from_table(resources.read_toml(WORDS))
 
 
-def open_table(path: Path, *, encoding: str = "", separator: str = "") -> Book:
-    """The sheets of the file. Raises SheetError or FileTrouble; the file is only read."""
+def open_table(
+    path: Path, *, encoding: str = "", separator: str = "", stop: Stop | None = None
+) -> Book:
+    """The sheets of the file. Raises SheetError or FileTrouble; the file is only read.
+
+    stop: asked now and then, whether nobody waits for it any more.
+    """
     data = read_whole(path, most=MOST_BYTES)
-    return read_book(data, source=str(path), encoding=encoding, separator=separator)
+    return read_book(data, source=str(path), encoding=encoding, separator=separator, stop=stop)
 
 
 def shown_sheets(book: Book) -> tuple[Sheet, ...]:

@@ -8,17 +8,25 @@ from app.domain.wording import tr
 from app.exchange.sheets.csv_rows import rows_of, separator_of
 from app.exchange.sheets.decoding import decode
 from app.exchange.sheets.kind import Kind, kind_of
-from app.exchange.sheets.sheet import Book, Sheet, SheetError
+from app.exchange.sheets.sheet import Book, Sheet, SheetError, Stop
 from app.exchange.sheets.workbook_rows import sheets_of
 
 MOST_BYTES = 20 * 1024 * 1024
 """The largest table file that is read; a year of full weeks has some 5 MB as CSV."""
 
 
-def read_book(data: bytes, *, source: str, encoding: str = "", separator: str = "") -> Book:
+def read_book(
+    data: bytes,
+    *,
+    source: str,
+    encoding: str = "",
+    separator: str = "",
+    stop: Stop | None = None,
+) -> Book:
     """The cells of the file `source`.
 
-    encoding and separator: of a CSV file, as the coach chose them; found out where empty. Raises
+    encoding and separator: of a CSV file, as the coach chose them; found out where empty; stop:
+    asked at every row of a workbook. Raises
     SheetError for what is no table or too large, and where no cell holds anything.
     """
     if len(data) > MOST_BYTES:
@@ -32,7 +40,7 @@ def read_book(data: bytes, *, source: str, encoding: str = "", separator: str = 
             mend=tr("Take the plan's part of it into a file of its own."),
         )
     if kind_of(data, source=source) is Kind.WORKBOOK:
-        book = Book(sheets_of(data, source=source))
+        book = Book(sheets_of(data, source=source, stop=stop))
     else:
         decoded = decode(data, source=source, encoding=encoding)
         sign = separator or separator_of(decoded.text)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import date, time, timedelta
 
@@ -14,6 +15,10 @@ Cell = str | float | int | date | time | timedelta | None
 MOST_CELLS = 1_000_000
 MOST_SHEETS = 200
 """A year of full weeks has some 50,000 cells; what holds more than this is no training plan."""
+
+
+Stop = Callable[[], bool]
+"""Asked now and then while a file is read: whether nobody waits for it any more."""
 
 
 class SheetError(CoachError):
@@ -51,3 +56,8 @@ def too_many_cells(source: str) -> SheetError:
         where=source,
         mend=tr("Take the plan's part of it into a file of its own."),
     )
+
+
+def stopped(source: str) -> SheetError:
+    """The error for a file whose reading was stopped."""
+    return SheetError(tr("Its reading was stopped."), where=source)

@@ -16,6 +16,8 @@ from app.exchange.sheets.sheet import (
     Cell,
     Sheet,
     SheetError,
+    Stop,
+    stopped,
     too_many_cells,
 )
 from app.exchange.tables.cell import unguarded
@@ -25,13 +27,13 @@ MOST_FILLED = 50_000
 """Cells that merged ranges of one sheet are filled into."""
 
 
-def sheets_of(data: bytes, *, source: str) -> tuple[Sheet, ...]:
+def sheets_of(data: bytes, *, source: str, stop: Stop | None = None) -> tuple[Sheet, ...]:
     """The sheets of the workbook in its order. Raises SheetError."""
     looked = look_through(data, source=source)
     try:
         with catch_warnings():
             simplefilter("ignore")  # of things that a plan does not need
-            return tuple(_sheets(data, looked.merged, source))
+            return tuple(_sheets(data, looked.merged, source, stop))
     except SheetError:
         raise
     except MemoryError:
@@ -44,7 +46,9 @@ def sheets_of(data: bytes, *, source: str) -> tuple[Sheet, ...]:
         ) from error
 
 
-def _sheets(data: bytes, merged: dict[str, tuple[str, ...]], source: str) -> Iterator[Sheet]:
+def _sheets(
+    data: bytes, merged: dict[str, tuple[str, ...]], source: str, stop: Stop | None
+) -> Iterator[Sheet]:
     from openpyxl.reader.excel import ExcelReader
 
     reader = ExcelReader(BytesIO(data), read_only=True, data_only=True, keep_links=False)
@@ -58,6 +62,8 @@ def _sheets(data: bytes, merged: dict[str, tuple[str, ...]], source: str) -> Ite
             left -= max(1, len(row))
             if left < 0:
                 raise too_many_cells(source)
+            if stop is not None and stop():
+                raise stopped(source)
             rows.append([_cell(one) for one in row])
         _fill(rows, merged.get(paths.get(sheet.title, ""), ()))
         while rows and not any(cell is not None for cell in rows[-1]):

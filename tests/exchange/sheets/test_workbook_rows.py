@@ -128,3 +128,8 @@ def test_memory_that_runs_out_is_not_hidden(monkeypatch: pytest.MonkeyPatch) -> 
     monkeypatch.setattr(workbook_rows, "_fill", burst)
     with pytest.raises(MemoryError):
         sheets_of(saved(sample()), source="a.xlsx")
+
+
+def test_reading_can_be_stopped() -> None:
+    with pytest.raises(SheetError, match="stopped"):
+        sheets_of(saved(sample()), source="a.xlsx", stop=lambda: True)

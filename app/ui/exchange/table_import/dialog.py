@@ -74,6 +74,7 @@ class TableImport(FormSheet):
         self.preview: Preview | None = None
         self._job: worker.Job[Opened] | worker.Job[Matched] | worker.Job[Preview] | None = None
         self._read: tuple[tuple[Sheet, ...], Mapping] | None = None
+        self._closing: list[bool] = []  # shared with the thread that reads the file
         today = today or datetime.now().astimezone().date()
         self.columns = ColumnsPage()
         self.names = NamesPage(bench)
@@ -113,9 +114,13 @@ class TableImport(FormSheet):
     def open_file(self, encoding: str = "", separator: str = "") -> None:
         """Read the file, and guess at its columns."""
         path, reader, unit = self.path, self.reader, self.bench.desk.client.units
+        closing = self._closing
+
+        def left() -> bool:
+            return bool(closing)
 
         def work() -> Opened:
-            book = open_table(path, encoding=encoding, separator=separator)
+            book = open_table(path, encoding=encoding, separator=separator, stop=left)
             return Opened(book, reader.columns(shown_sheets(book), unit=unit))
 
         self._start(worker.start(work, self._opened, self._failed))
@@ -279,6 +284,7 @@ class TableImport(FormSheet):
         self.bench.said.emit(tr("Read from a table: {name}", name=self.program.name))
 
     def _let_go(self) -> None:
+        self._closing.append(True)
         if self._job is not None:
             self._job.cancel()
 
