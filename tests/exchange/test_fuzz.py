@@ -75,7 +75,7 @@ def changed(data: bytes, dice: random.Random) -> bytes:
 
 def bent(record: Any, dice: random.Random) -> Any:
     """The record with a value somewhere in it replaced by another kind of value."""
-    others = (
+    others: tuple[Any, ...] = (
         None,
         True,
         -1,
