@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from PySide6.QtCore import QSize, Qt, QUrl, qVersion
-from PySide6.QtGui import QKeySequence, QTextDocument
+from PySide6.QtGui import QImage, QKeySequence, QTextDocument
 from PySide6.QtWidgets import (
     QDialog,
     QHBoxLayout,
@@ -22,6 +22,7 @@ from PySide6.QtWidgets import (
 )
 
 import app
+from app import resources
 from app.domain.wording import mark, tr
 from app.ui import theme
 from app.ui.forms import Wrapped, button, plain, text_field
@@ -35,6 +36,13 @@ CAUTION = mark(
 )
 
 
+PICTURES = ("window", "drag", "findings", "progression", "split", "substitutes")
+"""Pictures of the guide, each shipped once in light and once in dark."""
+
+MARGINS = 48
+"""What a page keeps free beside a picture, px."""
+
+
 class GuideBrowser(QTextBrowser):
     """Shows pages of the guide; it loads no picture and follows no link out of the guide."""
 
@@ -45,8 +53,14 @@ class GuideBrowser(QTextBrowser):
         self.document().setDocumentMargin(16)
 
     def loadResource(self, kind: int, name: QUrl | str) -> Any:
-        """Nothing is loaded: pages are set as text."""
-        return None
+        """A picture of the guide in the present colours, as wide as the page; nothing else."""
+        wanted = name.toString() if isinstance(name, QUrl) else name
+        if kind != QTextDocument.ResourceType.ImageResource.value or wanted not in PICTURES:
+            return None
+        way = "dark" if theme.current().dark else "light"
+        picture = QImage(str(resources.path_of(f"guide/pictures/{wanted}-{way}.png")))
+        width = min(picture.width(), max(200, self.viewport().width() - MARGINS))
+        return picture.scaledToWidth(width, Qt.TransformationMode.SmoothTransformation)
 
     def show_page(self, page: Page, commands: Sequence[Command]) -> None:
         """Show a page from its top."""
@@ -69,7 +83,7 @@ class Guide(QDialog):
         self.search.setClearButtonEnabled(True)
         self.contents = QListWidget()
         self.contents.setAccessibleName(tr("Pages of the guide"))
-        self.contents.setFixedWidth(220)
+        self.contents.setFixedWidth(260)
         self.browser = GuideBrowser()
         for page in pages():
             item = QListWidgetItem(page.title)
@@ -85,7 +99,7 @@ class Guide(QDialog):
         self.search.textChanged.connect(self.narrow)
         self.contents.currentItemChanged.connect(lambda item, _: self._show(item))
         self.browser.anchorClicked.connect(self.follow)
-        self.resize(920, 680)
+        self.resize(980, 720)
         self.open_page(pages()[0].name)
 
     def open_page(self, name: str) -> None:

@@ -296,7 +296,9 @@ class Window(Commands):
         self.season.set_compact(small)
         self.tally.set_compact(small)
         self.findings.set_compact(small)
-        self.foot.setFixedHeight(150 if self.height() < 800 else 220)
+        self.foot.setFixedHeight(
+            150 if self.height() < 800 else max(220, self.height() * 22 // 100)
+        )
         self.statusBar().setVisible(self.height() >= 760 or not small)
 
     def closeEvent(self, event: QCloseEvent) -> None:

@@ -1,10 +1,11 @@
 """Draw the pictures of the README anew, from the demo, without a screen.
 
-    .venv/bin/python packaging/pictures/docs_pictures.py            the two of the README
-    .venv/bin/python packaging/pictures/docs_pictures.py FOLDER     every screen, to look at
+    .venv/bin/python packaging/pictures/docs_pictures.py            README and guide
+    .venv/bin/python packaging/pictures/docs_pictures.py --guide    the guide alone
+    .venv/bin/python packaging/pictures/docs_pictures.py FOLDER     some larger ones, to look at
 
-Run it after any change that shows, look at each picture, and commit the README's two together with
-the change.
+Run it after any change that shows, look at each picture, and commit them together with the change.
+`screens.py` beside this draws every screen.
 """
 
 from __future__ import annotations
@@ -132,14 +133,70 @@ def _first_week(pages: object) -> int:
     raise SystemExit("The booklet has no page for week 1.")
 
 
+GUIDE = ROOT / "resources/guide/pictures"
+GUIDE_WIDTH = 680
+GUIDE_COLOURS = 96
+
+
+def guide_pictures(folder: Path) -> None:
+    """What the pages of the guide show, once in light and once in dark."""
+    from app.ui.progression_dialog import ProgressionDialog
+    from app.ui.split_dialog import SplitDialog
+    from app.ui.substitutes import SubstituteDialog
+
+    folder.mkdir(parents=True, exist_ok=True)
+    for way, colours in (("light", theme.LIGHT), ("dark", theme.DARK)):
+        theme.force(colours)
+        theme.apply(start.application())
+        window = open_window((1366, 860))
+        bench = window.bench
+        small(window, folder / f"window-{way}.png")
+        small(window.foot, folder / f"findings-{way}.png")
+        first = bench.desk.program.weeks[WEEK].days[0].sessions[0].slots[0]
+        for name, made in (
+            ("progression", ProgressionDialog(bench, window)),
+            ("split", SplitDialog(bench, window)),
+            ("substitutes", SubstituteDialog(bench, first.id, window)),
+        ):
+            made.setModal(False)
+            made.show()
+            settle()
+            small(made, folder / f"{name}-{way}.png")
+            made.close()
+        window.grid.go_to(bench.desk.program.weeks[WEEK].days[3].sessions[0].slots[2].id)
+        window.grid.pick_up_exercise(ExerciseKey("leg_extension"))
+        settle(900)
+        small(window.grid, folder / f"drag-{way}.png")
+        window.close()
+    theme.force(theme.LIGHT)
+    theme.apply(start.application())
+
+
+def small(widget: QWidget, path: Path) -> None:
+    """Write a picture of the widget as wide as a page of the guide, in few colours."""
+    from PIL import Image
+
+    save(widget, path)
+    with Image.open(path) as whole:
+        whole.load()
+    ratio = min(1.0, GUIDE_WIDTH * 1.5 / whole.width)
+    size = (round(whole.width * ratio), round(whole.height * ratio))
+    reduced = whole.convert("RGB").resize(size, Image.Resampling.LANCZOS)
+    reduced.quantize(GUIDE_COLOURS, dither=Image.Dither.NONE).save(path, optimize=True)
+
+
 def main() -> int:
-    """Draw the README's two, or everything into the folder named."""
+    """Draw the README's and the guide's, or larger ones into the folder named."""
     start.application()
     theme.force(theme.LIGHT)
     theme.apply(start.application())
     if len(sys.argv) == 1:
         drag_picture(ROOT / "packaging/pictures")
         booklet_pictures(ROOT / "packaging/pictures", "booklet")
+        guide_pictures(GUIDE)
+        return 0
+    if sys.argv[1] == "--guide":
+        guide_pictures(GUIDE)
         return 0
     folder = Path(sys.argv[1])
     folder.mkdir(parents=True, exist_ok=True)

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 from PySide6.QtCore import QUrl
 from PySide6.QtGui import QTextDocument
 from PySide6.QtWidgets import QMainWindow, QWidget
 from pytestqt.qtbot import QtBot
 
-from app.ui.guide import About, Guide, about_text, commands_of, show_guide
+from app.ui import theme
+from app.ui.guide import PICTURES, About, Guide, about_text, commands_of, show_guide
 from app.ui.guide_text import Command, Page, pages
 
 
@@ -44,10 +47,37 @@ def test_links_lead_to_pages_and_nowhere_else(window: QWidget) -> None:
     assert guide.browser.toPlainText().startswith("Cautions")
 
 
-def test_nothing_is_loaded_for_a_page(window: QWidget) -> None:
+IMAGE = QTextDocument.ResourceType.ImageResource.value
+
+
+def test_nothing_from_outside_the_guide_is_loaded(window: QWidget) -> None:
     guide = show_guide(window)
-    kind = QTextDocument.ResourceType.ImageResource.value
-    assert guide.browser.loadResource(kind, QUrl.fromLocalFile("/etc/hostname")) is None
+    for name in (QUrl.fromLocalFile("/etc/hostname"), QUrl("../demo/team.toml"), "nothing"):
+        assert guide.browser.loadResource(IMAGE, name) is None
+    style = QTextDocument.ResourceType.StyleSheetResource.value
+    assert guide.browser.loadResource(style, QUrl("window")) is None
+
+
+@pytest.mark.parametrize("name", PICTURES)
+def test_a_picture_is_shown_in_the_present_colours_inside_the_page(window, name: str) -> None:
+    guide = show_guide(window)
+    shown = []
+    for colours in (theme.LIGHT, theme.DARK):
+        theme.force(colours)
+        picture = guide.browser.loadResource(IMAGE, QUrl(name))
+        assert 200 <= picture.width() <= guide.browser.viewport().width()
+        shown.append(picture.pixelColor(2, 2).lightness())
+    theme.force(None)
+    light, dark = shown
+    assert light > 200
+    assert dark < 100
+
+
+def test_every_picture_stands_on_a_page_with_words_for_those_who_do_not_see_it() -> None:
+    texts = " ".join(page.text for page in pages())
+    found = dict(re.findall(r"!\[([^\]]+)\]\((\w+)\)", texts))
+    assert sorted(found.values()) == sorted(PICTURES)
+    assert all(len(words) > 20 for words in found)
 
 
 def test_searching_lists_the_pages_that_hold_the_words(window: QWidget) -> None:
