@@ -135,7 +135,17 @@ def _add_plan_commands(add: Add) -> None:
     one = add(booklet, tr("the booklet of a plan file as PDF"))
     one.add_argument("plan", type=Path, metavar="PLAN.json")
     one.add_argument("--out", type=Path, metavar="F.pdf", required=True)
-    one.add_argument("--paper", choices=("a4", "letter"), type=str.lower, default="a4")
+    one.add_argument(
+        "--paper", choices=("a4", "letter", "a5", "phone"), type=str.lower, default="a4"
+    )
+    one.add_argument(
+        "--kind",
+        choices=("booklet", "form", "wall"),
+        default="booklet",
+        help=tr("on paper, to fill in on a screen, or one sheet for the wall"),
+    )
+    one.add_argument("--large", action="store_true", help=tr("large print"))
+    one.add_argument("--without-loads", action="store_true", help=tr("loads are left open"))
     one.add_argument("--grey", action="store_true", help=tr("tones for a grey printer"))
     one.add_argument("--weeks", type=weeks_run, metavar="1-6", help=tr("only these weeks"))
     one.add_argument("--coach", default="", metavar="NAME", help=tr("who hands it out"))
@@ -230,7 +240,7 @@ def check(asked: argparse.Namespace) -> None:
 
 def booklet(asked: argparse.Namespace) -> None:
     """Write the booklet of a plan file as PDF."""
-    from app.booklet import Options, Paper
+    from app.booklet import Kind, Options, Paper
     from app.domain.work import Coach
     from app.exchange.files import write_file
     from app.off_desk import issue_of
@@ -245,7 +255,14 @@ def booklet(asked: argparse.Namespace) -> None:
         coach=Coach(asked.coach, team=plan.client.team),
         on=asked.date or datetime.now().astimezone().date(),
     )
-    options = Options(paper=Paper[asked.paper.upper()], grey=asked.grey, weeks=asked.weeks)
+    options = Options(
+        paper=Paper[asked.paper.upper()],
+        grey=asked.grey,
+        weeks=asked.weeks,
+        loads=not asked.without_loads,
+        large=asked.large,
+        kind=Kind(asked.kind),
+    )
     write_file(asked.out, bind(issue, catalogue, range_book(), options=options))
     print(asked.out)
 

@@ -227,6 +227,25 @@ def test_a_booklet_is_written_as_asked(run: Run, plan: Path, tmp_path: Path) -> 
     assert "5 October 2026" in text
 
 
+@pytest.mark.parametrize(
+    ("more", "size"),
+    [
+        (("--kind", "form", "--paper", "phone"), (283.5, 504.6)),
+        (("--kind", "wall"), (841.9, 595.3)),
+        (("--large", "--without-loads"), (595.3, 841.9)),
+    ],
+)
+def test_a_booklet_is_of_the_kind_that_was_asked_for(
+    run: Run, plan: Path, tmp_path: Path, more: tuple[str, ...], size: tuple[float, float]
+) -> None:
+    out = tmp_path / "b.pdf"
+    done = run("booklet", plan, "--out", out, "--weeks", "2-2", *more)
+    assert (done.code, done.err) == (0, "")
+    with pypdfium2.PdfDocument(out) as pdf:
+        assert pdf[0].get_size() == pytest.approx(size, abs=1)
+    assert (b"/AcroForm" in out.read_bytes()) is ("form" in more)
+
+
 def test_weeks_that_are_not_there_leave_no_booklet(run: Run, plan: Path, tmp_path: Path) -> None:
     out = tmp_path / "b.pdf"
     refused(run("booklet", plan, "--out", out, "--weeks", "20-30"), "Weeks 20 to 30", "21")

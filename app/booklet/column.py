@@ -177,13 +177,13 @@ def numbered(book: Book, number: int, words: str) -> Piece:
     return Piece(len(lines) * BODY.lead_mm + 0.9, draw)
 
 
-def hair(gap: float = 0.6, after: float = 1.2) -> Piece:
+def hair(gap: float = 0.6, after: float = 1.2, *, leads: bool = False) -> Piece:
     """A hair line across the column."""
 
     def draw(sheet: Sheet, y: float) -> None:
         sheet.pen.rule(0, y, sheet.width, tone=sheet.palette.hair)
 
-    return Piece(after, draw, gap=gap)
+    return Piece(after, draw, gap=gap, leads=leads)
 
 
 def note_lines(head: str) -> Draw:

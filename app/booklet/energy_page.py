@@ -195,7 +195,8 @@ def draw_chart(sheet: Sheet, energy: EnergyPlan, y: float) -> float:
     if len(energy.weeks) == len(sheet.book.season.weeks):
         light_columns(sheet, axis, box)
     pen.text(0, y + 3.6, tr("Energy"), style=SMALL_HEAD)
-    pen.text(0, y + 8.2, tr("kcal a day"), style=LABEL, tone=p.mid)
+    unit = sheet.book.wrap(tr("kcal a day"), LABEL, 13.0)
+    pen.lines(0, y + 8.2, unit, style=LABEL, tone=p.mid)
     for at_kcal in range(low, high + 1, step):
         at = box.bottom - (at_kcal - low) * scale
         pen.rule(box.x, at, box.right, weight=0.35 if at_kcal > low else 0.8, tone=p.hair)

@@ -244,5 +244,8 @@ def refuse_missing(missing: dict[str, str]) -> None:
     raise BookletError(
         tr("The booklet's fonts have no {named}{more}.", named=named, more=more),
         where=where,
-        mend=tr("Write it in Latin, Greek or Cyrillic letters."),
+        mend=tr(
+            "Write it in Latin, Greek or Cyrillic letters. For a client's name, fill in the name "
+            "to be printed among the booklet's choices; the name that is kept stays."
+        ),
     )

@@ -11,8 +11,8 @@ from app.booklet.content import Part
 from app.booklet.fonts import BODY, BODY_BOLD, LABEL, NBSP
 from app.booklet.words import mass_number
 from app.domain.exercise import LoadKind
-from app.domain.units import plates_per_side
-from app.domain.wording import tr
+from app.domain.units import nearest_plates
+from app.domain.wording import listing, tr
 
 _ROW_MM = 7.6
 _COLUMNS = 2
@@ -23,45 +23,59 @@ _CRUMB_KG = 0.005
 
 @dataclass(frozen=True, slots=True)
 class BarLoad:
-    """A load on the bar and the plates of one side, heavy ones first, kg; rest_kg: what is left."""
+    """A load on the bar and the plates of one side, heavy ones first, kg.
+
+    rest_kg: what the plates there are do not make up, below 0 where the bar alone is too heavy;
+    place: where the session is, if not at the client's usual place.
+    """
 
     load_kg: float
     plates_kg: tuple[float, ...]
     rest_kg: float
+    bar_kg: float = 20.0
+    place: str = ""
 
 
 def bar_loads(book: Book) -> tuple[BarLoad, ...]:
-    """Every load of the printed weeks that goes on a bar, from light to heavy, each once."""
-    increments = book.issue.client.increments
-    found: set[float] = set()
+    """Every load of the printed weeks that goes on a bar, by place from light to heavy."""
+    client = book.issue.client
+    places = {place.name for place in client.places}
+    found: set[tuple[str, int, float]] = set()
     for index in book.week_range:
-        for slot in book.issue.program.weeks[index].slots():
-            load_kg = book.loads.get(slot.id)
-            if load_kg and book.exercise(slot.exercise).load_kind is LoadKind.BARBELL:
-                found.add(load_kg)
-    loads = []
-    for load_kg in sorted(found):
-        if load_kg < increments.bar_kg:
-            loads.append(BarLoad(load_kg, (), load_kg - increments.bar_kg))
-            continue
-        plates = plates_per_side(load_kg, increments.bar_kg, increments.plates_kg)
-        loads.append(BarLoad(load_kg, plates.plates, plates.remainder_kg))
-    return tuple(loads)
+        for day, session in book.issue.program.weeks[index].sessions():
+            place = client.free[day].place
+            place = place if place in places else ""
+            for slot in session.slots:
+                load_kg = book.loads.get(slot.id)
+                if load_kg and book.exercise(slot.exercise).load_kind is LoadKind.BARBELL:
+                    found.add((place, day if place else 0, load_kg))
+    seen: dict[tuple[str, float], BarLoad] = {}
+    for place, day, load_kg in sorted(found):
+        increments = client.increments_on(day) if place else client.increments
+        plates = nearest_plates(load_kg, increments.bar_kg, increments.plates_kg)
+        seen[place, load_kg] = BarLoad(
+            load_kg, plates.plates, plates.remainder_kg, increments.bar_kg, place
+        )
+    return tuple(seen.values())
 
 
 def plates_text(book: Book, load: BarLoad) -> str:
-    """'20 + 2.5', or in words where the bar alone is the load or does not reach it."""
+    """'20 + 2.5', or in words where the bar alone is the load or is too heavy."""
     units = book.issue.client.units
-    if load.rest_kg < 0:
-        return tr("a lighter bar")
-    text = NBSP.join(f"{mass_number(plate, units)}{NBSP}+" for plate in load.plates_kg)[:-2]
-    text = text or tr("the bar alone")
-    return text if abs(load.rest_kg) < _CRUMB_KG else tr("{plates} (nearest)", plates=text)
+    text = f"{NBSP}+{NBSP}".join(mass_number(plate, units) for plate in load.plates_kg)
+    if load.load_kg < load.bar_kg - _CRUMB_KG:
+        text = tr("a lighter bar")
+    elif not text:
+        text = tr("the bar alone")
+    elif abs(load.rest_kg) >= _CRUMB_KG:
+        text = tr("{plates} (nearest)", plates=text)
+    return tr("{place}: {plates}", place=load.place, plates=text) if load.place else text
 
 
-def _intro(book: Book) -> str:
+def _intro(book: Book, loads: tuple[BarLoad, ...]) -> str:
     units = book.issue.client.units
-    bar = f"{mass_number(book.issue.client.increments.bar_kg, units)}{NBSP}{units}"
+    bars = sorted({load.bar_kg for load in loads})
+    bar = listing(tuple(f"{mass_number(one, units)}{NBSP}{units}" for one in bars))
     return tr(
         "For a bar of {bar}: each load of your program and the plates for one side. The other side "
         "gets the same. Weigh a bar that you do not know.",
@@ -95,7 +109,7 @@ def _drawing(loads: tuple[BarLoad, ...], row_mm: float) -> Draw:
     def draw(sheet: Sheet) -> None:
         pen, p = sheet.pen, sheet.palette
         sheet.title(tr("Plates for the bar"), tr("for one side"))
-        y = pen.paragraph(0, 32.0, _intro(sheet.book), width=sheet.width, style=BODY) + 4.0
+        y = pen.paragraph(0, 32.0, _intro(sheet.book, loads), width=sheet.width, style=BODY) + 4.0
         tall = -(-len(loads) // _COLUMNS)
         pitch = sheet.width / _COLUMNS
         units = sheet.book.issue.client.units
@@ -130,7 +144,7 @@ def plate_pieces(book: Book) -> Iterator[Piece]:
     if not loads:
         return
     yield section(book, tr("Plates for the bar"), tr("for one side"))
-    yield text(book, _intro(book))
+    yield text(book, _intro(book, loads))
     for load in loads:
         yield _row(book, load)
         yield hair(gap=0.0)

@@ -40,6 +40,7 @@ from app.domain.wording import tr
 
 _PICTURE_MM = 50.0
 _OTHER_MM = 18.0
+_TOGETHER = 5  # faults that stay on one page
 
 
 def exercise_pages(book: Book) -> Iterator[Page]:
@@ -111,10 +112,11 @@ def _how(book: Book, exercise: Exercise) -> Iterator[Piece]:
 def _faults(book: Book, exercise: Exercise) -> Iterator[Piece]:
     if exercise.faults:
         yield section(book, tr("If you notice this"), tr("try this"))
-    for fault in exercise.faults:
+    for at, fault in enumerate(exercise.faults, start=1):
         yield text(book, fault.notice, BODY_BOLD, after=0.2, leads=True)
         yield text(book, fault.remedy, after=0.4, leads=True)
-        yield hair()
+        # a few of them: a page that begins with the last one reads badly
+        yield hair(leads=at < min(len(exercise.faults), _TOGETHER))
 
 
 def _others(book: Book, others: tuple[Instead, ...]) -> Iterator[Piece]:
@@ -188,7 +190,8 @@ def energy_pages(book: Book) -> Iterator[Page]:
     pieces.append(section(book, tr("How the numbers came about")))
     pieces.append(text(book, working_text(energy), CELL, cites=energy.sources, mid=True))
     pieces.append(caution(book, tr(CAUTION), tuple(tr(one) for one in CAUTIONS)))
-    yield from column_pages(book, "energy", title, pieces, cites=cites_of(energy))
+    fill = note_lines(tr("What you notice"))
+    yield from column_pages(book, "energy", title, pieces, cites=cites_of(energy), fill=fill)
 
 
 def _energy_chart(energy: EnergyPlan) -> Piece:

@@ -26,6 +26,7 @@ from app.domain.wording import mark, tr, trn
 from app.domain.work import Issue
 from app.ui import worker
 from app.ui.bench import Bench
+from app.ui.coach_sheet import kept_mark
 from app.ui.forms import NumberField, Sheet, Wrapped, button, plain, text_field
 from app.ui.lines_table import lines_table
 from app.ui.words import tip
@@ -206,6 +207,8 @@ class BatchDialog(Sheet):
                 mend=tr("Choose one that is there."),
             )
         paper: Paper = self.paper.currentData()
+        # read here: the booklets are bound in another thread
+        self._mark = kept_mark(self.bench.desk.store)
         return Order(
             folder=folder,
             options=Options(paper=paper, grey=self.grey.isChecked(), weeks=weeks),
@@ -219,7 +222,7 @@ class BatchDialog(Sheet):
         from app import press
 
         desk = self.bench.desk
-        return press.bind(issue, desk.catalogue, desk.ranges, options=options)
+        return press.bind(issue, desk.catalogue, desk.ranges, options=options, mark=self._mark)
 
     def try_keep(self) -> None:
         """Make what is ticked; stay open for the summary."""

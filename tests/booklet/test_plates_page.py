@@ -9,7 +9,7 @@ import pytest
 from app.booklet import Options, Paper, Part, make
 from app.booklet.bind import open_book
 from app.booklet.plates_page import BarLoad, bar_loads, plates_text
-from app.domain.client import Increments
+from app.domain.client import Increments, Place
 from app.domain.exercise import LoadKind
 from tests.booklet.reading_pdf import Printed
 from tests.booklet.sample import TAUGHT, content, issue, lifter, season
@@ -41,6 +41,24 @@ def test_every_load_is_printed_with_its_plates(paper: Paper):
     book = open_book(handed, content(), options)
     for load in bar_loads(book):
         assert plates_text(book, load).replace("\u00a0", " ") in text
+
+
+def test_a_session_elsewhere_gets_the_plates_that_are_there():
+    hut = Place("hut", frozenset(), Increments(bar_kg=15.0, plates_kg=(15.0, 10.0, 2.5)))
+    who = lifter(places=(hut,))
+    free = tuple(
+        replace(time, place="hut" if day == 1 else "") for day, time in enumerate(who.free)
+    )
+    handed = issue(season(2), replace(who, free=free))
+    loads = bar_loads(open_book(handed, content(), Options()))
+    assert {load.place for load in loads} == {"", "hut"}
+    for load in loads:
+        assert load.bar_kg == (15.0 if load.place else 20.0)
+        found = load.bar_kg + 2 * sum(load.plates_kg) + load.rest_kg
+        assert found == pytest.approx(load.load_kg)
+        assert set(load.plates_kg) <= {15.0, 10.0, 2.5} or not load.place
+    booklet = Printed(make(handed, content(), Options()))
+    assert "hut: " in booklet.text(booklet.pages_with("Plates for the bar")[-1])
 
 
 def test_what_cannot_be_made_up_is_said():
