@@ -16,7 +16,7 @@ from app.domain.program import Program
 from app.domain.work import Work
 from db.store import Store
 from tests.builders import program
-from tests.db.samples import PLAN, RUNA
+from tests.db.samples import DIARY, PLAN, RUNA
 
 ROOT = Path(__file__).resolve().parents[2]
 KILLS = 30
@@ -62,7 +62,7 @@ def kill_one(path: Path, dice: random.Random, *, aimed: bool) -> int:
 def test_no_kept_edit_is_lost_and_none_is_halved(tmp_path: Path) -> None:
     path = tmp_path / "coach.weekloom"
     store = Store.open(path)
-    store.save(None, Work(RUNA, season()), label="Add the program")
+    store.save(None, Work(RUNA, season(), DIARY), label="Add the program")
     store.close()
     dice = random.Random(20261125)
     hot = 0
@@ -76,6 +76,10 @@ def test_no_kept_edit_is_lost_and_none_is_halved(tmp_path: Path) -> None:
         # the edit under way when it was killed may have been kept, but not yet told
         assert number in (last_told, last_told + 1)
         assert whole(found) == {str(number)}
+        diary = store.load_diary(RUNA.id)
+        assert {result.note for result in diary.results} == {str(number)}
+        assert len(diary.results) == len(DIARY.results) + number % 2
+        assert sum(len(one.sets) for one in diary.results) == 6 + 2 * (number % 2)
         assert len(store.log(PLAN.id, limit=100_000)) == number + 1
         store.set_setting("open", str(last_told))
         store.close()

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import date
+from datetime import date, datetime
 
 import pytest
 from hypothesis import given
@@ -209,6 +209,21 @@ def test_a_table_that_weekloom_wrote_is_read_back() -> None:
     names = {e.name: key for e in builders.CATALOGUE for key in [e.key]}
     placed = place(entries, names, PLAN)
     assert placed.results == results
+
+
+def test_cells_of_a_workbook_are_read_as_what_they_are() -> None:
+    rows = (
+        ("Date", "Exercise", "Weight", "Reps", "RIR"),
+        (datetime(2026, 10, 12, 18, 30), "Squat", 62.5, 8.0, 1.5),  # noqa: DTZ001 - as cells are
+        (date(2026, 10, 13), "Squat", 65, 7, None),
+    )
+    sheet = Sheet("Log", rows)
+    entries, faults = read_rows(sheet, guess_reading(sheet, WORDS))
+    assert faults == ()
+    assert [(e.day.day, e.sets[0]) for e in entries] == [
+        (12, SetDone(62.5, 8, 1.5)),
+        (13, SetDone(65.0, 7)),
+    ]
 
 
 def test_a_reading_is_remembered_by_its_headings() -> None:
