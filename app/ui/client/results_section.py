@@ -43,14 +43,14 @@ class ResultsSection(Section):
                     last=day_text(days[-1]),
                 )
                 self.line(told)
-        entries = (
-            (tr("Enter results…"), open_form.results),
-            (tr("Results from a table…"), open_form.result_table),
-            (tr("Adjust next week…"), open_form.adjust),
-            (tr("Begin from the results…"), open_form.from_results),
+        self.links(
+            (tr("Enter results…"), partial(self._open, open_form.results)),
+            (tr("From a table…"), partial(self._open, open_form.result_table)),
         )
-        for text, run in entries:
-            self.links((text, partial(self._open, run)))
+        self.links(
+            (tr("Adjust next week…"), partial(self._open, open_form.adjust)),
+            (tr("Count as tests…"), partial(self._open, open_form.from_results)),
+        )
 
     def _open(self, run: Callable[[Bench, QWidget], None]) -> None:
         run(self.bench, self.window())
