@@ -127,12 +127,21 @@ def rank(
 ) -> tuple[Substitute, ...]:
     """Everything that could stand in for the slot's exercise, best first, blocked ones last.
 
-    Ties are broken by key, so that the order is total. Raises EditError for a slot that is not in
-    the program and UnknownExercise for an exercise that is not in the catalogue.
+    Ties are broken by what the client likes, then by key, so that the order is total. Raises
+    EditError for a slot that is not in the program and UnknownExercise for an exercise that is
+    not in the catalogue.
     """
     asked = _asked(slot, program, client, catalogue=catalogue)
     found = [_substitute(asked, one) for one in _candidates(asked, catalogue)]
-    found.sort(key=lambda one: (bool(one.blocked), -one.score, one.exercise.key))
+    likes = client.likes
+    found.sort(
+        key=lambda one: (
+            bool(one.blocked),
+            -one.score,
+            one.exercise.key not in likes,
+            one.exercise.key,
+        )
+    )
     return tuple(found)
 
 
@@ -393,6 +402,8 @@ def _reasons(asked: _Asked, one: _Candidate, *, suits: float) -> Iterator[str]:
     if new.unilateral and not old.unilateral:
         yield tr("each side by itself")
     yield from _activation_reasons(asked, one)
+    if new.key in asked.client.likes:
+        yield tr("the client likes it")
     if suits < 1:
         yield tr(
             "better at {rep_low} to {rep_high} {tr}",

@@ -77,11 +77,13 @@ def compose(
 
     One general drill first, then those that cover the session's patterns best, core lifts
     counting double and drills that wake emphasised muscles a little more; nothing the client
-    lacks equipment for, dislikes or must not do on that day. Light working exercises fill up
-    where there are too few drills. Empty for an empty session.
+    lacks equipment for at that day's place, dislikes or must not do on that day. Light working
+    exercises fill up where there are too few drills. Empty for an empty session.
     """
     wanted = _patterns(session, catalogue)
-    fitting = [e for e in catalogue if e.warmup_for and fits(e, client, on)]
+    day = on.weekday()
+    steps = client.increments_on(day)
+    fitting = [e for e in catalogue if e.warmup_for and fits(e, client, on, day=day)]
     general = [e for e in fitting if is_general(e)]
     specific = [e for e in fitting if not is_general(e) and e.pattern is Pattern.DRILL]
     others = [e for e in fitting if e.pattern is not Pattern.DRILL]
@@ -90,12 +92,12 @@ def compose(
         chosen += _pick(drills, wanted, emphasis=emphasis, most=most_drills - len(chosen))
 
     def load_of(slot: Slot) -> float | None:
-        load = load_for(slot, catalogue[slot.exercise], client, curve)
+        load = load_for(slot, catalogue[slot.exercise], client, curve, increments=steps)
         return None if load is None else load.load_kg
 
     return WarmUp(
         tuple(_drill(exercise, wanted) for exercise in chosen),
-        ramps_of(session, catalogue.__getitem__, load_of=load_of, increments=client.increments),
+        ramps_of(session, catalogue.__getitem__, load_of=load_of, increments=steps),
     )
 
 

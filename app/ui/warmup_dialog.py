@@ -130,11 +130,12 @@ class WarmupDialog(Sheet):
         if session is None:
             return
         patterns = {desk.catalogue[slot.exercise].pattern for slot in session.slots}
-        on = desk.program.week_start(self.bench.week)
+        day = self.sessions[self.session_box.currentIndex()][0]
+        on = desk.context.day_date(self.bench.week, day)
         suiting = [
             e
             for e in desk.catalogue
-            if e.warmup_for and e.key not in taken and fits(e, desk.client, on)
+            if e.warmup_for and e.key not in taken and fits(e, desk.client, on, day=day)
         ]
         suiting.sort(key=lambda e: (-len(patterns & set(e.warmup_for)), _late(e), e.name))
         self.others.clear()

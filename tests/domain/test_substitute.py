@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 
 from app.domain import checks, substitute
 from app.domain.checks import Difference
-from app.domain.client import Client, Limitation, Side
+from app.domain.client import Client, FreeTime, Limitation, Place, Side
 from app.domain.edits.place import replace_exercise
 from app.domain.errors import EditError
 from app.domain.exercise import Catalogue, Equipment, ExerciseKey, Joint, Motion, Muscle
@@ -120,6 +120,27 @@ def test_a_dislike_costs_rank_and_is_told() -> None:
     found = ranked("bench_press 3x8", who)
     assert "not liked" in named(found, usual[0]).reasons
     assert named(found, usual[0]).score < named(ranked("bench_press 3x8"), usual[0]).score
+
+
+def test_what_is_liked_is_told_and_breaks_ties() -> None:
+    usual = ranked("bench_press 3x8")
+    liked = replace(PLAIN, likes=frozenset({usual[-1].exercise.key}))
+    found = ranked("bench_press 3x8", liked)
+    assert "the client likes it" in named(found, usual[-1].exercise.key).reasons
+    assert [one.score for one in found] == [one.score for one in usual]
+    same = [k for k, (a, b) in enumerate(pairwise(usual)) if a.score == b.score]
+    for at in same[:1]:
+        second = usual[at + 1].exercise.key
+        tied = ranked("bench_press 3x8", replace(PLAIN, likes=frozenset({second})))
+        assert keys(tied).index(second) <= at
+
+
+def test_the_place_of_the_day_has_to_have_what_a_substitute_needs() -> None:
+    home = Place("home", frozenset({Equipment.BODY}))
+    free = (FreeTime(60, place="home"), *PLAIN.free[1:])
+    found = ranked("split_squat 3x8", replace(PLAIN, places=(home,), free=free))
+    assert named(found, "leg_press").blocked == "needs leg press"
+    assert named(ranked("split_squat 3x8"), "leg_press").blocked == ""
 
 
 def test_what_is_done_already_costs_rank_and_is_told() -> None:

@@ -1,11 +1,19 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import date
+from datetime import date, timedelta
 
 import pytest
 
-from app.domain.client import Client, ClientId, Limitation, StrengthTest
+from app.domain.client import (
+    Client,
+    ClientId,
+    FreeTime,
+    Increments,
+    Limitation,
+    Place,
+    StrengthTest,
+)
 from app.domain.effort import Rir
 from app.domain.exercise import (
     Catalogue,
@@ -150,3 +158,15 @@ def test_the_same_session_always_gets_the_same_warm_up():
     turned = Catalogue(tuple(reversed(CATALOGUE.exercises)))
     one = compose(session(SQUAT, PRESS), CATALOGUE, CLIENT, on=TODAY)
     assert compose(session(SQUAT, PRESS), turned, CLIENT, on=TODAY) == one
+
+
+def test_drills_and_ramps_go_by_the_place_of_the_day():
+    hut = Place("hut", frozenset({Equipment.BODY, Equipment.BAND}), Increments(plates_kg=(20.0,)))
+    days = (FreeTime(60), FreeTime(60, place="hut"), *(FreeTime(),) * 5)
+    who = replace(CLIENT, places=(hut,), free=days)
+    monday = compose(session(SQUAT, PRESS), CATALOGUE, who, on=TODAY)
+    tuesday = compose(session(SQUAT, PRESS), CATALOGUE, who, on=TODAY + timedelta(days=1))
+    assert "band" not in monday.keys
+    assert "band" in tuesday.keys
+    assert all((step.load_kg - 20) % 40 == 0 for ramp in tuesday.ramps for step in ramp.sets)
+    assert tuesday.ramps != monday.ramps
