@@ -39,6 +39,7 @@ SCOPE = (
     "app/domain/energy/resting.py",
     "app/domain/exercise.py",
     "app/domain/intake.py",
+    "app/domain/intake_questions.py",
     "app/domain/loads.py",
     "app/domain/muscle_groups.py",
     "app/domain/program.py",

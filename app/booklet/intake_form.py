@@ -22,7 +22,7 @@ from app.booklet.fonts import (
     refuse_missing,
 )
 from app.booklet.pen import Box, Pen
-from app.domain.intake import (
+from app.domain.intake_questions import (
     AGREED,
     CONSENT,
     DAYS,

@@ -14,7 +14,8 @@ from app.booklet.content import Paper
 from app.booklet.fields import ON
 from app.booklet.intake_form import IntakeForm, make_intake_form
 from app.domain.client import Client, ClientId
-from app.domain.intake import QUESTIONS, require_form, take
+from app.domain.intake import require_form, take
+from app.domain.intake_questions import QUESTIONS
 from app.domain.work import Coach
 from app.exchange.pdf_fields import read_fields
 from tests.booklet.sample import FONTS

@@ -9,8 +9,8 @@ from hypothesis import strategies as st
 from app.domain.client import Client, ClientId, FreeTime, Goal, Sex
 from app.domain.errors import CoachError
 from app.domain.exercise import Equipment, Muscle
-from app.domain.intake import FORM, MUSCLES, QUESTIONS, Kind, require_form, take
-from app.domain.muscle_groups import GROUPS
+from app.domain.intake import require_form, take
+from app.domain.intake_questions import FORM, QUESTIONS
 
 TODAY = date(2026, 11, 25)
 NEW = Client(ClientId("new"), "New client")
@@ -42,10 +42,6 @@ WHOLE = {
 
 def told(answers: dict[str, str], client: Client = NEW) -> str:
     return " ".join(take(answers, client, today=TODAY).open)
-
-
-def test_every_field_has_a_name_of_its_own() -> None:
-    assert len(set(FIELDS)) == len(FIELDS)
 
 
 def test_a_whole_form_makes_a_client() -> None:
@@ -136,14 +132,6 @@ def test_another_pdf_is_no_intake_form() -> None:
         require_form({"name": "x"})
     with pytest.raises(CoachError, match="another edition"):
         require_form({"form": "weekloom intake 99"})
-
-
-def test_every_kind_of_question_is_asked() -> None:
-    assert {question.kind for question in QUESTIONS} == set(Kind)
-
-
-def test_the_muscles_are_the_main_groups_of_the_tally() -> None:
-    assert [key for key, _ in MUSCLES] == [group.key for group in GROUPS if group.main]
 
 
 def test_what_was_agreed_is_kept_with_its_day() -> None:
