@@ -29,6 +29,7 @@ from app.ui.bench import Bench
 from app.ui.coach_sheet import kept_mark
 from app.ui.forms import NumberField, Sheet, Wrapped, button, plain, text_field
 from app.ui.lines_table import lines_table
+from app.ui.paper_habits import language_of
 from app.ui.words import tip
 from db.store import Store
 
@@ -222,7 +223,14 @@ class BatchDialog(Sheet):
         from app import press
 
         desk = self.bench.desk
-        return press.bind(issue, desk.catalogue, desk.ranges, options=options, mark=self._mark)
+        return press.bind(
+            issue,
+            desk.catalogue,
+            desk.ranges,
+            options=options,
+            mark=self._mark,
+            language=language_of(issue.client, self.store),
+        )
 
     def try_keep(self) -> None:
         """Make what is ticked; stay open for the summary."""

@@ -27,6 +27,7 @@ from app.ui.bench import Bench
 from app.ui.booklet_options import MEMORY, BookletOptions
 from app.ui.coach_sheet import kept_mark
 from app.ui.forms import Sheet, button, plain
+from app.ui.paper_habits import language_of, paper_of
 from app.ui.paper_view import PaperView
 from app.ui.pdf_pages import Pages
 from app.ui.printing import ask_printer, print_on
@@ -60,7 +61,9 @@ class BookletDialog(Sheet):
 
     def _build_options(self, weeks: int) -> None:
         client, store = self.issue.client, self.bench.desk.store
-        self.fields = BookletOptions(client, weeks)
+        self.fields = BookletOptions(
+            client, weeks, paper=paper_of(client, store), language=language_of(client, store)
+        )
         self.fields.recall(store.setting(MEMORY.choices), store.setting(MEMORY.name_of(client)))
         self.paper, self.grey = self.fields.paper, self.fields.grey
         self.folded = self.fields.folded
@@ -130,10 +133,17 @@ class BookletDialog(Sheet):
             return
         self.busy.show()
         desk, issue, mark = self.bench.desk, self.issue, self.mark
-        folded = self.fields.is_folded
+        folded, language = self.fields.is_folded, str(self.fields.language.currentData())
 
         def bound() -> bytes:
-            pdf = press.bind(issue, desk.catalogue, desk.ranges, options=options, mark=mark)
+            pdf = press.bind(
+                issue,
+                desk.catalogue,
+                desk.ranges,
+                options=options,
+                mark=mark,
+                language=language,
+            )
             return press.fold(pdf, options.paper) if folded else pdf
 
         self._job = worker.start(bound, self._made, self._failed)

@@ -21,6 +21,7 @@ from app.domain.client import Client
 from app.domain.errors import CoachError
 from app.domain.wording import mark, tr
 from app.ui.forms import NumberField, Wrapped, plain, text_field
+from app.ui.paper_habits import language_box
 
 EXCERPT_WEEKS = 6
 """So many weeks make a first excerpt: enough to begin with, and the rest can still change."""
@@ -77,8 +78,12 @@ class BookletOptions(QWidget):
     changed = Signal()
     typed = Signal()
 
-    def __init__(self, client: Client, weeks: int) -> None:
+    def __init__(
+        self, client: Client, weeks: int, *, paper: Paper = Paper.A4, language: str = ""
+    ) -> None:
         super().__init__()
+        self._usual_paper = paper
+        self.language = language_box(language)
         self.client, self.weeks = client, weeks
         self.kind = _combo(KINDS)
         self.paper = _combo(PAPERS)
@@ -133,6 +138,7 @@ class BookletOptions(QWidget):
         form.setVerticalSpacing(8)
         rows: tuple[tuple[str, QWidget], ...] = (
             (tr("Make"), self.kind),
+            (tr("Language"), self.language),
             (tr("Paper"), self.paper),
             (tr("Weeks"), self.span),
             (tr("First week"), self.first),
@@ -164,16 +170,14 @@ class BookletOptions(QWidget):
         self.last.set_value(self.weeks)
         self.spread.setChecked(True)
         self.loads.setCurrentIndex(self.loads.findData(self.client.units))
-        paper = getattr(self.client, "paper", "").upper()
-        if paper in Paper.__members__:
-            self.paper.setCurrentIndex(self.paper.findData(Paper[paper]))
+        self.paper.setCurrentIndex(self.paper.findData(self._usual_paper))
         self._tick_parts()
         self._follow()
 
     def _listen(self) -> None:
         self.kind.currentIndexChanged.connect(lambda _k: self._kind_chosen())
         self.span.currentIndexChanged.connect(lambda _k: self._span_chosen())
-        for combo in (self.paper, self.loads):
+        for combo in (self.paper, self.loads, self.language):
             combo.currentIndexChanged.connect(lambda _k: self._tell())
         for box in (self.grey, self.large, self.spread, self.folded):
             box.toggled.connect(lambda _on: self._tell())
@@ -187,7 +191,9 @@ class BookletOptions(QWidget):
         form = self.chosen_kind is Kind.FORM
         if form is not (self.paper.currentData() is Paper.PHONE):
             self.paper.blockSignals(True)
-            self.paper.setCurrentIndex(self.paper.findData(Paper.PHONE if form else Paper.A4))
+            self.paper.setCurrentIndex(
+                self.paper.findData(Paper.PHONE if form else self._usual_paper)
+            )
             self.paper.blockSignals(False)
         self._left_out[self._shown] = ALL_PARTS - set(self._parts())
         self._shown = self.chosen_kind

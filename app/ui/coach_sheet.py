@@ -17,6 +17,7 @@ from app.domain.wording import tr
 from app.domain.work import Coach
 from app.exchange.files import read_file
 from app.ui.forms import Sheet, button, plain, text_field
+from app.ui.paper_habits import LANGUAGE, SIZE, language_box, size_box
 from db.store import Store
 
 MARK = "coach mark"
@@ -61,6 +62,12 @@ class CoachSheet(Sheet):
         self.row(tr("Name"), self.name)
         self.row(tr("Contact"), self.contact)
         self.row(tr("Team"), self.team)
+        self.language = language_box(store.setting(LANGUAGE))
+        self.size_of_paper = size_box(
+            store.setting(SIZE).title(), usual=tr("As this computer has it")
+        )
+        self.row(tr("Language of papers"), self.language)
+        self.row(tr("Paper"), self.size_of_paper)
         self.mark = kept_mark(store)
         self.picture = plain()
         self.picture.setAccessibleName(tr("Mark"))
@@ -121,6 +128,9 @@ class CoachSheet(Sheet):
         name = require_name(self.name.text(), "coach")
         contact, team = self.contact.text().strip(), self.team.text().strip()
         self.store.set_coach(Coach(name, contact=contact, team=team))
+        language = str(self.language.currentData())
+        self.store.set_setting(LANGUAGE, "" if language == "en" else language)
+        self.store.set_setting(SIZE, str(self.size_of_paper.currentData()).upper())
         text = base64.b64encode(self.mark).decode()
         if text != self.store.setting(MARK):
             self.store.set_setting(MARK, text)

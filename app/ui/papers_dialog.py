@@ -27,6 +27,7 @@ from app.papers import Kind, Look, Order
 from app.ui import worker
 from app.ui.bench import Bench
 from app.ui.forms import NumberField, Sheet, Wrapped, button, plain
+from app.ui.paper_habits import LANGUAGE, language_box, language_of, paper_of
 from app.ui.paper_view import PaperView
 from app.ui.printing import ask_printer, print_on
 from app.ui.words import tip
@@ -62,6 +63,7 @@ class PapersDialog(Sheet):
         self.paper.setMinimumHeight(32)
         for _, name in SIZES:
             self.paper.addItem(tr(name))
+        self._choose_usual()
         self.grey = QCheckBox(tr("Tones for a grey printer"))
         self.grey.setMinimumHeight(24)
         weeks = len(bench.desk.program.weeks) if bench.desk.has_program else 1
@@ -77,12 +79,22 @@ class PapersDialog(Sheet):
         self._lay_out()
         self.kinds.currentRowChanged.connect(lambda _row: self.make())
         self.paper.currentIndexChanged.connect(lambda _k: self.make())
+        self.language.currentIndexChanged.connect(lambda _k: self.make())
         self.grey.toggled.connect(lambda _on: self.make())
         self.week.edit.editingFinished.connect(self.make)
         self.finished.connect(lambda _result: self._let_go())
         self.resize(1060, 780)
         rows = [kind.key for kind in papers.KINDS]
         self.kinds.setCurrentRow(rows.index(key) if key in rows else 0)
+
+    def _choose_usual(self) -> None:
+        """The language and size of the client's papers, else the coach's."""
+        desk = self.bench.desk
+        client = desk.client if desk.work is not None else None
+        usual = paper_of(client, desk.store)
+        self.paper.setCurrentIndex(next((k for k, (s, _) in enumerate(SIZES) if s is usual), 0))
+        spoken = language_of(client, desk.store) if client is not None else ""
+        self.language = language_box(spoken or desk.store.setting(LANGUAGE))
 
     def _order(self) -> Order:
         desk = self.bench.desk
@@ -95,6 +107,7 @@ class PapersDialog(Sheet):
         )
 
     def _lay_out(self) -> None:
+        self.row(tr("Language"), self.language)
         self.row(tr("Paper"), self.paper)
         self.row(tr("Week"), self.week)
         left = QVBoxLayout()
@@ -125,7 +138,9 @@ class PapersDialog(Sheet):
     def look(self) -> Look:
         """The look as chosen. Raises CoachError for a week that is not there."""
         week = self.week.whole_value() - 1 if self.kind.weekly else 0
-        return Look(SIZES[self.paper.currentIndex()][0], self.grey.isChecked(), week)
+        size = SIZES[self.paper.currentIndex()][0]
+        language = str(self.language.currentData())
+        return Look(size, self.grey.isChecked(), week, language=language)
 
     def make(self) -> None:
         """Make the pages anew, off this thread."""

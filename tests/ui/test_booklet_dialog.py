@@ -51,9 +51,14 @@ def bound_once(monkeypatch: pytest.MonkeyPatch) -> None:
         *,
         options: Options,
         mark: bytes = b"",
+        language: str | None = None,
     ) -> bytes:
-        if mark or (issue.client, issue.program, issue.on) != (RUNA, PROGRAM, TODAY):
-            return BIND(issue, catalogue, ranges, options=options, mark=mark)
+        if (
+            language not in (None, "en")
+            or mark
+            or (issue.client, issue.program, issue.on) != (RUNA, PROGRAM, TODAY)
+        ):
+            return BIND(issue, catalogue, ranges, options=options, mark=mark, language=language)
         if options not in BOUND:
             BOUND[options] = BIND(issue, catalogue, ranges, options=options)
         return BOUND[options]
@@ -437,3 +442,13 @@ def test_the_mark_stands_on_the_cover(qtbot: QtBot, bench: Bench, store: Store) 
     dialog.reject()
     assert QThreadPool.globalInstance().waitForDone(WAIT_MS)
     QCoreApplication.processEvents()
+
+
+def test_the_booklet_is_bound_in_the_language_that_is_chosen(
+    qtbot: QtBot, dialog: BookletDialog
+) -> None:
+    before = dialog.content
+    dialog.fields.language.setCurrentIndex(dialog.fields.language.findData("de"))
+    made(qtbot, dialog)
+    assert dialog.content != before
+    assert b"/Lang (de)" in dialog.content

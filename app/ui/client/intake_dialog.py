@@ -20,6 +20,7 @@ from app.exchange.pdf_fields import MOST_BYTES, read_fields
 from app.ui.bench import Bench
 from app.ui.forms import Sheet, Wrapped, plain, tell
 from app.ui.lines_table import KEY, add_line, lines_table
+from app.ui.paper_habits import usual_units
 from db.store import Store
 
 
@@ -80,7 +81,7 @@ class IntakeDialog(Sheet):
     def client(self) -> Client:
         """Whom the answers are for, as known until now."""
         if self.is_new:
-            return Client(ClientId(uuid4().hex), tr("New client"))
+            return Client(ClientId(uuid4().hex), tr("New client"), units=usual_units())
         return self.bench.desk.client
 
     def refresh(self) -> None:

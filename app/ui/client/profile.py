@@ -20,6 +20,7 @@ from app.ui.client.section import this_day
 from app.ui.client.status_sheet import StatusSheet
 from app.ui.emphasis_sheet import EmphasisChoice
 from app.ui.forms import NumberField, Sheet, button, entered, plain, text_field
+from app.ui.paper_habits import language_box, size_box, usual_units
 from app.ui.words import full_date, pydate, qdate
 
 SEXES: tuple[tuple[str, Sex | None], ...] = (
@@ -90,7 +91,7 @@ class ProfileSheet(Sheet):
             else "",
         )
         self.bench, self.new = bench, new
-        self.client = client or Client(ClientId(uuid4().hex), tr("New client"))
+        self.client = client or Client(ClientId(uuid4().hex), tr("New client"), units=usual_units())
         self._build("" if new else self.client.name)
         self._show_part(part)
         self.setMinimumWidth(600)
@@ -107,6 +108,8 @@ class ProfileSheet(Sheet):
             self.sex,
             self.height_field,
             self.mass,
+            self.language,
+            self.paper,
         )
         hidden = {"person": training, "training": person}.get(part, ())
         for field in hidden:
@@ -133,6 +136,8 @@ class ProfileSheet(Sheet):
         self.height_field.set_value(client.height_cm)
         self.mass.set_value(client.mass_kg)
         self.years.set_value(client.trained_years)
+        self.language = language_box(client.language, usual=tr("As your other papers"))
+        self.paper = size_box(client.paper, usual=tr("As your other papers"))
         for label, field in (
             (tr("Name"), self.name),
             (tr("Team"), self.team),
@@ -145,6 +150,8 @@ class ProfileSheet(Sheet):
             (tr("Years of training"), self.years),
             (tr("Trains for"), self.goal),
             (tr("Emphasis"), self.emphasis),
+            (tr("Language of papers"), self.language),
+            (tr("Paper"), self.paper),
         ):
             self.row(label, field)
             if field is self.mass:
@@ -200,6 +207,8 @@ class ProfileSheet(Sheet):
             trained_years=self.years.value() or 0.0,
             goal=Goal(self.goal.currentData()),
             emphasis=self.emphasis.chosen(),
+            language=str(self.language.currentData()),
+            paper=str(self.paper.currentData()),
         )
 
     def _require_born_first(self, born: date) -> None:
