@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from app.exchange.plan_file import Plan
     from db.store import Store
 
-KINDS = ("plan", "xlsx", "csv", "calendar", "whole")
+KINDS = ("plan", "xlsx", "csv", "calendar", "csl-json", "bibtex", "ris", "whole")
 """What the coach's file can be written as."""
 
 # -- the coach's file --------------------------------------------------------------------------
@@ -100,7 +100,14 @@ def add_export(one: argparse.ArgumentParser) -> None:
 def add_import(one: argparse.ArgumentParser) -> None:
     """The arguments of `import`."""
     one.add_argument(
-        "plans", type=Path, nargs="+", metavar="PLAN.json|DIR|TABLE.csv|TABLE.xlsx|ALL.zip"
+        "plans",
+        type=Path,
+        nargs="+",
+        metavar="FILE",
+        help=tr(
+            "a plan file, a folder of them, a table (.csv, .xlsx), references (.bib, .ris) or a "
+            "whole export (.zip)"
+        ),
     )
     one.add_argument("--replace", action="store_true", help=tr("replace what has the same id"))
     table = one.add_argument_group(tr("a coach's table"))
@@ -159,13 +166,16 @@ def weeks_count(text: str) -> int:
 
 
 def export(asked: argparse.Namespace) -> None:
-    """Write clients and programs of the coach's file as plan files, tables or calendars."""
+    """Write clients and programs as plan files, tables or calendars, or the references."""
     from app.exchange.files import make_folder, write_file
     from app.exchange.plan_file import write_plan
     from app.filing import file_names, gather_plans
-    from app.headless import refuse_standing
+    from app.headless import FORMS, refuse_standing
     from app.resources import catalogue
 
+    if asked.kind in FORMS:
+        _export_references(asked)
+        return
     if asked.kind == "whole":
         _export_whole(asked)
         return
@@ -210,6 +220,16 @@ def _export_whole(asked: argparse.Namespace) -> None:
     print(target)
 
 
+def _export_references(asked: argparse.Namespace) -> None:
+    from app import headless
+
+    target = headless.references_target(asked.kind, out=asked.out, to=asked.to)
+    headless.refuse_standing([target], replacing=asked.replace)
+    with closing(open_store(asked, new=True)) as store:
+        headless.export_references(store, asked.kind, target)
+    print(target)
+
+
 def _export_as(
     asked: argparse.Namespace, store: Store, plans: Sequence[Plan], known: Catalogue
 ) -> None:
@@ -240,7 +260,7 @@ def _export_as(
 
 
 def import_(asked: argparse.Namespace) -> None:
-    """Read plan files, folders of them, a coach's table or a whole export into the coach's file.
+    """Read plan files, a folder of them, a table, references or a whole export into the file.
 
     Of plan files that are named one by one, nothing is changed if one of them cannot be read; of
     a folder, each is taken by itself, and those that fail are told.
@@ -253,11 +273,16 @@ def import_(asked: argparse.Namespace) -> None:
     if whole:
         _import_whole(asked)
         return
-    files = [path for path in asked.plans if path not in folders and path not in tables]
+    lists = [path for path in asked.plans if path.suffix.lower() in headless.LISTS]
+    files = [path for path in asked.plans if path not in (*folders, *tables, *lists)]
     if files:
         _import_plans(asked, files)
     for path in tables:
         _import_table(asked, path)
+    for path in lists:
+        with closing(open_store(asked, new=True)) as store:
+            for line in headless.import_references(store, path):
+                print(f"{path}: {line}")
     for folder in folders:
         _import_folder(asked, folder)
 

@@ -11,6 +11,7 @@ from datetime import date, datetime, time, timedelta
 from pathlib import Path
 from uuid import uuid4
 
+from app import own_references
 from app.calendars import Choice, calendar_of, own_zone, write_calendar
 from app.domain.client import Client
 from app.domain.errors import CoachError
@@ -18,6 +19,7 @@ from app.domain.exercise import Catalogue
 from app.domain.program import MAX_WEEKS, Program, ProgramId
 from app.domain.wording import language, tr, trn
 from app.domain.work import Work
+from app.exchange.bibliography.files import SUFFIXES, Form
 from app.exchange.calendar_file import SUFFIX as ICS
 from app.exchange.calendar_file import USUAL_START
 from app.exchange.coach_plan.build import Wanted, build, weeks_in
@@ -31,6 +33,9 @@ from db.store import Store
 
 TABLES = (CSV, ".tsv", ".txt", XLSX, ".xlsm")
 """Endings of files that are read as a coach's table."""
+LISTS = (".bib", ".ris")
+"""Endings of files that are read as references."""
+FORMS = tuple(form.value for form in Form)
 MOST_NAMED = 5
 
 
@@ -238,3 +243,30 @@ def _unknown(path: Path, names: Sequence[str]) -> CoachError:
         where=str(path),
         mend=tr("Read the table in the window, or leave these out with --leave-out."),
     )
+
+
+# -- references ----------------------------------------------------------------------------------
+
+
+def references_target(kind: str, *, out: Path | None, to: Path | None) -> Path:
+    """Where references go: the file that was named, or one in the folder, which is made."""
+    if out is not None:
+        return out
+    assert to is not None
+    make_folder(to)
+    return to / f"references{SUFFIXES[Form(kind)]}"
+
+
+def export_references(store: Store, kind: str, target: Path) -> int:
+    """Writes all references, the coach's own among them; how many. Raises FileTrouble."""
+    return own_references.write_to(target, own_references.every(store).values(), Form(kind))
+
+
+def import_references(store: Store, path: Path) -> tuple[str, ...]:
+    """Keeps what is new of a file of references; what is to be said. Raises CoachError."""
+    taken = own_references.read_file(path, store)
+    if taken.fresh:
+        own_references.keep(store, taken.fresh)
+    head = trn("{n} reference taken in", "{n} references taken in", len(taken.fresh))
+    known = trn("{n} was there already", "{n} were there already", taken.known)
+    return (tr("{taken}, {known}", taken=head, known=known), *taken.left_out)

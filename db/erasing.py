@@ -70,7 +70,13 @@ def remove_rows(connection: Connection, client_id: ClientId, name: str) -> None:
 
 def _deletions(client_id: ClientId, name: str) -> tuple[tuple[str, tuple[str, ...]], ...]:
     of_client = "DELETE FROM settings WHERE instr(key, ?) OR instr(value, ?)"
+    # what the calendars of a program were told, see `app.calendars`
+    of_programs = (
+        "DELETE FROM settings WHERE key IN "
+        "(SELECT 'calendar ' || id FROM programs WHERE client_id = ?)"
+    )
     return (
+        (of_programs, (client_id,)),
         ("DELETE FROM clients WHERE id = ?", (client_id,)),
         (of_client, (client_id, client_id)),
         (of_client, (name, name)),

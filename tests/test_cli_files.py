@@ -203,3 +203,22 @@ def test_half_a_plan_file_changes_nothing(run, own: Path, tmp_path: Path) -> Non
         assert (code, said) == (1, "")
         assert error.count("\n") == 1
     assert own.read_bytes() == before
+
+
+@pytest.mark.parametrize("kind", ["csl-json", "bibtex", "ris"])
+def test_references_go_out_in_every_form(run, tmp_path: Path, kind: str) -> None:
+    code, said, _ = run("export", "--as", kind, "--to", tmp_path / "out")
+    assert code == 0
+    assert Path(said.strip()).stat().st_size > 10_000
+
+
+def test_references_come_in_once(run, own: Path, tmp_path: Path) -> None:
+    path = tmp_path / "mine.ris"
+    path.write_text("TY  - JOUR\nAU  - Estvik, R.\nTI  - On ridges\nPY  - 2020\nER  - \n")
+    code, said, _ = run("import", path)
+    assert (code, said) == (0, f"{path}: 1 reference taken in, 0 were there already\n")
+    assert "1 was there already" in run("import", path)[1]
+    path.write_text("nothing")
+    code, said, error = run("import", path)
+    assert (code, said) == (1, "")
+    assert error.count("\n") == 1

@@ -47,6 +47,9 @@ EXCHANGE_FIELDS: Mapping[tuple[str, str], str] = {
         "Ticked, rows of one exercise that follow each other are its sets."
     ),
     ("TableImport", "Each sheet is a week"): mark("Ticked, every sheet stands for one week."),
+    ("TableImport", "Weeks stand side by side"): mark(
+        "Ticked, you say below each column which week it speaks of."
+    ),
     ("TableImport", "Name"): mark("What the program is called; it can be changed later."),
     ("TableImport", "First week of"): mark("Any day of the week that the program begins in."),
     ("TableImport", "Weeks"): mark("With more than the table has, its last week goes on."),

@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 
+from app.calendars import SENT_KEY
 from app.domain.client import ClientId
 from db.backup import back_up
 from db.erasing import build_anew, footprint, holds, mentions, rewrite
@@ -52,6 +53,17 @@ def test_no_byte_of_the_client_is_left_and_the_others_are_whole(path):
     store.close()
     assert found_in(path.parent) == {}
     assert [file.name for file in path.parent.iterdir()] == [path.name]
+
+
+def test_what_calendars_of_the_client_were_told_goes_and_that_of_others_stays(path):
+    store = Store.open(path)
+    (program,) = store.programs(RUNA.id)[:1]
+    store.set_setting(SENT_KEY + program.id, "{}x")
+    store.set_setting(SENT_KEY + "other", "{}y")
+    store.erase_client(RUNA.id)
+    assert store.setting(SENT_KEY + program.id) == ""
+    assert store.setting(SENT_KEY + "other") == "{}y"
+    store.close()
 
 
 def test_a_locked_file_holds_nothing_either_once_it_is_opened(path):

@@ -105,6 +105,17 @@ class Mapping:
         columns[number] = replace(columns[number], part=part, unit="")
         return replace(self, columns=tuple(columns))
 
+    def with_week(self, number: int, week: int) -> Mapping:
+        """The mapping with a column that speaks of that week alone; 0 for every week."""
+        columns = list(self.columns)
+        columns[number] = replace(columns[number], week=week)
+        return replace(self, columns=tuple(columns))
+
+    @property
+    def side_by_side(self) -> bool:
+        """True if weeks stand side by side."""
+        return any(column.week for column in self.columns)
+
     def record(self) -> dict[str, Any]:
         """The mapping as a record that JSON takes."""
         return {

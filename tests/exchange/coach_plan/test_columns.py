@@ -37,3 +37,10 @@ def test_a_part_can_be_changed() -> None:
     assert changed.columns[1] == Column(Part.SETS, 2)
     assert changed.holds(Part.SETS)
     assert not changed.holds(Part.REPS, Part.NOTE)
+
+
+def test_the_week_of_a_column_can_be_changed() -> None:
+    assert MADE.side_by_side
+    every = MADE.with_week(1, 0)
+    assert not every.side_by_side
+    assert every.with_week(0, 4).columns[0] == Column(Part.EXERCISE, 4)

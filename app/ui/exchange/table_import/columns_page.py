@@ -19,6 +19,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from app.domain.program import MAX_WEEKS
 from app.domain.wording import mark, tr
 from app.exchange.coach_plan.columns import LABELS, Mapping, Part
 from app.exchange.sheets.csv_rows import SEPARATORS
@@ -31,6 +32,8 @@ from app.ui.refit_lines import RefitLines
 from app.ui.words import tip, typed_number
 
 SHOWN_ROWS = 60
+HEAD_ROWS = 2
+"""Rows of choices above the cells: what a column holds, and for which week."""
 LEAST_WIDTH, MOST_WIDTH = 96, 240
 """Of a column, px."""
 SEPARATOR_NAMES = {
@@ -62,6 +65,7 @@ class ColumnsPage(QWidget):
         self.sheets.itemChanged.connect(lambda _item: self.changed.emit())
         for box in (self.set_rows, self.sheet_weeks):
             box.toggled.connect(lambda _on: self.changed.emit())
+        self.beside.toggled.connect(self._show_week_row)
         self.head.edit.textEdited.connect(lambda _text: self._head_typed())
 
     def _build(self) -> None:
@@ -77,7 +81,8 @@ class ColumnsPage(QWidget):
         )
         self.set_rows = QCheckBox(tr("Each row is one set"))
         self.sheet_weeks = QCheckBox(tr("Each sheet is a week"))
-        for box in (self.set_rows, self.sheet_weeks):
+        self.beside = QCheckBox(tr("Weeks stand side by side"))
+        for box in (self.set_rows, self.sheet_weeks, self.beside):
             box.setMinimumHeight(28)
         self.table = QTableWidget()
         self.table.setAccessibleName(tr("The table"))
@@ -109,6 +114,7 @@ class ColumnsPage(QWidget):
         options.addWidget(self.head)
         options.addWidget(self.set_rows)
         options.addWidget(self.sheet_weeks)
+        options.addWidget(self.beside)
         options.addStretch(1)
         column.addWidget(self.csv_row)
         column.addWidget(self.sheets)
@@ -163,6 +169,7 @@ class ColumnsPage(QWidget):
         for box, on in (
             (self.set_rows, self.mapping.set_rows),
             (self.sheet_weeks, self.mapping.sheet_weeks),
+            (self.beside, self.mapping.side_by_side),
         ):
             box.blockSignals(True)
             box.setChecked(on)
@@ -176,12 +183,13 @@ class ColumnsPage(QWidget):
         rows = sheet.rows[:SHOWN_ROWS]
         self.table.clear()
         self.table.setColumnCount(width)
-        self.table.setRowCount(len(rows) + 1)
-        labels = ["", *(str(number + 1) for number in range(len(rows)))]
+        self.table.setRowCount(len(rows) + HEAD_ROWS)
+        labels = ["", "", *(str(number + 1) for number in range(len(rows)))]
         self.table.setVerticalHeaderLabels(labels)
         self.choices = [self._choice(number) for number in range(width)]
         for number, box in enumerate(self.choices):
             self.table.setCellWidget(0, number, box)
+            self.table.setCellWidget(1, number, self._week_box(number))
         for place, row in enumerate(rows):
             for number in range(width):
                 text = cell_text(row[number]) if number < len(row) else ""
@@ -191,8 +199,10 @@ class ColumnsPage(QWidget):
                     font = item.font()
                     font.setBold(True)
                     item.setFont(font)
-                self.table.setItem(place + 1, number, item)
-        self.table.setRowHeight(0, 36)
+                self.table.setItem(place + HEAD_ROWS, number, item)
+        for place in range(HEAD_ROWS):
+            self.table.setRowHeight(place, 36)
+        self.table.setRowHidden(1, not self.beside.isChecked())
         for number, box in enumerate(self.choices):
             self.table.resizeColumnToContents(number)
             wide = max(self.table.columnWidth(number), box.minimumSizeHint().width(), LEAST_WIDTH)
@@ -202,7 +212,7 @@ class ColumnsPage(QWidget):
         column = self.mapping.columns[number]
         box = DeafBox(
             tr("What column {n} holds", n=number + 1),
-            ((self._label(part, number), part.value) for part in LABELS),
+            ((tr(LABELS[part]), part.value) for part in LABELS),
         )
         box.choose(column.part.value)
         # the text chosen sets the width, not the longest of all that can be
@@ -211,11 +221,26 @@ class ColumnsPage(QWidget):
         box.activated.connect(lambda _k, n=number, b=box: self._chosen(n, Part(b.currentData())))
         return box
 
-    def _label(self, part: Part, number: int) -> str:
-        week = self.mapping.columns[number].week
-        if week and part is not Part.IGNORED:
-            return tr("{part}, week {n}", part=tr(LABELS[part]), n=week)
-        return tr(LABELS[part])
+    def _week_box(self, number: int) -> DeafBox:
+        weeks = ((tr("Week {n}", n=n), n) for n in range(1, MAX_WEEKS + 1))
+        box = DeafBox(tr("The week of column {n}", n=number + 1), ((tr("Every week"), 0), *weeks))
+        box.choose(self.mapping.columns[number].week)
+        box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+        box.activated.connect(lambda _k, n=number, b=box: self._week_chosen(n, b.currentData()))
+        return box
+
+    def _week_chosen(self, number: int, week: int) -> None:
+        self.mapping = self.mapping.with_week(number, week)
+        self.changed.emit()
+
+    def _show_week_row(self, on: bool) -> None:
+        """Show the choice of weeks; without it every column speaks of every week."""
+        self.table.setRowHidden(1, not on)
+        if not on and self.mapping.side_by_side:
+            for number in range(len(self.mapping.columns)):
+                self.mapping = self.mapping.with_week(number, 0)
+            self._show_mapping()
+            self.changed.emit()
 
     def _chosen(self, number: int, part: Part) -> None:
         self.mapping = self.mapping.with_part(number, part)

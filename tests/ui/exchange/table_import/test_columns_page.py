@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import date, time
+from typing import Any
 
 import pytest
 from pytestqt.qtbot import QtBot
@@ -25,9 +26,9 @@ def page(qtbot: QtBot, dressed) -> ColumnsPage:
 
 
 def test_cells_and_choices_are_shown(page: ColumnsPage) -> None:
-    assert [box.currentText() for box in page.choices] == ["Exercise", "Reps, week 2", "Left out"]
-    assert page.table.item(2, 0).text() == "Back squat"
-    assert page.table.item(1, 0).font().bold()
+    assert [box.currentText() for box in page.choices] == ["Exercise", "Reps", "Left out"]
+    assert page.table.item(3, 0).text() == "Back squat"
+    assert page.table.item(2, 0).font().bold()
     assert page.encoding.currentData() == "koi8_r"
     assert page.chosen_mapping() == MAPPING
 
@@ -68,3 +69,17 @@ def test_what_was_understood_is_told(page: ColumnsPage) -> None:
     assert page.remarks.lines() == ["row 2: no."]
     page.tell("2 lines.", ())
     assert page.remarks.isHidden()
+
+
+def test_the_weeks_of_columns_can_be_chosen(page: ColumnsPage, qtbot: QtBot) -> None:
+    assert page.beside.isChecked()
+    assert not page.table.isRowHidden(1)
+    box: Any = page.table.cellWidget(1, 2)
+    box.choose(3)
+    with qtbot.waitSignal(page.changed):
+        box.activated.emit(box.currentIndex())
+    assert [column.week for column in page.chosen_mapping().columns] == [0, 2, 3]
+    with qtbot.waitSignal(page.changed):
+        page.beside.setChecked(False)
+    assert not page.chosen_mapping().side_by_side
+    assert page.table.isRowHidden(1)
