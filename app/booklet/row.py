@@ -313,7 +313,8 @@ def _draw_cells(pen: Pen, row: Row, col: Columns) -> None:
             said = pen.fitting(text, LABEL, _SIDE_LABEL_MM)
             pen.text(col.cells - 1.4, middle, said, style=LABEL, tone=p.mid, align=1)
         if number:
-            middle = first.bottom + 1.1
+            middle = first.y + first.height / 2 if row.compact else first.bottom
+            middle += 1.1
             text = tr("sets {first}–{last}", first=number + 1, last=number + len(line))
             text = text if len(line) > 1 else tr("set {number}", number=number + 1)
             pen.text(col.label - 2.4, middle, text, style=LABEL, tone=p.mid, align=1)

@@ -27,6 +27,7 @@ _LEAST_TEXT_MM = 52.0  # with less room the boxes stand below the text
 _HEAD_MM = 34.0  # kept for the head of the session above a row
 _FEW = 8  # more sets stand below the text, where more of them fit side by side
 _MOST_BESIDE = 4  # boxes beside the text; further ones go on in a second row
+_NOTE_LETTERS = 200  # one line, which moves along as one types
 LINE_MM = 9.4
 """From one set of a form to the next."""
 
@@ -327,5 +328,5 @@ def _draw_fields(sheet: Sheet, row: SlimRow, y: float, *, week: int, session: Se
                 number=number,
                 what=ask,
             )
-            most = 0 if what is What.NOTE else 8
+            most = _NOTE_LETTERS if what is What.NOTE else 8
             sheet.fields.text(pen, frame, place.field(what), tip=tip, most=most)

@@ -100,7 +100,12 @@ def _on_pages(book: Book, index: int, week: Week) -> list[tuple[Piece, ...]]:
         whole = _tall(group.head) + _tall(group.rows)
         begin = _tall(group.head) + _tall(group.rows[:1])
         alone = book.options.large and len(pages[-1]) > (len(pages) == 1)
-        if begin > left or alone or (whole > left and whole <= room and left < room / 2):
+        bare = len(pages) == 1 and len(pages[0]) == 1 and _tall(group.head) <= left
+        if (
+            (begin > left and not bare)
+            or alone
+            or (whole > left and whole <= room and left < room / 2)
+        ):
             pages.append([])
             left = room
         pages[-1] += group.head

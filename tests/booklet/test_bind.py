@@ -340,6 +340,15 @@ def test_letters_without_a_font_stop_the_print_by_name():
     assert "漢 Runa" in told.value.where
 
 
+def test_a_client_whose_name_has_no_letters_here_is_printed_under_another():
+    handed = issue(program("Mon: back_squat 3x5"), lifter(name="漢 Runa"))
+    with pytest.raises(BookletError, match="fill in the name to be printed"):
+        make(handed, content())
+    booklet = Printed(make(handed, content(), Options(name="Han Runa")))
+    assert "for Han Runa" in booklet.text(1)
+    assert handed.client.name == "漢 Runa"
+
+
 def test_control_characters_vanish_and_line_ends_become_spaces():
     who = lifter(name="Runa\u200b\x00\nEstvik\u00ad")
     booklet = Printed(make(issue(program("Mon: back_squat 3x5"), who), content()))

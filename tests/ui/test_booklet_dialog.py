@@ -400,7 +400,11 @@ def test_choices_are_remembered_once_a_booklet_was_handed_out(
 
 
 def test_an_excerpt_says_so_in_its_file_name_and_keeps_an_issue(
-    qtbot: QtBot, dialog: BookletDialog, store: Store, monkeypatch: pytest.MonkeyPatch
+    qtbot: QtBot,
+    dialog: BookletDialog,
+    store: Store,
+    monkeypatch: pytest.MonkeyPatch,
+    tmp_path: Path,
 ) -> None:
     offered: list[str] = []
     retype(dialog.last, "2")
@@ -409,11 +413,13 @@ def test_an_excerpt_says_so_in_its_file_name_and_keeps_an_issue(
 
     def ask(_parent: object, _title: str, name: str, _kinds: str) -> tuple[str, str]:
         offered.append(name)
-        return "", ""
+        return str(tmp_path / name), ""
 
     monkeypatch.setattr(QFileDialog, "getSaveFileName", ask)
     dialog.try_keep()
     assert offered[0].endswith("1-2.pdf")
+    (line,) = store.issues(PROGRAM.id)
+    assert store.load_issue(line.id).program == PROGRAM
 
 
 def test_a_form_and_a_wall_sheet_are_made_and_looked_at(
