@@ -6,9 +6,11 @@ from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
 
+import openpyxl
 import pytest
 
 from app import resources
+from app.domain.effort import Rir
 from app.domain.exercise import ExerciseKey
 from app.domain.program import Program
 from app.exchange.coach_plan.build import Wanted, build, weeks_in
@@ -134,3 +136,56 @@ def test_a_renamed_file_is_refused(tmp_path: Path) -> None:
     path.write_text(TABLE, encoding="utf-8")
     with pytest.raises(SheetError, match="no workbook"):
         open_table(path)
+
+
+def test_a_workbook_with_merged_cells_side_by_side_is_read_whole(
+    store: Store, tmp_path: Path
+) -> None:
+    book = openpyxl.Workbook()
+    sheet = book.active
+    sheet.append(["Strength block for the spring"])
+    sheet.append([None, None, None, "Week 1", None, "Week 2", None])
+    sheet.append(["Day", "Session", "Exercise", "Sets x reps", "RIR", "Sets x reps", "RIR"])
+    sheet.append(["Monday", "Lower", "A1. Back squats", "3x5", 2, "4 x 5", "1-2"])
+    sheet.append([None, None, "A2. Leg extension", "3 x 12-15", 1, None, None])
+    sheet.append(["Thursday", "Upper", "BB row", "4×8 @ RIR 2", None, "4x8", "2,5"])
+    for cells in ("A1:G1", "D2:E2", "F2:G2", "A4:A5", "B4:B5"):
+        sheet.merge_cells(cells)
+    book.save(tmp_path / "a.xlsx")
+    sheets = shown_sheets(open_table(tmp_path / "a.xlsx"))
+    reader = TableReader(CATALOGUE, store)
+    matched = reader.match(sheets, reader.columns(sheets, unit="kg"))
+    assert matched.asked == ()
+    assert matched.reading.remarks == ()
+    lines = matched.reading.lines
+    wanted = Wanted(PROGRAM.id, "Spring", PROGRAM.start, weeks_in(lines), matched.meant)
+    made = build(lines, wanted, client=RUNA, catalogue=CATALOGUE).program
+    assert [
+        (n + 1, day, s.exercise, s.sets, s.reps.low, s.reps.high, s.effort.reps, s.pair)
+        for n, week in enumerate(made.weeks)
+        for day, session in week.sessions()
+        for s in session.slots
+    ] == [
+        (1, 0, "back_squat", 3, 5, 5, 2, "A"),
+        (1, 0, "leg_extension", 3, 12, 15, 1, "A"),
+        (1, 3, "barbell_row", 4, 8, 8, 2, ""),
+        (2, 0, "back_squat", 4, 5, 5, 1.5, ""),
+        (2, 3, "barbell_row", 4, 8, 8, 2.5, ""),
+    ]
+
+
+def test_a_table_in_windows_letters_with_decimal_commas_is_read(
+    store: Store, tmp_path: Path
+) -> None:
+    path = tmp_path / "plan.csv"
+    text = (
+        "Woche;Tag;Übung;Sätze;Wdh.;RPE;Pause (min);Gewicht (kg);Bemerkung\r\n"
+        "1;Montag;Back squat;3;5;8,5;2,5;62,5;größte Tiefe\r\n"
+    )
+    path.write_bytes(text.encode("cp1252"))
+    sheets = shown_sheets(open_table(path))
+    reader = TableReader(CATALOGUE, store)
+    (line,) = reader.match(sheets, reader.columns(sheets, unit="kg")).reading.lines
+    assert line.asked.effort == Rir(1.5)
+    assert (line.asked.rest_s, line.asked.load_kg) == (150, 62.5)
+    assert line.asked.note == "größte Tiefe"

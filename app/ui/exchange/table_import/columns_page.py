@@ -108,6 +108,7 @@ class ColumnsPage(QWidget):
             line.addWidget(box)
         line.addStretch(1)
         options = QHBoxLayout()
+        options.setSpacing(14)
         label = plain(tr("Headings in row (empty: none)"))
         label.setBuddy(self.head)
         options.addWidget(label)
