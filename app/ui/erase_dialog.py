@@ -148,14 +148,32 @@ class EraseDialog(Sheet):
 
     def _last_step(self) -> QWidget:
         page, column = _page()
-        column.addWidget(plain(self.held.name, step="title"))
         column.addWidget(
             Wrapped(
-                tr("is erased for good with the next press. No undo and no command brings it back.")
+                tr(
+                    "The next press erases {name} for good. No undo and no command brings the "
+                    "client back.",
+                    name=self.held.name,
+                ),
+                step="head",
             )
         )
+        column.addWidget(Wrapped(self._what_goes()))
+        self.last_words = Wrapped()
+        column.addWidget(self.last_words)
         column.addStretch(1)
         return page
+
+    def _wish_text(self) -> str:
+        if not self.copies:
+            return ""
+        match self.wish:
+            case Wish.REWRITE:
+                return tr("The copies beside the file are rewritten without the client.")
+            case Wish.DELETE:
+                return tr("The copies that hold the client are deleted, with all others in them.")
+            case _:
+                return tr("The copies beside the file stay and still hold the client.")
 
     def back(self) -> None:
         """Show the first step again."""
@@ -164,6 +182,7 @@ class EraseDialog(Sheet):
     def _show_step(self, number: int) -> None:
         self.steps.setCurrentIndex(number)
         self.back_button.setVisible(number == 1)
+        self.last_words.setText(self._wish_text())
         self.keep_button.setText(
             tr("Erase {name}", name=self.held.name) if number else tr("Go on to the last step…")
         )

@@ -77,7 +77,7 @@ class LockSheet(Sheet):
             "to guess.",
             n=LEAST_LETTERS,
         )
-        self.form.addRow("", Wrapped(hint, role="small", step="small"))
+        self.form.addRow(Wrapped(hint, role="small", step="small"))
 
     def _build_copies(self) -> None:
         number = len(copies_of(self.store))

@@ -36,13 +36,13 @@ class RescueDialog(Sheet):
             parent,
             tr("The last edit is not kept yet"),
             verb=tr("Keep it elsewhere…"),
-            about=failure.sentence,
         )
         self.store, self.held = store, held
         self.written: Path | None = None
         self.whole = True
         self.again = False
         self._job: worker.Job[bool] | None = None
+        self.body.addWidget(Wrapped(failure.sentence))
         self.body.addWidget(
             Wrapped(
                 tr(
