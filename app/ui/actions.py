@@ -10,7 +10,7 @@ from app.ui import action
 from app.ui.action import Action
 from app.ui.client import open_form
 from app.ui.exchange.actions import EXCHANGE_ACTIONS
-from app.ui.file_actions import FILE_ACTIONS, PERSON_ACTIONS
+from app.ui.file_actions import FILE_ACTIONS, PERSON_ACTIONS, VIEW_ACTIONS
 from app.ui.people_actions import PEOPLE_ACTIONS
 from app.ui.record_actions import RECORD_ACTIONS
 
@@ -527,6 +527,7 @@ ACTIONS: tuple[Action, ...] = (
         ("Ctrl+Shift+C",),
         apart=True,
     ),
+    *VIEW_ACTIONS,
     Action(
         "own_exercise",
         "Exercises",

@@ -15,6 +15,7 @@ from app.domain.program import Program, ProgramId, Span
 from app.domain.wording import tr, trn
 from app.ui.bench import Bench
 from app.ui.client.pane import ClientPane
+from app.ui.curtain import Curtain, Idle
 from app.ui.field_help import page_for
 from app.ui.forms import ask_text
 from app.ui.grid import WeekGrid
@@ -34,6 +35,8 @@ class Commands(QMainWindow):
     library: LibraryPane
     season: SeasonStrip
     client_pane: ClientPane
+    curtain: Curtain
+    idle: Idle
     _rest_days_hidden = False
 
     def say(self, sentence: str) -> None:

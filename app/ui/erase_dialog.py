@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QDateTime, QLocale
-from PySide6.QtGui import QCloseEvent
+from PySide6.QtGui import QCloseEvent, QShowEvent
 from PySide6.QtWidgets import (
     QButtonGroup,
     QProgressBar,
@@ -230,6 +230,10 @@ class EraseDialog(Sheet):
         self._job = None
         self._busy(working=False)
         self.show_error(error.sentence)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        self.cancel_button.setFocus()  # the pages take the focus when they are shown
 
     def reject(self) -> None:
         if self._job is None:

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QFileDialog
 from app.domain.wording import mark, tr
 from app.ui.action import Action, client_open
 from app.ui.commands import Commands
+from app.ui.curtain import KEY
 
 
 def lock(window: Commands) -> None:
@@ -134,6 +135,33 @@ PERSON_ACTIONS: tuple[Action, ...] = (
         erase,
         enabled=client_open,
         tip=mark("All that is held on the client, for good, with what the copies still hold"),
+    ),
+)
+
+
+def ask_minutes(window: Commands) -> None:
+    """Ask after how many minutes without use what is personal hides by itself."""
+    from app.ui.curtain_sheet import CurtainSheet
+
+    CurtainSheet(window.store, window.idle, window).exec()
+
+
+VIEW_ACTIONS: tuple[Action, ...] = (
+    Action(
+        "curtain",
+        mark("View"),
+        mark("Hide what is personal"),
+        lambda w: w.curtain.drop(),
+        (KEY,),
+        apart=True,
+        tip=mark("For a look at the screen by somebody else; the same key shows all again"),
+    ),
+    Action(
+        "curtain_minutes",
+        mark("View"),
+        mark("Hide it by itself…"),
+        ask_minutes,
+        tip=mark("After some minutes without use"),
     ),
 )
 

@@ -24,6 +24,7 @@ from app.ui.actions import ACTIONS, MENUS
 from app.ui.bench import Bench
 from app.ui.client.pane import ClientPane
 from app.ui.commands import Commands
+from app.ui.curtain import MINUTES, Curtain, Idle
 from app.ui.findings_pane import FindingsPane
 from app.ui.forms import plain
 from app.ui.grid import WeekGrid
@@ -61,10 +62,13 @@ class Window(Commands):
         self.home = HomePage()
         self._at_home = False
         self._folded_by_hand: bool | None = None
+        self.curtain = Curtain(self, self._enable_actions)
+        self.idle = Idle(self, self.curtain.drop)
         self._assemble()
         self._build_menus()
         self._connect()
         self.setAcceptDrops(False)
+        self._wait_for_idle()
         self.refresh_lists()
         self._retitle()
         self.grid.setFocus()
@@ -299,7 +303,8 @@ class Window(Commands):
         self.foot.setFixedHeight(
             150 if self.height() < 800 else max(220, self.height() * 22 // 100)
         )
-        self.statusBar().setVisible(self.height() >= 760 or not small)
+        shown = not self.curtain.is_down
+        self.statusBar().setVisible(shown and (self.height() >= 760 or not small))
 
     def closeEvent(self, event: QCloseEvent) -> None:
         work = self.bench.desk.work
@@ -311,6 +316,10 @@ class Window(Commands):
             except CoachError:
                 self.say(tr("Where you were could not be kept; every edit is."))
         event.accept()
+
+    def _wait_for_idle(self) -> None:
+        minutes = self.store.setting(MINUTES)
+        self.idle.set_minutes(int(minutes) if minutes.isdecimal() else 0)
 
     def reopen(self) -> None:
         """Open what was open when the window was last closed, or the first client there is."""

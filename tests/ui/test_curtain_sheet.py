@@ -1,0 +1,43 @@
+"""The minutes are asked for, kept in the file and minded at once."""
+
+from __future__ import annotations
+
+from app.ui import file_actions
+from app.ui.curtain import MINUTES
+from app.ui.curtain_sheet import CurtainSheet
+
+
+def test_minutes_are_kept_and_never_is_an_empty_field(qtbot, window, store):
+    sheet = CurtainSheet(store, window.idle, None)
+    qtbot.addWidget(sheet)
+    assert sheet.minutes.value() is None
+    sheet.minutes.edit.setText("15")
+    sheet.try_keep()
+    assert (store.setting(MINUTES), window.idle.minutes) == ("15", 15)
+    again = CurtainSheet(store, window.idle, None)
+    qtbot.addWidget(again)
+    assert again.minutes.value() == 15
+    again.minutes.edit.clear()
+    again.try_keep()
+    assert (store.setting(MINUTES), window.idle.minutes) == ("", 0)
+
+
+def test_nonsense_is_said_and_nothing_is_kept(qtbot, window, store):
+    sheet = CurtainSheet(store, window.idle, None)
+    qtbot.addWidget(sheet)
+    sheet.minutes.edit.setText("soon")
+    sheet.try_keep()
+    assert sheet.wrong.text()
+    assert window.idle.minutes == 0
+
+
+def test_the_command_opens_it(window, monkeypatch):
+    opened: list[CurtainSheet] = []
+
+    def run(sheet: CurtainSheet) -> int:
+        opened.append(sheet)
+        return 0
+
+    monkeypatch.setattr(CurtainSheet, "exec", run)
+    file_actions.ask_minutes(window)
+    assert len(opened) == 1
