@@ -30,7 +30,7 @@ PAGES: Mapping[str, str] = {
     "HistoryDialog": "first-program",
     "CompareDialog": "first-program",
     "TestSheet": "tests-and-loads",
-    "EnergySheet": "cautions",
+    "EnergySheet": "check-ins-and-charts",
     "CardSheet": "dragging-and-keys",
     "WarmupDialog": "dragging-and-keys",
     "ProgressionDialog": "progression",

@@ -6,7 +6,15 @@ from dataclasses import replace
 from datetime import date
 
 from PySide6.QtCore import QSignalBlocker
-from PySide6.QtWidgets import QComboBox, QDateEdit, QGridLayout, QGroupBox, QWidget
+from PySide6.QtWidgets import (
+    QComboBox,
+    QDateEdit,
+    QGridLayout,
+    QGroupBox,
+    QHBoxLayout,
+    QVBoxLayout,
+    QWidget,
+)
 
 from app.domain.doubt import require_day
 from app.domain.errors import CoachError
@@ -43,7 +51,7 @@ class CheckInSheet(Sheet):
         self.before = CheckIn(self.open_day)
         self._build()
         self.show_day(self.open_day)
-        self.setMinimumWidth(620)
+        self.setMinimumWidth(860)
         self.mass.edit.setFocus()
 
     def _build(self) -> None:
@@ -121,10 +129,20 @@ class CheckInSheet(Sheet):
         for at, (site, field) in enumerate(self.girths.items()):
             label = plain(tr(SITE_NAMES[site]))
             label.setBuddy(field)
-            grid.addWidget(label, at // 2, at % 2 * 2)
-            grid.addWidget(field, at // 2, at % 2 * 2 + 1)
-        self.body.addWidget(group)
-        self.body.addWidget(self.pictures)
+            grid.addWidget(label, at, 0)
+            grid.addWidget(field, at, 1)
+        self.column.removeItem(self.form)
+        left, right = QVBoxLayout(), QVBoxLayout()
+        left.addLayout(self.form)
+        left.addStretch(1)
+        right.addWidget(group)
+        right.addWidget(self.pictures)
+        right.addStretch(1)
+        row = QHBoxLayout()
+        row.setSpacing(22)
+        row.addLayout(left, 3)
+        row.addLayout(right, 2)
+        self.body.addLayout(row, 1)
 
     # -- days ----------------------------------------------------------------------------------
 
