@@ -5,15 +5,17 @@ The client's own come first, then the coach's, which are kept in the file, then 
 
 from __future__ import annotations
 
-from typing import Protocol
+from typing import TYPE_CHECKING, Protocol
 
 from PySide6.QtCore import QLocale
 from PySide6.QtWidgets import QComboBox
 
-from app.booklet import Paper
 from app.domain.client import Client
 from app.domain.wording import tr
 from app.resources.languages import NAMES
+
+if TYPE_CHECKING:
+    from app.booklet import Paper  # the window opens before anything is printed
 
 LANGUAGE = "papers language"
 """The setting that keeps the coach's language of papers: a code, or nothing for English."""
@@ -21,8 +23,8 @@ LANGUAGE = "papers language"
 SIZE = "papers size"
 """The setting that keeps the coach's size of paper, by the name of its `Paper`."""
 
-SIZES = (Paper.A4, Paper.LETTER, Paper.A5)
-_NAMES = {Paper.A4: "A4", Paper.LETTER: "Letter", Paper.A5: "A5"}
+SIZES = ("A4", "Letter", "A5")
+"""The sizes to choose from."""
 
 
 class Settings(Protocol):
@@ -39,6 +41,8 @@ def language_of(client: Client, settings: Settings) -> str:
 
 def paper_of(client: Client | None, settings: Settings) -> Paper:
     """The size of a client's papers."""
+    from app.booklet import Paper
+
     own = client.paper.upper() if client is not None else ""
     for name in (own, settings.setting(SIZE)):
         if name in Paper.__members__:
@@ -84,6 +88,6 @@ def size_box(chosen: str, *, usual: str) -> QComboBox:
     box.setAccessibleName(tr("Size of paper"))
     box.addItem(usual, "")
     for size in SIZES:
-        box.addItem(_NAMES[size], _NAMES[size])
+        box.addItem(size, size)
     box.setCurrentIndex(max(box.findData(chosen), 0))
     return box
