@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from unicodedata import combining, normalize
 
-from app import own_references, resources
+from app import resources
 from app.desk import Desk, Keeper
 from app.domain.errors import CoachError, ResourceError
 from app.domain.exercise import Catalogue, Exercise, ExerciseKey
@@ -57,6 +57,8 @@ def key_for(name: str, catalogue: Catalogue) -> ExerciseKey:
 
 def keep(desk: Desk, exercise: Exercise) -> None:
     """Keep an own exercise and offer it. Raises CoachError where its name or key is taken."""
+    from app import own_references  # it reads files of reference managers
+
     exercise = replace(exercise, own=True)
     refuse_contradiction(exercise, desk.catalogue, own_references.every(desk.store))
     desk.store.save_exercise(exercise)
