@@ -57,7 +57,7 @@ class ClientsDialog(Roster):
         self.acts = RosterActs(self)
         self._lay_out()
         self._connect()
-        self.setMinimumSize(760, 480)
+        self.setMinimumSize(760, 560)
         self.resize(1250, 680)
         work = bench.desk.work
         self.refresh(() if work is None else (work.client.id,))
@@ -103,7 +103,7 @@ class ClientsDialog(Roster):
         self.body.addWidget(self.told)
         self.cancel_button.setText(tr("Close"))
         new = button(tr("New client…"), self.want_new)
-        self.foot.insertWidget(0, new)
+        self.foot.insertWidget(self.foot.indexOf(self.help_button) + 1, new)
 
     def _connect(self) -> None:
         self.search.textChanged.connect(lambda _text: self.look())

@@ -78,7 +78,7 @@ class OwnRangesDialog(Sheet):
         self.row(tr("From, to"), holder)
         self.row(tr("Who sets it"), self.by)
         self.row(tr("Why"), self.why)
-        self.foot.insertWidget(0, self.take_back_button)
+        self.foot.insertWidget(self.foot.indexOf(self.help_button) + 1, self.take_back_button)
         self.cancel_button.setText(tr("Close"))
 
     def lines_now(self) -> list[RangeLine]:

@@ -18,6 +18,7 @@ from app.domain.client import ClientId
 from app.domain.errors import CoachError
 from app.domain.program import ProgramId
 from app.domain.wording import tr
+from app.domain.work import Work
 from app.ui import theme
 from app.ui.action import Action
 from app.ui.actions import ACTIONS, MENUS
@@ -230,7 +231,9 @@ class Window(Commands):
         self._at_home = False
         super().open(client_id, program_id)
 
-    def _changed(self, before: object, after: object) -> None:
+    def _changed(self, before: Work | None, after: Work | None) -> None:
+        if _opened(before) != _opened(after):
+            self._at_home = False  # whoever is opened, by whatever way, is what is wanted now
         self.refresh_lists()
         self._enable_actions()
         self._retitle()
@@ -333,3 +336,10 @@ class Window(Commands):
         self.open(client_id, program)
         if program is not None and place[-1].isdigit():
             QTimer.singleShot(0, lambda: self.bench.show_week(int(place[-1])))
+
+
+def _opened(work: Work | None) -> tuple[str, str]:
+    """Ids of the client and program that are open."""
+    if work is None:
+        return "", ""
+    return work.client.id, "" if work.program is None else work.program.id

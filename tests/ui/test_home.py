@@ -155,3 +155,10 @@ def test_what_was_done_is_no_longer_due(window: Window) -> None:
     )
     assert window.home.model.rowCount() < before
     assert window.home.empty.isVisible()
+
+
+def test_a_new_client_leads_away_from_it(window: Window) -> None:
+    window.show_home()
+    window.bench.desk.add_client(type(RUNA)(ClientId("new"), "Sigrid Moe"))
+    assert window.centre.currentWidget() is window.welcome
+    assert window.client_pane.isVisible()

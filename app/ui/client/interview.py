@@ -128,8 +128,8 @@ class Interview(Sheet):
         self.body.addLayout(row, 1)
         self.cancel_button.setText(tr("Leave"))
         self.cancel_button.setToolTip(tr("What was entered so far is kept"))
-        self.foot.insertWidget(0, self.skip_button)
-        self.foot.insertWidget(2, self.back_button)
+        self.foot.insertWidget(self.foot.indexOf(self.help_button) + 1, self.skip_button)
+        self.foot.insertWidget(self.foot.indexOf(self.cancel_button), self.back_button)
         self.body.addWidget(
             plain(tr("You can leave at any time: every page is kept as you go."), role="small")
         )

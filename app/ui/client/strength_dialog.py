@@ -78,13 +78,16 @@ class StrengthDialog(Sheet):
         self.guess_button = button(tr("Guess from a related exercise…"), self.guess)
         self._lay_out()
         self._connect()
-        self.setMinimumSize(720, 560)
+        self.setMinimumSize(720, 620)
         self.resize(860, 700)
         self.refresh()
         if exercise is not None:
             choose(self.exercises, exercise)
+        self.exercises.setFocus()
 
     def _lay_out(self) -> None:
+        for table in (self.exercises, self.tests, self.next):
+            table.setMinimumHeight(96)
         self.body.addWidget(self.exercises, 3)
         self.body.addWidget(self.tests, 2)
         acts = QHBoxLayout()
