@@ -356,8 +356,6 @@ FIELDS: Mapping[tuple[str, str], str] = {
     ("RecordSheet", "Records kept until"): mark(
         "Until when they may be kept; you are reminded then."
     ),
-    ("RecordSheet", "Language of papers"): mark("The language of what this client is handed."),
-    ("RecordSheet", "Size of paper"): _PAPER,
     ("RecordSheet", "Loads in"): mark(
         "The unit that this client's loads are shown and printed in."
     ),

@@ -66,6 +66,6 @@ PEOPLE_ACTIONS: tuple[Action, ...] = (
         lambda w: open_form.record(w.bench, w),
         (),
         client_open,
-        tip=mark("Stage, tags, consent, how long records are kept, and the client's papers"),
+        tip=mark("Stage, tags, consent, how long records are kept, and the unit of loads"),
     ),
 )

@@ -84,7 +84,7 @@ def interview(bench: Bench, window: QWidget, *, new: bool = False) -> None:
 
 
 def record(bench: Bench, window: QWidget) -> None:
-    """Stage, tags, consent, how long records are kept, and the client's papers."""
+    """Stage, tags, consent, how long records are kept, and the unit of loads."""
     from app.ui.client.record_sheet import RecordSheet
 
     RecordSheet(bench, window, today=this_day()).exec()

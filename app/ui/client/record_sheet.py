@@ -1,4 +1,4 @@
-"""The record on a client: stage, tags, consent, how long it is kept, and the client's papers."""
+"""The record on a client: stage, tags, consent, how long it is kept, and the unit of loads."""
 
 from __future__ import annotations
 
@@ -7,11 +7,10 @@ from datetime import date, timedelta
 
 from PySide6.QtWidgets import QComboBox, QWidget
 
-from app.domain.client import PAPERS, Client, Consent, Stage, tidy_tags
+from app.domain.client import Client, Consent, Stage, tidy_tags
 from app.domain.doubt import require_day
 from app.domain.errors import CoachError
 from app.domain.wording import mark, tr
-from app.resources.languages import NAMES
 from app.ui.bench import Bench
 from app.ui.client.profile import OptionalDate, keep_client
 from app.ui.forms import Sheet, Wrapped, entered, text_field
@@ -24,7 +23,7 @@ USUAL_YEARS = 3
 
 
 class RecordSheet(Sheet):
-    """Changes what is agreed with the client, and what the client's papers look like."""
+    """Changes what is agreed with the client, and the unit that loads are shown in."""
 
     def __init__(self, bench: Bench, parent: QWidget | None, *, today: date) -> None:
         client = bench.desk.client
@@ -45,13 +44,6 @@ class RecordSheet(Sheet):
             client.keep_until,
             usual=today + timedelta(days=365 * USUAL_YEARS),
         )
-        languages = [("", tr("as yours")), *NAMES.items()]
-        if client.language not in dict(languages):
-            languages.append((client.language, client.language))
-        self.language = _box(languages)
-        self.language.setCurrentIndex(self.language.findData(client.language))
-        self.paper = _box([(size, size or tr("as yours")) for size in PAPERS])
-        self.paper.setCurrentIndex(self.paper.findData(client.paper))
         self.units = _box([(unit, tr(word)) for unit, word in UNITS])
         self.units.setCurrentIndex(self.units.findData(client.units))
         for label, field in (
@@ -60,8 +52,6 @@ class RecordSheet(Sheet):
             (tr("Consent given on"), self.consent),
             (tr("Note on consent"), self.consent_note),
             (tr("Records kept until"), self.keep_until),
-            (tr("Language of papers"), self.language),
-            (tr("Size of paper"), self.paper),
             (tr("Loads in"), self.units),
         ):
             self.row(label, field)
@@ -96,8 +86,6 @@ class RecordSheet(Sheet):
             tags=client.tags if set(tags) == set(client.tags) else tags,
             consent=consent,
             keep_until=until,
-            language=self.language.currentData(),
-            paper=self.paper.currentData(),
             units=self.units.currentData(),
         )
 

@@ -1,4 +1,4 @@
-"""The record: stage, tags, consent, how long it is kept, and the client's papers."""
+"""The record: stage, tags, consent, how long it is kept, and the unit of loads."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from app.ui.client.record_sheet import RecordSheet
 from app.ui.words import qdate
 from tests import strategies
 from tests.ui.access import marked_up, too_small, unnamed
-from tests.ui.desks import TODAY, with_client
+from tests.ui.desks import TODAY
 from tests.ui.steps import choose, kept, nothing_kept, one_step, refused_with, retype
 
 
@@ -32,8 +32,6 @@ def test_what_is_entered_is_one_step(sheet: RecordSheet, bench: Bench) -> None:
     sheet.consent.known.setChecked(True)
     retype(sheet.consent_note, "signed")
     sheet.keep_until.known.setChecked(True)
-    choose(sheet.language, "Deutsch")
-    choose(sheet.paper, "Letter")
     choose(sheet.units, "pounds")
     with one_step(bench, "Change the record"):
         kept(sheet)
@@ -41,7 +39,7 @@ def test_what_is_entered_is_one_step(sheet: RecordSheet, bench: Bench) -> None:
     assert (client.stage, client.tags) == (Stage.PAUSED, ("rope", "south"))
     assert client.consent == Consent(TODAY, "signed")
     assert client.keep_until == TODAY + timedelta(days=3 * 365)
-    assert (client.language, client.paper, client.units) == ("de", "Letter", "lb")
+    assert client.units == "lb"
 
 
 def test_untouched_it_makes_no_step(sheet: RecordSheet, bench: Bench) -> None:
@@ -82,13 +80,6 @@ def test_days_that_cannot_be_are_refused(sheet: RecordSheet, bench: Bench) -> No
 def test_a_note_needs_its_day(sheet: RecordSheet, bench: Bench) -> None:
     retype(sheet.consent_note, "signed")
     refused_with(sheet, bench, "A note on consent without its day")
-
-
-def test_a_language_that_is_not_listed_stays(qtbot: QtBot, bench: Bench) -> None:
-    with_client(bench, language="nb-NO")
-    made = RecordSheet(bench, None, today=TODAY)
-    qtbot.addWidget(made)
-    assert made.changed_client().language == "nb-NO"
 
 
 def test_everybody_can_use_it(sheet: RecordSheet) -> None:
