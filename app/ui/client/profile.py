@@ -20,7 +20,6 @@ from app.ui.client.section import this_day
 from app.ui.client.status_sheet import StatusSheet
 from app.ui.emphasis_sheet import EmphasisChoice
 from app.ui.forms import NumberField, Sheet, button, entered, plain, text_field
-from app.ui.paper_habits import language_box, size_box, usual_units
 from app.ui.words import full_date, pydate, qdate
 
 SEXES: tuple[tuple[str, Sex | None], ...] = (
@@ -91,6 +90,8 @@ class ProfileSheet(Sheet):
             else "",
         )
         self.bench, self.new = bench, new
+        from app.ui.paper_habits import usual_units  # it brings the booklets along
+
         self.client = client or Client(ClientId(uuid4().hex), tr("New client"), units=usual_units())
         self._build("" if new else self.client.name)
         self._show_part(part)
@@ -121,6 +122,8 @@ class ProfileSheet(Sheet):
         self.name = text_field(name, hint=tr("First and last name"))
         self.team = text_field(client.team)
         self.contact = text_field(client.contact, hint=tr("Telephone or address, if you like"))
+        from app.ui.paper_habits import language_box, size_box
+
         self.born = OptionalDate(tr("Birth date"), client.born, usual=date(1995, 1, 1))
         self.sex = _choice(SEXES, client.sex)
         self.height_field = NumberField(tr("Stature"), low=100, high=250, unit="cm", optional=True)
