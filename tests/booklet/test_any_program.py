@@ -36,6 +36,8 @@ from app.domain.program import (
     WeekId,
 )
 from app.domain.units import number_text
+from app.domain.wording import speaking
+from app.resources.languages import PSEUDO, find_language
 from tests.booklet.reading_pdf import Printed
 from tests.booklet.sample import TAUGHT, content, issue, lifter, season
 from tests.booklet.test_bind import VARIANTS, hard_issue, in_variants, overlaps
@@ -206,3 +208,20 @@ def test_the_file_says_its_language_and_what_it_is(options: Options):
 def test_a_sheet_for_the_wall_is_sound_as_well():
     data = make(issue(season(6)), content(), Options(kind=Kind.WALL, paper=Paper.LETTER))
     assert pikepdf.open(BytesIO(data)).check_pdf_syntax() == []
+
+
+@in_variants
+@pytest.mark.parametrize("code", ["de", "es", PSEUDO])
+def test_longer_languages_stay_inside_their_page_and_off_each_other(options: Options, code: str):
+    whole, paper, zoom = season(6), options.paper, zoom_of(options)
+    with speaking(find_language(code)):
+        booklet = Printed(make(issue(whole), content(), options))
+    spine, outer = margins_mm(paper)
+    for page in range(1, len(booklet) + 1):
+        left, right = (spine, outer) if page % 2 else (outer, spine)
+        letters = list(booklet.letters(page))
+        assert overlaps(letters) == [], (page, booklet.text(page))
+        for one in letters:
+            assert one.left >= left - 0.5, (page, one)
+            assert one.right <= paper.width_mm - right + 0.5, (page, one, booklet.text(page))
+            assert one.bottom <= paper.height_mm - (FOOT_MM - 1.2) * zoom, (page, one)
