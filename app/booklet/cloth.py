@@ -100,10 +100,12 @@ def _height(row: Thread, scale: float, *, close: bool) -> float:
 def draw(sheet: Sheet, box: Box, *, names_mm: float) -> float:
     """Draw the cloth with its names and week numbers; gives back its lower edge.
 
-    names_mm: the room left of the threads for the names.
+    names_mm: the least room left of the threads for the names.
     """
     rows = threads(sheet.book)
     weeks = sheet.book.season.weeks
+    widest = max((sheet.pen.width(row.name, CELL_BOLD) for row in rows), default=0.0)
+    names_mm = max(names_mm, widest + 2.5)
     pitch = (box.width - names_mm) / len(weeks)
     left = box.x + names_mm
     scale = scale_mm(rows, box.height - 12)

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from app.booklet.book import Book, Sheet, note_in_lines
+from app.booklet.content import Part
 from app.booklet.fonts import (
     BODY,
     CELL,
@@ -198,7 +199,7 @@ def load_cell(book: Book, slot: Slot, exercise: Exercise) -> LoadCell:
             return LoadCell("", tr("band"))
         case LoadKind.BODY if not load_kg:
             return LoadCell("–", tr("body\N{NO-BREAK SPACE}only"))
-        case _ if load_kg is None and book.options.loads:
+        case _ if load_kg is None and book.options.loads and Part.LOADS in book.options.parts:
             return LoadCell("", tr("find it"), "loads")
         case _ if load_kg is None:
             return LoadCell("", load_words(exercise, units))

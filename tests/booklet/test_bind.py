@@ -416,6 +416,13 @@ def test_where_nothing_was_tested_the_booklet_says_how_to_find_the_load():
     assert "empty bar, 20 kg" in booklet.text(page)
 
 
+def test_without_the_page_on_loads_a_line_says_what_to_write_and_not_to_look_it_up():
+    bare = Client(ClientId("x"), "Bo")
+    options = Options(parts=ALL_PARTS - {Part.LOADS})
+    text = Printed(make(issue(program("Mon: back_squat 3x5"), bare), content(), options)).whole
+    assert "find it" not in text
+
+
 def test_an_exercise_that_nobody_knows_is_named():
     with pytest.raises(UnknownExercise, match="hip_thrust"):
         make(issue(season(1)), content(catalogue=Catalogue(())))

@@ -9,6 +9,8 @@ import pytest
 from app.booklet import Kind, Options, Paper, make
 from app.booklet.bind import open_book
 from app.booklet.wall import SMALLEST_READ_PT, base_week, dose_on_wall, fitted
+from app.domain.wording import speaking
+from app.resources.languages import PSEUDO, find_language
 from tests.booklet.reading_pdf import MM, Printed
 from tests.booklet.sample import TAUGHT, content, issue, season
 from tests.booklet.test_bind import hard_issue, overlaps
@@ -39,6 +41,16 @@ def test_it_is_one_page_with_nothing_over_anything(paper: Paper, plan: str):
     for one in letters:
         assert 11.5 <= one.left < one.right <= wide - 11.5, one
         assert 11.5 <= one.top < one.bottom <= tall - 9.0, one
+
+
+@pytest.mark.parametrize("code", ["de", "es", PSEUDO])
+def test_a_longer_language_stays_on_the_page(code: str):
+    with speaking(find_language(code)):
+        booklet = Printed(make(issue(season(21)), content(), WALL))
+    assert len(booklet) == 1
+    letters = list(booklet.letters(1))
+    assert overlaps(letters) == []
+    assert max(one.right for one in letters) <= booklet.size_mm(1)[0] - 11.5
 
 
 def test_what_is_read_from_afar_has_capitals_of_five_millimetres():
