@@ -4,17 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from datetime import date, datetime
-from pathlib import Path
 
 from PySide6.QtCore import QTimer
 from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
-    QFileDialog,
-    QHBoxLayout,
     QPlainTextEdit,
-    QProgressBar,
     QVBoxLayout,
     QWidget,
 )
@@ -22,42 +18,39 @@ from PySide6.QtWidgets import (
 from app.booklet import Paper
 from app.booklet.progress_report import MOST_EXERCISES, MOST_NEXT, ProgressReport
 from app.booklet.report_entries import client_text
-from app.domain.errors import CoachError
 from app.domain.progress.series import Days, StrengthSeries, mass_series, strength_series
 from app.domain.trend import Regression
 from app.domain.wording import mark, tr
-from app.exchange.files import safe_name, write_file
-from app.ui import worker
+from app.exchange.files import safe_name
 from app.ui.bench import Bench
 from app.ui.charts.data import exercises_to_show, weeks_to_show
 from app.ui.charts.kinds import Asked
-from app.ui.forms import Sheet, Wrapped, button, plain
-from app.ui.paper_view import PaperView
-from app.ui.printing import ask_printer, print_on
+from app.ui.forms import Wrapped, plain
+from app.ui.paper_sheet import PaperSheet
 
 SIZES = ((Paper.A4, "A4"), (Paper.LETTER, mark("US Letter")))
 SETTLE_MS = 400
 """Typing rests so long before the pages are made anew."""
 
 
-class ProgressReportDialog(Sheet):
+class ProgressReportDialog(PaperSheet):
     """Options and the coach's words left, pages right, verbs at the foot."""
 
     def __init__(self, bench: Bench, parent: QWidget | None, *, today: date | None = None) -> None:
         name = bench.desk.client.name
         super().__init__(
-            parent, tr("Progress report of {name}", name=name), verb=tr("Save as PDF…")
+            bench,
+            parent,
+            tr("Progress report of {name}", name=name),
+            job_name=tr("Weekloom progress report"),
         )
-        self.bench = bench
         self.today = today or datetime.now().astimezone().date()
-        self._job: worker.Job[bytes] | None = None
         self.paper = QComboBox()
         self.paper.setMinimumHeight(32)
         for _, size in SIZES:
             self.paper.addItem(tr(size))
         if bench.desk.client.paper == "Letter":
             self.paper.setCurrentIndex(1)
-        self.grey = QCheckBox(tr("Tones for a grey printer"))
         self.named = QCheckBox(tr("With the client's name"))
         self.named.setChecked(True)
         self.words = QPlainTextEdit()
@@ -67,13 +60,6 @@ class ProgressReportDialog(Sheet):
             tr("What comes next, in your words. Left empty, there are lines to write on.")
         )
         self.count = plain("", role="small")
-        self.view = PaperView()
-        self.busy = QProgressBar()
-        self.busy.setRange(0, 0)
-        self.busy.setFixedHeight(4)
-        self.busy.setTextVisible(False)
-        self.status = plain("", role="small")
-        self.print_button = button(tr("Print…"), self.print_pages)
         self._timer = QTimer(self)
         self._timer.setSingleShot(True)
         self._timer.setInterval(SETTLE_MS)
@@ -84,7 +70,6 @@ class ProgressReportDialog(Sheet):
             box.setMinimumHeight(24)
             box.toggled.connect(lambda _on: self.make())
         self.words.textChanged.connect(self._typed)
-        self.finished.connect(lambda _result: self._let_go())
         self.resize(1060, 780)
         self._count()
 
@@ -114,18 +99,7 @@ class ProgressReportDialog(Sheet):
                 role="small",
             )
         )
-        holder = QWidget()
-        holder.setLayout(left)
-        holder.setFixedWidth(270)
-        row = QHBoxLayout()
-        row.setSpacing(12)
-        row.addWidget(holder)
-        row.addWidget(self.view, 1)
-        self.body.addLayout(row, 1)
-        self.body.addWidget(self.busy)
-        self.foot.insertWidget(0, self.status)
-        self.foot.insertWidget(2, self.print_button)
-        self.cancel_button.setText(tr("Close"))
+        self.put_beside(left, width=270)
 
     # -- making --------------------------------------------------------------------------------
 
@@ -159,11 +133,6 @@ class ProgressReportDialog(Sheet):
         from app import press
 
         self._timer.stop()
-        self.show_error("")
-        self.status.setText("")
-        self._enable(False)
-        if self._job is not None:
-            self._job.cancel()
         made = self.report()
         paper, grey = SIZES[self.paper.currentIndex()][0], self.grey.isChecked()
 
@@ -172,65 +141,17 @@ class ProgressReportDialog(Sheet):
 
             return press.print_progress(made(theilslopes), paper=paper, grey=grey)
 
-        self.busy.show()
-        self._job = worker.start(printed, self._made, self._failed)
+        self.start(printed)
 
-    def _made(self, content: bytes) -> None:
-        self._job = None
-        self.busy.hide()
-        self.view.show_paper(content)
-        self._enable(True)
-
-    def _failed(self, error: CoachError) -> None:
-        self._job = None
-        self.busy.hide()
-        self.view.close_paper()
-        self.show_error(error.sentence)
-
-    def _enable(self, on: bool) -> None:
-        self.keep_button.setEnabled(on)
-        self.print_button.setEnabled(on)
-
-    # -- handing on ----------------------------------------------------------------------------
-
-    def try_keep(self) -> None:
-        """Ask where to and write the PDF file; stay open."""
+    def file_name(self) -> str:
+        """'progress-runa-estvik.pdf'."""
         who = client_text(self.bench.desk.client, named=self.named.isChecked())
-        name = safe_name("progress", who) + ".pdf"
-        path, _ = QFileDialog.getSaveFileName(
-            self, tr("Save the progress report"), name, "PDF (*.pdf)"
-        )
-        if not path:
-            return
-        self.show_error("")
-        try:
-            write_file(Path(path), self.view.content)
-        except CoachError as error:
-            self.show_error(error.sentence)
-            return
-        told = tr("Saved: {name}", name=Path(path).name)
-        self.bench.said.emit(told)
-        self.status.setText(told)
+        return safe_name("progress", who) + ".pdf"
 
-    def print_pages(self) -> None:
-        """Show the system's print dialog and print the pages at their exact size."""
-        pages = self.view.pages
-        if pages is None:
-            return
-        printer = ask_printer(self, pages, name=tr("Weekloom progress report"))
-        if printer is None:
-            return
-        self.show_error("")
-        try:
-            print_on(printer, pages, grey=self.grey.isChecked())
-        except CoachError as error:
-            self.show_error(error.sentence)
-
-    def _let_go(self) -> None:
+    def let_go(self) -> None:
+        """Make nothing more."""
         self._timer.stop()
-        if self._job is not None:
-            self._job.cancel()
-        self.view.close_paper()
+        super().let_go()
 
 
 def report_of(

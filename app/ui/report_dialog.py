@@ -4,14 +4,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 from datetime import date, datetime
-from pathlib import Path
 
-from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
-    QFileDialog,
-    QHBoxLayout,
     QVBoxLayout,
     QWidget,
 )
@@ -19,29 +15,25 @@ from PySide6.QtWidgets import (
 from app.booklet import Paper
 from app.booklet.report import Report
 from app.booklet.report_entries import client_text
-from app.domain.errors import CoachError
 from app.domain.mends import Mender
 from app.domain.wording import mark, tr
-from app.exchange.files import safe_name, write_file
+from app.exchange.files import safe_name
 from app.exchange.report import Checked, report_text
-from app.ui import worker
 from app.ui.bench import Bench
-from app.ui.forms import Sheet, button, plain
-from app.ui.paper_view import PaperView
-from app.ui.printing import ask_printer, print_on
+from app.ui.forms import button, plain
+from app.ui.paper_sheet import PaperSheet
 
-FILES = ("PDF (*.pdf)", mark("Text (*.txt)"))
+TEXT = mark("Text (*.txt)")
 
 
-class ReportDialog(Sheet):
+class ReportDialog(PaperSheet):
     """Options left, the pages right, acts at the foot."""
 
     def __init__(self, bench: Bench, parent: QWidget | None, *, today: date | None = None) -> None:
-        super().__init__(parent, tr("Findings report"), verb=tr("Save as PDF…"))
-        self.bench = bench
+        super().__init__(
+            bench, parent, tr("Findings report"), job_name=tr("Weekloom findings report")
+        )
         self.today = today or datetime.now().astimezone().date()
-        self.view = PaperView()
-        self._job: worker.Job[bytes] | None = None
         self.paper = QComboBox()
         self.paper.addItems(["A4", tr("US Letter")])
         self.paper.setMinimumHeight(32)
@@ -50,15 +42,11 @@ class ReportDialog(Sheet):
             tr("Otherwise the initials alone stand in the report and its file name")
         )
         self.named.setChecked(True)
-        self.grey = QCheckBox(tr("Tones for a grey printer"))
-        self.place = plain("", role="small")
         self.text_button = button(tr("Save as text…"), self.save_text)
-        self.print_button = button(tr("Print…"), self.print_pages)
         self._lay_out()
         self.paper.currentIndexChanged.connect(lambda _k: self.make())
         for box in (self.named, self.grey):
             box.toggled.connect(lambda _on: self.make())
-        self.finished.connect(lambda _result: self._let_go())
         self.resize(980, 780)
         self.make()
 
@@ -79,18 +67,8 @@ class ReportDialog(Sheet):
         note.setWordWrap(True)
         options.addWidget(note)
         options.addStretch(1)
-        holder = QWidget()
-        holder.setLayout(options)
-        holder.setFixedWidth(230)
-        row = QHBoxLayout()
-        row.setSpacing(12)
-        row.addWidget(holder)
-        row.addWidget(self.view, 1)
-        self.body.addLayout(row, 1)
-        self.foot.insertWidget(0, self.place)
+        self.put_beside(options, width=230)
         self.foot.insertWidget(2, self.text_button)
-        self.foot.insertWidget(3, self.print_button)
-        self.cancel_button.setText(tr("Close"))
 
     # -- making ----------------------------------------------------------------------------
 
@@ -110,10 +88,6 @@ class ReportDialog(Sheet):
         """Make the pages anew, off this thread."""
         from app import press
 
-        self.show_error("")
-        self._enable(False)
-        if self._job is not None:
-            self._job.cancel()
         report = self.report()
         paper = Paper.A4 if self.paper.currentIndex() == 0 else Paper.LETTER
         grey = self.grey.isChecked()
@@ -123,49 +97,23 @@ class ReportDialog(Sheet):
             mended = tuple(map(mender.mended, report.findings))
             return press.print_report(replace(report, findings=mended), paper=paper, grey=grey)
 
-        self._job = worker.start(printed, self._made, self._failed)
-
-    def _made(self, content: bytes) -> None:
-        self.view.show_paper(content)
-        self.place.setText("")
-        self._enable(True)
-
-    def _failed(self, error: CoachError) -> None:
-        self.show_error(error.sentence)
-
-    def _enable(self, on: bool) -> None:
-        for each in (self.keep_button, self.print_button):
-            each.setEnabled(on)
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        if not self.view.turn_by(event):
-            super().keyPressEvent(event)
+        self.start(printed)
 
     # -- handing on ------------------------------------------------------------------------
 
     def _who(self) -> str:
         return client_text(self.bench.desk.client, named=self.named.isChecked())
 
-    def _save(self, content: bytes, kind: str, suffix: str) -> None:
-        name = safe_name("findings", self._who(), self.bench.desk.program.name) + suffix
-        path, _ = QFileDialog.getSaveFileName(self, tr("Save the findings report"), name, kind)
-        if not path:
-            return
-        try:
-            write_file(Path(path), content)
-        except CoachError as error:
-            self.show_error(error.sentence)
-            return
-        self.bench.said.emit(tr("Findings report saved: {path}", path=Path(path).name))
-        self.place.setText(tr("Saved: {path}", path=Path(path).name))
+    def _stem(self) -> str:
+        return safe_name("findings", self._who(), self.bench.desk.program.name)
 
-    def try_keep(self) -> None:
-        """Ask where to and write the PDF file; stay open."""
-        self._save(self.view.content, tr(FILES[0]), ".pdf")
+    def file_name(self) -> str:
+        """'findings-runa-estvik-ridge-season.pdf'."""
+        return f"{self._stem()}.pdf"
 
     def save_text(self) -> None:
         """Ask where to and write the report as plain text; stay open."""
-        self._save(self.text().encode(), tr(FILES[1]), ".txt")
+        self.save(self.text().encode(), f"{self._stem()}.txt", tr(TEXT))
 
     def text(self) -> str:
         """The report as plain text."""
@@ -175,22 +123,3 @@ class ReportDialog(Sheet):
         shorts = {key: cited.short for key, cited in press.citations().items()}
         client = replace(desk.client, name=self._who())
         return report_text(Checked(client, desk.program, desk.findings, shorts))
-
-    def print_pages(self) -> None:
-        """Show the system's print dialog and print the pages at their exact size."""
-        pages = self.view.pages
-        if pages is None:
-            return
-        printer = ask_printer(self, pages, name=tr("Weekloom findings report"))
-        if printer is None:
-            return
-        self.show_error("")
-        try:
-            print_on(printer, pages, grey=self.grey.isChecked())
-        except CoachError as error:
-            self.show_error(error.sentence)
-
-    def _let_go(self) -> None:
-        if self._job is not None:
-            self._job.cancel()
-        self.view.close_paper()

@@ -8,7 +8,7 @@ from scipy.stats import theilslopes
 
 from app.booklet.progress_report import MOST_NEXT
 from app.domain.results import Diary
-from app.ui import progress_report_dialog as dialogs
+from app.ui import paper_sheet
 from app.ui.charts.kinds import Asked
 from app.ui.progress_report_dialog import ProgressReportDialog, report_of
 from tests.booklet.reading_pdf import Printed
@@ -97,7 +97,7 @@ def test_what_cannot_be_printed_or_written_is_said(qtbot, dialog, tmp_path, monk
 
 def test_printing_asks_the_system_and_can_be_cancelled(dialog, monkeypatch):
     asked = []
-    monkeypatch.setattr(dialogs, "ask_printer", lambda *_, name: asked.append(name))
+    monkeypatch.setattr(paper_sheet, "ask_printer", lambda *_, name: asked.append(name))
     dialog.print_button.click()
     assert asked == ["Weekloom progress report"]
 

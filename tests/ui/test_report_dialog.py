@@ -14,7 +14,7 @@ from pytestqt.qtbot import QtBot
 
 from app.domain.edits import fields
 from app.domain.findings import edit
-from app.ui import report_dialog
+from app.ui import paper_sheet
 from app.ui.bench import Bench
 from app.ui.report_dialog import ReportDialog
 from app.ui.window import Window
@@ -133,7 +133,7 @@ def test_it_prints_at_the_papers_size(
     told = []
     monkeypatch.setattr(QPrintDialog, "exec", lambda _self: QPrintDialog.DialogCode.Accepted)
     monkeypatch.setattr(
-        report_dialog,
+        paper_sheet,
         "print_on",
         lambda printer, pages, grey: told.append(
             (QPageSize.key(printer.pageLayout().pageSize().id()), len(pages), grey)
