@@ -18,8 +18,6 @@ from app.domain.errors import CoachError, ResourceError
 from app.domain.exercise import Catalogue, Exercise, ExerciseKey
 from app.domain.folding import solid
 from app.domain.wording import tr
-from app.exchange import exercise_file
-from app.exchange.files import read_file, write_file
 from app.resources.entry import near
 
 MOST_BYTES = 1_000_000
@@ -170,6 +168,9 @@ class Delivery:
 
 def write_own(path: Path, exercises: Iterable[Exercise], catalogue: Catalogue) -> int:
     """Write exercises, with the own ones they name, to a file; how many. Raises FileTrouble."""
+    from app.exchange import exercise_file
+    from app.exchange.files import write_file
+
     several = exercise_file.with_relatives(exercises, catalogue)
     write_file(path, exercise_file.write_exercises(several).encode("utf-8"))
     return len(several)
@@ -181,6 +182,8 @@ def read_own(path: Path, catalogue: Catalogue, studies: Container[str] | None = 
     studies: ids of references, the shipped ones where they are left out. Raises CoachError with
     the line and the reason if anything in the file cannot be taken in.
     """
+    from app.exchange.files import read_file
+
     content = _text(read_file(path, most=MOST_BYTES), path.name)
     return delivery(content, source=path.name, catalogue=catalogue, studies=studies)
 

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
 from types import MappingProxyType
-from typing import Any, Protocol
+from typing import TYPE_CHECKING, Any, Protocol
 
 from app import resources
 from app.domain.errors import CoachError
@@ -19,11 +19,12 @@ from app.domain.exercise import Exercise
 from app.domain.findings import Finding
 from app.domain.folding import solid
 from app.domain.wording import tr
-from app.exchange.bibliography.files import MOST_BYTES, Form, read_references, write_references
-from app.exchange.bibliography.record import Csl, year_of
-from app.exchange.files import read_whole, write_file
 from app.resources import Reference
 from app.resources.shipped import references_from_json
+
+if TYPE_CHECKING:  # the forms of bibliographies are brought in where one is read or written
+    from app.exchange.bibliography.files import Form
+    from app.exchange.bibliography.record import Csl
 
 KEY = "own references"
 
@@ -83,6 +84,10 @@ def read_file(path: Path, memory: Memory) -> Taken:
     CoachError.
     """
     taken_ids = list(every(memory))
+    from app.exchange.bibliography.files import MOST_BYTES, read_references
+    from app.exchange.bibliography.record import year_of
+    from app.exchange.files import read_whole
+
     found = read_references(read_whole(path, most=MOST_BYTES), source=str(path), taken=taken_ids)
     there = {mark for one in every(memory).values() for mark in _marks(one.csl)}
     fresh, known, left_out = [], 0, list(found.left_out)
@@ -100,6 +105,8 @@ def read_file(path: Path, memory: Memory) -> Taken:
 def _marks(record: Csl) -> tuple[str, ...]:
     """What a reference is known by: its DOI, and its title with the year."""
     doi = str(record.get("DOI", "")).lower()
+    from app.exchange.bibliography.record import year_of
+
     named = f"{solid(str(record.get('title', '')))} {year_of(record)}"
     return tuple(mark for mark in (doi, named) if mark)
 
@@ -141,5 +148,8 @@ def rested_on(
 def write_to(path: Path, references: Iterable[Reference], form: Form) -> int:
     """Write the references to a file; how many. Raises FileTrouble."""
     records = [one.csl for one in references]
+    from app.exchange.bibliography.files import write_references
+    from app.exchange.files import write_file
+
     write_file(path, write_references(records, form))
     return len(records)

@@ -392,7 +392,7 @@ def minutes_working(session: Session, catalogue: Catalogue) -> Working:
     """How the session's expected minutes come about."""
     minutes = session_minutes(session, catalogue)
     starts = start_minutes(session, catalogue)
-    ends = (*starts[1:], minutes.expected)
+    ends = (*starts[1:], minutes.expected) if starts else ()
     lines = [Line(tr("Warm-up and ramp sets"), f"{whole_minutes(starts[0])} min")] if starts else []
     for slot, start, end in zip(session.slots, starts, ends, strict=True):
         pair = tr(", in turn ({pair})", pair=slot.pair) if slot.pair else ""

@@ -250,3 +250,7 @@ def test_sessions_a_week_are_whole():
 def test_an_unknown_way_of_counting_is_refused_with_those_there_are():
     with pytest.raises(CoachError, match="'nope'.*fractional, direct, total"):
         weekly_sets(week("Mon: curl 3x8"), CATALOGUE, "nope")
+
+
+def test_a_session_without_an_exercise_has_an_account_without_steps():
+    assert minutes_working(session(""), CATALOGUE).lines == ()

@@ -4,7 +4,10 @@ from __future__ import annotations
 
 import pytest
 
+from app.domain.edits.place import add_session
+from app.domain.findings import edit
 from app.domain.muscle_groups import muscle_name
+from app.domain.program import Span
 from app.domain.session_time import whole_minutes
 from app.domain.working import Working
 from app.ui import accounts
@@ -93,3 +96,10 @@ def test_every_finding_tells_its_measure_beside_its_range(bench: Bench):
             assert told["Range"].startswith(finding.range.text)
         counted += len(account.working.lines) > 4
     assert counted, "none of the findings tells how it was counted"
+
+
+def test_a_day_whose_session_is_still_empty_tells_that_too(bench: Bench):
+    free = next(d for d in range(7) if not bench.open_week.days[d].sessions)
+    bench.keep(edit("Add a session", add_session, week=0, day=free, span=Span.THIS_WEEK))
+    account = accounts.of_day(bench, free)
+    assert lines(account.working)["Sets of the day"] == "0"
