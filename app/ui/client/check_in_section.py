@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from PySide6.QtCore import QTimer
+from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QPushButton
 
 from app.domain.client import Client
@@ -24,13 +26,33 @@ class CheckInSection(Section):
     def __init__(self, bench: Bench) -> None:
         super().__init__(bench)
         self.buttons: tuple[QPushButton, ...] = ()
+        self._later = QTimer(self)
+        self._later.setSingleShot(True)
+        self._later.timeout.connect(self._read)
 
     def depends_on(self, work: Work) -> tuple[object, ...]:
         """The client, and the diary once it has been read."""
         return (id(work.client), id(work.diary))
 
+    def _read(self) -> None:
+        """Read the diary, once there is a picture to look at."""
+        work = self.bench.desk.work
+        if self.isVisible() and work is not None and work.diary is None:
+            self.bench.desk.diary  # noqa: B018 - asking reads it
+            self.refresh()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        self._later.start(0)
+
     def fill(self, client: Client) -> None:
-        """Say what was reported last."""
+        """Say what was reported last; before the diary is read, only where to look."""
+        work = self.bench.desk.work
+        if work is not None and work.diary is None:
+            self.head(tr("Check-ins"))
+            self._ways()
+            self._later.start(0)
+            return
         checks = self.bench.desk.diary.check_ins
         self.head(tr("Check-ins"), day_text(checks[-1].on) if checks else "")
         if checks:
@@ -40,6 +62,9 @@ class CheckInSection(Section):
                 self.line(trn("No check-in for {n} week.", "No check-in for {n} weeks.", weeks))
         else:
             self.line(tr("No check-in yet. Body mass once a week is enough for a trend."))
+        self._ways()
+
+    def _ways(self) -> None:
         self.links(
             (tr("Check-in…"), lambda: open_form.check_in(self.bench, self.window())),
             (tr("All…"), lambda: open_form.check_ins(self.bench, self.window())),

@@ -11,6 +11,7 @@ from app.ui.client.section import this_day
 
 
 def made(qtbot, bench):
+    assert bench.desk.diary is not None
     section = CheckInSection(bench)
     qtbot.addWidget(section)
     section.refresh()
@@ -51,3 +52,14 @@ def test_the_links_lead_to_the_forms(qtbot, dressed, bench, monkeypatch):
     for link in section.findChildren(QPushButton):
         link.click()
     assert opened == ["check_in", "check_ins", "charts"]
+
+
+def test_the_diary_is_read_only_after_the_first_picture(qtbot, dressed, bench):
+    section = CheckInSection(bench)
+    qtbot.addWidget(section)
+    section.refresh()
+    section.show()
+    assert bench.desk.work.diary is None
+    assert [link.text() for link in section.findChildren(QPushButton)]
+    qtbot.waitUntil(lambda: any("Body mass once a week" in text for text in texts(section)))
+    assert bench.desk.work.diary is not None
