@@ -107,6 +107,7 @@ def calendar_of(
         weeks=choice.weeks,
         title=f"{client.name}:" if choice.named else "",
         loads=_loads(program, client, catalogue) if choice.loads else None,
+        places=tuple(free.place for free in client.free),
     )
     return make_calendar(program, catalogue, wish, now=now, earlier=sent_before(memory, program))
 

@@ -54,7 +54,8 @@ class Wish:
 
     zone: an IANA name; starts: when sessions begin on each weekday, Monday first; weeks: indices
     of the weeks that are written, None for all; title: stands before each session's own, as a
-    client's name; loads: texts of loads to write behind the exercises, None for none.
+    client's name; loads: texts of loads to write behind the exercises, None for none; places: where
+    sessions of each weekday are, empty where nobody said.
     """
 
     zone: str
@@ -62,6 +63,7 @@ class Wish:
     weeks: range | None = None
     title: str = ""
     loads: LoadText | None = None
+    places: tuple[str, ...] = ("",) * 7
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,10 +132,12 @@ class _Event:
     ends: datetime
     title: str
     about: str
+    place: str = ""
 
     @property
     def digest(self) -> str:
-        words = (self.begins.isoformat(), self.ends.isoformat(), self.title, self.about)
+        times = (self.begins.isoformat(), self.ends.isoformat())
+        words = (*times, self.title, self.about, self.place)
         zone = str(self.begins.tzinfo)
         return hashlib.sha256("\0".join((*words, zone)).encode()).hexdigest()[:32]
 
@@ -156,6 +160,7 @@ def _events(
                     begins + length,
                     " ".join(part for part in (wish.title, session.title) if part) or program.name,
                     _about(program, index, session, catalogue=catalogue, loads=wish.loads),
+                    wish.places[day],
                 ),
             )
 
@@ -220,6 +225,8 @@ def _component(event: _Event, told: Sent) -> Event:
     made.add("dtend", event.ends)
     made.add("summary", _clean(event.title))
     made.add("description", _clean(event.about))
+    if event.place:
+        made.add("location", _clean(event.place))
     made.add("status", "CONFIRMED")
     return made
 

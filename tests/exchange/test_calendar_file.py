@@ -99,6 +99,13 @@ def test_loads_and_a_title_are_written_where_they_are_wished() -> None:
     assert str(first["SUMMARY"]).startswith("Runa ")
 
 
+def test_the_place_of_the_day_is_told_where_there_is_one() -> None:
+    places = ("Ridge hut, cellar", *("",) * 6)
+    found = events(made(wish=replace(VIENNA, places=places)))
+    assert {str(e.get("LOCATION", "")) for e in found if e.start.weekday() == 0} == {places[0]}
+    assert {str(e.get("LOCATION", "")) for e in found if e.start.weekday() == 3} == {""}
+
+
 def test_lines_are_folded_and_end_as_the_rules_say() -> None:
     plan = titled(PLAN, "Ünterkörper; schwer, lang \\ und noch länger " * 6)
     data = made(plan).data
