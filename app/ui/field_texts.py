@@ -49,6 +49,7 @@ PAGES: Mapping[str, str] = {
     "CopySheet": "first-client",
     "MergeDialog": "first-client",
     "RecordSheet": "first-client",
+    "CurtainSheet": "files-backup-privacy",
     "Interview": "first-client",
     "WishesSheet": "first-client",
     "FilledFormDialog": "first-client",
@@ -345,6 +346,9 @@ FIELDS: Mapping[tuple[str, str], str] = {
     ("LimitationSheet", "From"): mark("The first day it holds; unticked where it holds already."),
     ("TestSheet", "Two tests that day"): mark("Loads rest on the one that counts; both are kept."),
     ("EquipmentSheet", "Place"): mark("Where these things stand; each day names its place."),
+    ("CurtainSheet", ANY): mark(
+        "After so many minutes unused what is personal is hidden; empty is never."
+    ),
     ("RecordSheet", "Stage"): mark(
         "Where you stand with the client; the list of clients shows it."
     ),
