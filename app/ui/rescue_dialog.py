@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from PySide6.QtCore import QStandardPaths
+from PySide6.QtCore import QStandardPaths, QTimer
 from PySide6.QtGui import QCloseEvent
 from PySide6.QtWidgets import QDialog, QFileDialog, QProgressBar, QWidget
 
@@ -149,11 +149,13 @@ def rescue(store: Store, held: Held, failure: StoreFailure, parent: QWidget) -> 
         return False
     if dialog.written is not None:
         noted = old is not None and note_move(old, dialog.written)
-        _say_where(dialog.written, parent, whole=dialog.whole, noted=noted)
+        sentence = _where(dialog.written, whole=dialog.whole, noted=noted)
+        # once the edit is made again, not before
+        QTimer.singleShot(0, parent, lambda: tell(parent, tr("Kept elsewhere"), sentence))
     return True
 
 
-def _say_where(written: Path, parent: QWidget, *, whole: bool, noted: bool) -> None:
+def _where(written: Path, *, whole: bool, noted: bool) -> str:
     parts = [tr("Everything is kept in {place} from now on.", place=written)]
     if not whole:
         parts = [
@@ -164,7 +166,7 @@ def _say_where(written: Path, parent: QWidget, *, whole: bool, noted: bool) -> N
             )
         ]
     if noted:
-        parts.append(tr("The next start asks which of the two to open."))
+        parts.append(tr("The next start opens it there; if the old one is back, it asks."))
     else:
         parts.append(tr("Open it next time with: weekloom --file {place}", place=written))
-    tell(parent, tr("Kept elsewhere"), " ".join(parts))
+    return " ".join(parts)

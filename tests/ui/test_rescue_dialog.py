@@ -104,6 +104,7 @@ def test_the_edit_and_the_whole_file_go_to_the_place_that_is_chosen(
     assert window.bench.desk.program.name == "Peak"
     assert window.bench.desk.history.undoable.label == "Rename"
     assert kept_name(new) == "Peak"
+    qtbot.waitUntil(lambda: bool(said), timeout=10_000)
     assert str(new) in said[0]
     assert moved.moved_to(file) == new
     window.bench.undo()
@@ -134,12 +135,13 @@ def test_by_keyboard_alone(window, file, tmp_path, monkeypatch, qtbot):
     seen = answers(
         monkeypatch, qtbot, lambda dialog: qtbot.keyClick(dialog.focusWidget(), Qt.Key.Key_Return)
     )
-    told(monkeypatch)
+    said = told(monkeypatch)
     choose(monkeypatch, new)
     file.unlink()
     assert window.bench.keep(PEAK)
     assert len(seen) == 1
     assert kept_name(new) == "Peak"
+    qtbot.waitUntil(lambda: bool(said), timeout=10_000)
 
 
 def test_a_place_that_fails_too_is_said_and_another_can_be_chosen(
@@ -155,10 +157,11 @@ def test_a_place_that_fails_too_is_said_and_another_can_be_chosen(
         dialog.keep_button.click()
 
     answers(monkeypatch, qtbot, twice)
-    told(monkeypatch)
+    said = told(monkeypatch)
     choose(monkeypatch, taken, new)
     file.unlink()
     assert window.bench.keep(PEAK)
+    qtbot.waitUntil(lambda: bool(said), timeout=10_000)
     assert taken.read_text(encoding="utf-8") == "mine"
     assert kept_name(new) == "Peak"
 
@@ -189,6 +192,7 @@ def test_only_what_was_held_goes_over_where_the_old_file_is_out_of_reach(
     monkeypatch.setattr("db.elsewhere._reads", lambda _raw: False)
     assert window.bench.keep(PEAK)
     assert kept_name(new) == "Peak"
+    qtbot.waitUntil(lambda: bool(said), timeout=10_000)
     assert "could not be read any more" in said[0]
 
 
