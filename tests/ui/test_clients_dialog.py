@@ -90,7 +90,7 @@ def test_the_stage_of_the_open_client_is_a_step_of_the_desk(
     dialog.acts.stage.setCurrentIndex(dialog.acts.stage.findData("ended"))
     dialog.acts.stage.activated.emit(0)
     assert bench.desk.client.stage is Stage.ENDED
-    assert bench.desk.history.undoable.label == "Stage: ended Runa Estvik"
+    assert bench.desk.history.undoable.label == "Stage of Runa Estvik: ended"
     assert chosen(dialog) == ["Runa Estvik"]
 
 

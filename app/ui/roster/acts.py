@@ -103,7 +103,14 @@ class RosterActs(QWidget):
     def set_stage(self) -> None:
         """Put the chosen ones at the stage of the box."""
         stage = Stage(self.stage.currentData())
-        self._change(tr("Stage: {stage}", stage=tr(STAGE_WORDS[stage])), people.with_stage(stage))
+        word = tr(STAGE_WORDS[stage])
+        self._change(
+            people.with_stage(stage),
+            lambda name: tr("Stage of {client}: {stage}", client=name, stage=word),
+            lambda n: trn(
+                "Stage of {n} client: {stage}", "Stage of {n} clients: {stage}", n, stage=word
+            ),
+        )
 
     def change_tags(self) -> None:
         """Add and take away the tags typed; the field is emptied once it is done."""
@@ -112,26 +119,45 @@ class RosterActs(QWidget):
             return
         add = [word for word in words if not word.startswith("-")]
         gone = [word.removeprefix("-").strip() for word in words if word.startswith("-")]
-        if self._change(tr("Change tags"), people.with_tags(add, gone)):
+        changed = self._change(
+            people.with_tags(add, gone),
+            lambda name: tr("Tags of {client}", client=name),
+            lambda n: trn("Tags of {n} client", "Tags of {n} clients", n),
+        )
+        if changed:
             self.tags.clear()
 
     def archive(self) -> None:
         """Put the chosen ones into the archive, or bring them back."""
-        archived = not self._all_archived(self.dialog.chosen)
-        label = tr("Archive") if archived else tr("Bring back")
-        self._change(label, lambda client: replace(client, archived=archived))
+        if self._all_archived(self.dialog.chosen):
+            self._change(
+                lambda client: replace(client, archived=False),
+                lambda name: tr("Bring back {client}", client=name),
+                lambda n: trn("Bring back {n} client", "Bring back {n} clients", n),
+            )
+        else:
+            self._change(
+                lambda client: replace(client, archived=True),
+                lambda name: tr("Archive {client}", client=name),
+                lambda n: trn("Archive {n} client", "Archive {n} clients", n),
+            )
 
-    def _change(self, verb: str, edit: Callable[[Client], Client]) -> bool:
-        """Keep an edit of all chosen ones; False, with a sentence, if it cannot be."""
+    def _change(
+        self,
+        edit: Callable[[Client], Client],
+        of_one: Callable[[str], str],
+        of_several: Callable[[int], str],
+    ) -> bool:
+        """Keep an edit of all chosen ones; False, with a sentence, if it cannot be.
+
+        of_one and of_several: what the undo menu says of it, for a name and for a number.
+        """
         dialog = self.dialog
         chosen = dialog.chosen
         if not chosen:
             return False
         dialog.show_error("")
-        if len(chosen) == 1:
-            label = tr("{verb} {client}", verb=verb, client=chosen[0].line.name)
-        else:
-            label = trn("{verb}, {n} client", "{verb}, {n} clients", len(chosen), verb=verb)
+        label = of_one(chosen[0].line.name) if len(chosen) == 1 else of_several(len(chosen))
         try:
             change = people.change_clients(
                 dialog.bench.desk,
