@@ -39,6 +39,9 @@ from app.ui.welcome import Welcome
 from app.ui.words import label_text
 from db.store import Store
 
+SPAN_COMMANDS = ("span_week", "span_here", "span_block", "span_all")
+"""Commands of the buttons above the week, in their order."""
+
 NARROW = 1400
 """Below this width, px, the client pane folds to a rail by itself."""
 
@@ -67,6 +70,7 @@ class Window(Commands):
         self.idle = Idle(self, self.curtain.drop)
         self._assemble()
         self._build_menus()
+        self._tell_keys()
         self._connect()
         self.setAcceptDrops(False)
         self._wait_for_idle()
@@ -129,6 +133,14 @@ class Window(Commands):
                     menu.addSeparator()
                 menu.addAction(self._qaction(action))
         self._enable_actions()
+
+    def _tell_keys(self) -> None:
+        """Buttons that stand for a command tell its keys in their tips."""
+        spans = zip(self.head.buttons.values(), SPAN_COMMANDS, strict=True)
+        for button, command in ((self.top.booklet, "booklet"), *spans):
+            keys = self.actions_by_id[command].shortcut()
+            text = keys.toString(QKeySequence.SequenceFormat.NativeText)
+            button.setToolTip(f"{button.toolTip()} ({text})")
 
     def _qaction(self, action: Action) -> QAction:
         made = QAction(tr(action.text), self)

@@ -70,7 +70,7 @@ TEXTS = (
     "",
     "Łukasz & co <b>",
 )
-SLOW = {"booklet", "booklets", "papers", "report", "batch", "layout", "give"}
+SLOW = {"booklet", "booklets", "papers", "report", "layout", "give", "charts", "progress_report"}
 """Menu commands that draw papers or plan for everybody: done, but seldom."""
 
 NEVER = {"quit"}

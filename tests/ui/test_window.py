@@ -409,3 +409,9 @@ def test_nothing_that_anybody_does_breaks_it(qtbot, window, store, monkeypatch, 
     while window.bench.desk.history.undoable is not None:
         window.bench.desk.undo()
     assert store.load_program(program.id) == window.bench.desk.program
+
+
+def test_buttons_of_commands_tell_their_keys(window: Window) -> None:
+    assert "(Ctrl+P)" in window.top.booklet.toolTip()
+    for number, button in enumerate(window.head.buttons.values(), start=1):
+        assert f"(Alt+{number})" in button.toolTip()
