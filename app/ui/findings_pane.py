@@ -117,8 +117,17 @@ class FindingsPane(QWidget):
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
+        self._say_words()
+
+    def _say_words(self) -> None:
+        """Words beside the counts where the whole line has room for them."""
         for label in self.counts:
-            label.say_words(self.width() > 430)
+            label.say_words(True)
+        parts = (self.title, *self.counts, self.accepted, self.whole)
+        shown = [part.sizeHint().width() for part in parts if not part.isHidden()]
+        if sum(shown) + 6 * len(shown) > self.width() - 24:
+            for label in self.counts:
+                label.say_words(False)
 
     # -- rows ------------------------------------------------------------------------------
 
@@ -132,6 +141,7 @@ class FindingsPane(QWidget):
             label.show_count(counts[label.weight])
         done = sum(bool(r.reason) for r in rows)
         self.accepted.setText(tr("{done} accepted", done=done) if done else "")
+        self._say_words()
         self._say_empty(bool(self._shown))
 
     @property

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from PySide6.QtCore import QPoint, Qt
-from PySide6.QtWidgets import QMenu, QStyleOptionViewItem
+from PySide6.QtWidgets import QApplication, QMenu, QStyleOptionViewItem
 from pytestqt.qtbot import QtBot
 
 from app.domain.edits import fields, weeks
@@ -413,3 +413,12 @@ def test_the_range_behind_a_finding_is_one_click_away(qtbot: QtBot, pane, bench:
     with qtbot.waitSignal(pane.range_wanted) as wanted:
         menu.actions()[-1].trigger()
     assert wanted.args == ["weekly_sets"]
+
+
+@pytest.mark.parametrize("width", [340, 420, 460, 520, 700])
+def test_the_line_above_the_findings_is_never_cut(pane: FindingsPane, width: int) -> None:
+    pane.resize(width, 220)
+    pane.refresh()
+    QApplication.processEvents()
+    for part in (*pane.counts, pane.whole):
+        assert part.isHidden() or part.width() >= part.sizeHint().width()
