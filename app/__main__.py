@@ -13,7 +13,20 @@ from app import cli
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Runs what the arguments ask for; the exit code."""
+    if os.environ.get("WEEKLOOM_LANGUAGE"):
+        speak_pseudo()
     return cli.run(sys.argv[1:] if arguments is None else arguments, show=show, picture=picture)
+
+
+def speak_pseudo() -> None:
+    """Says everything in the pseudo-language: for looking at what is untranslated or does not fit.
+
+    Whatever the variable holds: the window itself is shipped in English alone.
+    """
+    from app.domain.wording import use
+    from app.resources.languages import PSEUDO, find_language
+
+    use(find_language(PSEUDO))
 
 
 def show(path: Path, *, demo: bool = False) -> int:

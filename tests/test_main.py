@@ -9,7 +9,9 @@ from pathlib import Path
 
 import pytest
 
+from app import cli
 from app.__main__ import has_screen, main
+from app.domain.wording import ENGLISH, tr, use
 
 ROOT = Path(__file__).resolve().parents[1]
 
@@ -74,3 +76,21 @@ def test_the_demo_is_written_without_a_screen(tmp_path: Path) -> None:
     picture = (tmp_path / "demo" / "window.png").read_bytes()
     assert picture.startswith(b"\x89PNG")
     assert len(picture) > 50_000, "an empty window"
+
+
+def test_a_variable_makes_everything_speak_the_pseudo_language(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    said: list[str] = []
+
+    def run(*_: object, **__: object) -> int:
+        said.append(tr("Week"))
+        return 0
+
+    monkeypatch.setenv("WEEKLOOM_LANGUAGE", "en-XA")
+    monkeypatch.setattr(cli, "run", run)
+    try:
+        assert main([]) == 0
+    finally:
+        use(ENGLISH)
+    assert said not in ([], ["Week"])

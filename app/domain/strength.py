@@ -178,7 +178,7 @@ def _fraction_line(effort: Effort, reps: float, *, fraction: float, curve: Curve
             common_practice=tr(COMMON_PRACTICE),
         )
         if past
-        else curve.method,
+        else tr(curve.method),
     )
 
 

@@ -189,7 +189,7 @@ def of_finding(bench: Bench, finding: Finding) -> Account:
     """Of a finding's measured value: beside its range, and how it was counted where it was."""
     lines: list[Line] = []
     band = finding.range
-    unit = "" if band is None else band.unit
+    unit = "" if band is None else tr(band.unit)
     if finding.measured is not None:
         lines.append(Line(tr("Measured"), f"{number(finding.measured, places=2)} {unit}".strip()))
     if band is not None and band.text:

@@ -76,6 +76,7 @@ class BookletDialog(Sheet):
         self.busy.setFixedHeight(6)
         self.busy.setTextVisible(False)
         self.status = plain("", role="small")
+        self.status.setWordWrap(True)
         self.print_button = button(tr("Print…"), self.print_pages)
 
     def _lay_out(self) -> None:

@@ -83,7 +83,7 @@ class CoachSheet(Sheet):
         holder.setLayout(marks)
         self.row(tr("Mark"), holder)
         self._show_mark()
-        self.setMinimumWidth(460)
+        self.setMinimumWidth(max(460, self.sizeHint().width()))
 
     def choose_mark(self) -> None:
         """Ask for a picture; what is none is said, and the mark stays as it was."""

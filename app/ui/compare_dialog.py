@@ -182,7 +182,7 @@ class CompareDialog(Sheet):
             where = f"{row.was.text}\n{ARROW} {row.becomes.text}"
         cells = (
             where,
-            f"{SIGNS[row.mark]} {row.mark.value}",
+            f"{SIGNS[row.mark]} {tr(row.mark.value)}",
             self._slot_text(row.before),
             self._slot_text(row.after),
             ", ".join(row.differs),
@@ -234,7 +234,7 @@ def week_text(pair: WeekPair) -> str:
 def counts_text(pair: WeekPair) -> str:
     """'2 changed, 1 added'; what else differs; 'same' if nothing does."""
     marks = [(pair.count(mark), mark) for mark in Mark if mark is not Mark.SAME]
-    parts = [f"{SIGNS[mark]} {count} {mark.value}" for count, mark in marks if count]
+    parts = [f"{SIGNS[mark]} {count} {tr(mark.value)}" for count, mark in marks if count]
     return ", ".join(parts) or ", ".join(pair.notes) or ("same" if not pair.changed else "empty")
 
 
@@ -249,7 +249,7 @@ def _weeks_summary(pairs: tuple[WeekPair, ...], *, alone: bool) -> str:
     if not changed:
         return tr("Nothing differs.") if alone else tr("No week differs.")
     marks = [(sum(p.count(m) for p in pairs), m) for m in Mark if m is not Mark.SAME]
-    parts = [f"{count} {mark.value}" for count, mark in marks if count]
+    parts = [f"{count} {tr(mark.value)}" for count, mark in marks if count]
     told = f": {', '.join(parts)}" if parts else ""
     differ = trn("differs", "differ", len(changed))
     return tr(

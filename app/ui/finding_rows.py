@@ -77,17 +77,17 @@ def measured_text(finding: Finding) -> str:
         "{measured}, range {range} {unit}",
         measured=number(finding.measured),
         range=finding.range.text,
-        unit=finding.range.unit,
+        unit=tr(finding.range.unit),
     ).rstrip()
 
 
 def source_text(bench: Bench, finding: Finding) -> str:
     """'Baz-Valle 2022, trained young men', or 'common practice'."""
     key = finding.source
-    name = key
+    name = tr(key)
     if key not in UNSOURCED and key in bench.shelf.references:
         name = bench.shelf.references[key].short
-    note = finding.range.note if finding.range is not None else ""
+    note = tr(finding.range.note) if finding.range is not None else ""
     return f"{name}, {note}" if note and name else name or note
 
 

@@ -98,15 +98,15 @@ def amount(band: Range) -> str:
     """A range with its unit; for a rule that needs no number, why it is there."""
     if not band.text:
         return band.reason
-    return "none" if (band.low, band.high) == (None, 0) else f"{band.text} {band.unit}"
+    return tr("none") if (band.low, band.high) == (None, 0) else f"{band.text} {tr(band.unit)}"
 
 
 def whom(band: Range) -> str:
     """For whom a range is, in words; empty for everybody."""
     who: Who = band.who
     parts = [
-        tr(" or ").join(status.value for status in who.status),
-        tr(" or ").join(goal.value for goal in who.goal),
+        tr(" or ").join(tr(status.value) for status in who.status),
+        tr(" or ").join(tr(goal.value) for goal in who.goal),
         tr(" or ").join(kind.replace("_", " ") for kind in who.kind),
         _between("age", who.age_low, who.age_high),
         _between("week", who.week_low, who.week_high),

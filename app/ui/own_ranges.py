@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
+from app.domain.checks.say import lead
 from app.domain.errors import CoachError
 from app.domain.own_ranges import RangeLine, lines, rule_name, who_text
 from app.domain.ranges import Override, Range, Who
@@ -138,9 +139,9 @@ class OwnRangesDialog(Sheet):
 
     def _told(self, line: RangeLine) -> Iterable[str]:
         shipped = line.shipped
-        yield shipped.reason
+        yield tr(shipped.reason)
         if shipped.note:
-            yield tr("{note}.", note=shipped.note[:1].upper() + shipped.note[1:].rstrip("."))
+            yield tr("{note}.", note=lead(tr(shipped.note.rstrip("."))))
         if line.own is not None:
             yield tr(
                 "Your own since {day}, set by {who}: {why}",
@@ -216,7 +217,7 @@ class OwnRangesDialog(Sheet):
 
 def range_text(band: Range) -> str:
     """'12–20 sets'."""
-    return tr("{range} {unit}", range=band.text, unit=band.unit)
+    return tr("{range} {unit}", range=band.text, unit=tr(band.unit))
 
 
 def source_of(bench: Bench, band: Range) -> str:

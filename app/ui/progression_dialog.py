@@ -80,12 +80,12 @@ class ProgressionDialog(Sheet):
     """Chooses a scheme and applies it as one undo step."""
 
     def __init__(self, bench: Bench, parent: QWidget | None) -> None:
-        super().__init__(parent, tr("Progression"), verb=tr("Apply"), about=PATHS[0][1])
+        super().__init__(parent, tr("Progression"), verb=tr("Apply"), about=tr(PATHS[0][1]))
         self.bench = bench
         self.setMinimumSize(980, 640)
         weeks = len(bench.desk.program.weeks)
         self.path = QComboBox()
-        self.path.addItems([name for name, _ in PATHS])
+        self.path.addItems([tr(name) for name, _ in PATHS])
         self.path.setMinimumHeight(32)
         self.path.setAccessibleName(tr("Scheme"))
         self.first = self._number(tr("First week"), 1, weeks, 1)

@@ -22,7 +22,7 @@ from app.domain.effort import Effort, Rir
 from app.domain.errors import CoachError, EditError
 from app.domain.exercise import Catalogue
 from app.domain.findings import Edit, edit
-from app.domain.program import DAYS, Field, Program, Session, Slot, StrandId, Week, day_name
+from app.domain.program import Field, Program, Session, Slot, StrandId, Week, day_name
 from app.domain.session_time import session_minutes, whole_minutes
 from app.domain.wording import mark, tr, trn
 from app.ui.bench import Bench
@@ -61,7 +61,7 @@ class SplitDialog(Sheet):
     def __init__(self, bench: Bench, parent: QWidget | None) -> None:
         week = bench.desk.program.weeks[bench.week]
         self.choices = tuple(Choice(d, s) for d, s in week.sessions() if s.slots)
-        reach = bench.span.value
+        reach = tr(bench.span.value)
         super().__init__(
             parent,
             tr("Change the split"),
@@ -78,8 +78,8 @@ class SplitDialog(Sheet):
         self.open_mode = QRadioButton(tr("One day into two"))
         self.first = _combo([c.name for c in self.choices], tr("Session that goes"))
         self.second = _combo([c.name for c in self.choices], tr("Session it folds into"))
-        self.day = _combo(list(DAYS), tr("Day of the second session"))
-        self.effort = _combo([name for name, _ in EFFORTS], tr("Effort of core work"))
+        self.day = _combo([day_name(day) for day in range(7)], tr("Day of the second session"))
+        self.effort = _combo([tr(name) for name, _ in EFFORTS], tr("Effort of core work"))
         self.trim = QCheckBox(tr("Take sets off until it fits the day's minutes"))
         self.trim.setChecked(True)
         self.trim_note = Wrapped(step="small")

@@ -31,7 +31,7 @@ TICK_COLUMN = 84
 
 def spoken(one: Substitute, place: int = 0) -> str:
     """The row in words; place: its number among those printed for the client, 0 for none."""
-    parts = [one.exercise.name, one.demand.value, *_other_reasons(one)]
+    parts = [one.exercise.name, tr(one.demand.value), *_other_reasons(one)]
     if one.blocked:
         parts.append(tr("held back: {blocked}", blocked=one.blocked))
     if place:
@@ -41,7 +41,7 @@ def spoken(one: Substitute, place: int = 0) -> str:
 
 def _other_reasons(one: Substitute) -> list[str]:
     """The reasons without the demand, which stands beside the name."""
-    return [reason for reason in one.reasons if reason != one.demand.value]
+    return [reason for reason in one.reasons if reason != tr(one.demand.value)]
 
 
 class SubstituteList(QListWidget):
@@ -168,7 +168,7 @@ def _paint_words(painter: QPainter, rect: QRectF, one: Substitute) -> None:
     used = painter.fontMetrics().horizontalAdvance(one.exercise.name) + 10
     painter.setFont(font("small"))
     painter.setPen(colours.ink3)
-    painter.drawText(rect.adjusted(used, 2, 0, 0), left, one.demand.value)
+    painter.drawText(rect.adjusted(used, 2, 0, 0), left, tr(one.demand.value))
     y = QFontMetricsF(bold).height()
     if one.blocked:
         sign = QRectF(rect.left(), rect.top() + y + 1, 13, 13)

@@ -213,6 +213,6 @@ def _reach_box(span: Span) -> QComboBox:
     box = QComboBox()
     box.setMinimumHeight(32)
     for one in Span:
-        box.addItem(one.value.capitalize(), one)
+        box.addItem(tr(one.value.capitalize()), one)
     box.setCurrentIndex(list(Span).index(span))
     return box

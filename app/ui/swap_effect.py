@@ -7,16 +7,11 @@ from app.domain.edits.parts import locate
 from app.domain.findings import Weight
 from app.domain.program import Program, SlotId
 from app.domain.session_time import session_minutes, whole_minutes
-from app.domain.wording import mark, tr
+from app.domain.wording import tr, trn
 from app.ui.bench import Bench
 from app.ui.tally_rows import TallyRow, tally
 from app.ui.words import ARROW, DOT, number
 
-WEIGHT_WORDS = {
-    Weight.CONFLICT: ("conflict", "conflicts"),
-    Weight.OUTSIDE: (mark("finding outside its range"), mark("findings outside their range")),
-    Weight.REMARK: ("remark", "remarks"),
-}
 MOST = 4
 """So many muscles are named; the tally shows them all."""
 
@@ -36,16 +31,35 @@ def effect_text(bench: Bench, before: Program, after: Program, *, slot_id: SlotI
 def effect_words(change: Difference) -> str:
     """'1 more conflict, 2 fewer remarks', or 'no finding comes or goes'."""
     parts = []
-    for weight, (one, many) in WEIGHT_WORDS.items():
+    for weight in Weight:
         came = sum(finding.weight is weight for finding in change.gained)
         went = sum(finding.weight is weight for finding in change.lost)
         if came != went:
-            count = abs(came - went)
-            more = "more" if came > went else "fewer"
-            parts.append(f"{count} {more} {one if count == 1 else many}")
+            parts.append(_change_of(weight, came - went))
     if not parts and (change.gained or change.lost):
         return tr("as many findings, others than before")
     return ", ".join(parts) or tr("no finding comes or goes")
+
+
+def _change_of(weight: Weight, by: int) -> str:
+    """'1 more conflict', '2 fewer remarks'."""
+    match weight, by > 0:
+        case Weight.CONFLICT, True:
+            return trn("{n} more conflict", "{n} more conflicts", by)
+        case Weight.CONFLICT, False:
+            return trn("{n} fewer conflict", "{n} fewer conflicts", -by)
+        case Weight.OUTSIDE, True:
+            return trn(
+                "{n} more finding outside its range", "{n} more findings outside their range", by
+            )
+        case Weight.OUTSIDE, False:
+            return trn(
+                "{n} fewer finding outside its range", "{n} fewer findings outside their range", -by
+            )
+        case _, True:
+            return trn("{n} more remark", "{n} more remarks", by)
+        case _:
+            return trn("{n} fewer remark", "{n} fewer remarks", -by)
 
 
 def _moved_sets(

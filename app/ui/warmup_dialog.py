@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QComboBox, QHBoxLayout, QListWidget, QListWidgetIt
 
 from app.domain import warmup
 from app.domain.edits.place import set_warmup
-from app.domain.exercise import Exercise, ExerciseKey, Pattern
+from app.domain.exercise import Exercise, ExerciseKey, Pattern, pattern_name
 from app.domain.findings import Edit, edit
 from app.domain.fit import fits
 from app.domain.program import Session, day_name
@@ -32,7 +32,7 @@ class WarmupDialog(Sheet):
                 "warm-up is enough for strength and size (Iversen 2021); the "
                 "rest is common practice.",
                 week=bench.week + 1,
-                span=bench.span.value,
+                span=tr(bench.span.value),
             ),
         )
         self.bench = bench
@@ -141,7 +141,7 @@ class WarmupDialog(Sheet):
         self.others.clear()
         for exercise in suiting:
             item = _item(exercise)
-            served = [p.value.replace("_", " ") for p in exercise.warmup_for if p in patterns]
+            served = [pattern_name(p) for p in exercise.warmup_for if p in patterns]
             item.setToolTip(
                 tr("For {served}", served=", ".join(served))
                 if served

@@ -53,11 +53,11 @@ class WeekHead(QWidget):
         self.refresh()
 
     def _button(self, span: Span) -> QPushButton:
-        button = QPushButton(span.value)
+        button = QPushButton(tr(span.value))
         button.setCheckable(True)
         button.setMinimumHeight(28)
         button.setToolTip(tr(_TIPS[span]))
-        button.setAccessibleName(tr("An edit reaches {span}", span=span.value))
+        button.setAccessibleName(tr("An edit reaches {span}", span=tr(span.value)))
         button.clicked.connect(lambda: self.bench.choose_span(span))
         self.group.addButton(button)
         self.buttons[span] = button

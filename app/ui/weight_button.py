@@ -7,12 +7,12 @@ from PySide6.QtGui import QEnterEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy
 
 from app.domain.findings import Weight
-from app.domain.wording import tr
+from app.domain.wording import mark, tr
 from app.ui import signs
 from app.ui.theme import current, font
 from app.ui.words import tip
 
-WORDS = (("conflict", "conflicts"), ("outside", "outside"), ("remark", "remarks"))
+WORDS = (mark("conflicts"), mark("outside"), mark("remarks"))
 TALL = 26
 _SIGN = 14
 
@@ -34,8 +34,8 @@ class WeightButton(QAbstractButton):
 
     def show_count(self, count: int) -> None:
         """Show a number with its word."""
-        one, many = WORDS[self.weight]
-        counted = f"{count} {one if count == 1 else many}"
+        many = tr(WORDS[self.weight])
+        counted = self.weight.counted(count)
         what = (
             tr("Show {many} alone", many=many)
             if not self.isChecked()

@@ -54,7 +54,7 @@ def sources_text(bench: Bench, sources: tuple[str, ...]) -> str:
     if not sources:
         return ""
     names = [
-        key if key in UNSOURCED else bench.shelf.references[key].short
+        tr(key) if key in UNSOURCED else bench.shelf.references[key].short
         for key in sources
         if key in UNSOURCED or key in bench.shelf.references
     ]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from app.domain.client import Client
-from app.domain.exercise import Equipment
+from app.domain.exercise import Equipment, equipment_name
 from app.domain.program import day_name
 from app.domain.wording import mark, tr
 from app.ui import words
@@ -68,7 +68,7 @@ def equipment_line(client: Client) -> str:
         return tr("Own weight only. Enter the equipment in reach.")
     names = []
     for thing in things:
-        name = thing.value.replace("_", " ")
+        name = equipment_name(thing)
         if thing is Equipment.BARBELL and client.increments.plates_kg:
             least = words.number(min(client.increments.plates_kg), places=2)
             name = tr("barbell, plates from {least} kg", least=least)

@@ -64,7 +64,7 @@ class EquipmentSheet(Sheet):
         grid = QGridLayout()
         things = [e for e in Equipment if e is not Equipment.BODY]
         for number_, thing in enumerate(things):
-            box = QCheckBox(thing.value.replace("_", " ").capitalize())
+            box = QCheckBox(tr(thing.value.replace("_", " ").capitalize()))
             box.setMinimumHeight(24)
             self.boxes[thing] = box
             grid.addWidget(box, number_ % 6, number_ // 6)

@@ -18,11 +18,11 @@ from app.ui.forms import NumberField, Sheet, Wrapped, button, plain, text_field
 from app.ui.words import full_date, pydate
 
 VERBS = {
-    Motion.FLEXION: "bending",
-    Motion.EXTENSION: "straightening",
-    Motion.ABDUCTION: "spreading",
+    Motion.FLEXION: mark("bending"),
+    Motion.EXTENSION: mark("straightening"),
+    Motion.ABDUCTION: mark("spreading"),
     Motion.ADDUCTION: mark("drawing in"),
-    Motion.ROTATION: "turning",
+    Motion.ROTATION: mark("turning"),
     Motion.OVERHEAD: mark("overhead work"),
     Motion.COMPRESSION: mark("heavy load along it"),
     Motion.IMPACT: mark("jolts and jumps"),
@@ -31,11 +31,11 @@ VERBS = {
 
 def limitation_text(limitation: Limitation) -> str:
     """'Left knee: no bending past 90° until 28 Feb 2027'."""
-    side = "" if limitation.side is Side.BOTH else f"{limitation.side.value} "
+    side = "" if limitation.side is Side.BOTH else f"{tr(limitation.side.value)} "
     text = tr(
         "{side}{joint}: no {motion}",
         side=side,
-        joint=limitation.joint.value,
+        joint=tr(limitation.joint.value),
         motion=tr(VERBS[limitation.motion]),
     )
     if limitation.past_degrees is not None:
@@ -71,7 +71,7 @@ class LimitationSheet(Sheet):
         self.joint = _combo(Joint, tr("Joint"))
         self.motion = QComboBox()
         for motion, verb in VERBS.items():
-            self.motion.addItem(tr("no {verb}", verb=verb), motion)
+            self.motion.addItem(tr("no {verb}", verb=tr(verb)), motion)
         self.motion.setMinimumHeight(32)
         self.side = _combo(Side, tr("Side"))
         self.side.setCurrentIndex(self.side.findData(Side.BOTH))
@@ -174,5 +174,5 @@ def _combo(kind: type[Joint] | type[Side], name: str) -> QComboBox:
     box.setMinimumHeight(32)
     box.setAccessibleName(name)
     for member in kind:
-        box.addItem(member.value, member)
+        box.addItem(tr(member.value), member)
     return box

@@ -24,8 +24,8 @@ from app.ui.words import full_date, pydate, qdate
 
 SEXES: tuple[tuple[str, Sex | None], ...] = (
     (mark("not said"), None),
-    ("female", Sex.FEMALE),
-    ("male", Sex.MALE),
+    (mark("female"), Sex.FEMALE),
+    (mark("male"), Sex.MALE),
     (mark("average of both"), Sex.AVERAGE),
 )
 STATUSES = (
@@ -34,9 +34,9 @@ STATUSES = (
     (mark("advanced: years of regular training"), Status.ADVANCED),
 )
 GOALS = (
-    ("muscle", Goal.HYPERTROPHY),
-    ("strength", Goal.STRENGTH),
-    ("health", Goal.HEALTH),
+    (mark("muscle"), Goal.HYPERTROPHY),
+    (mark("strength"), Goal.STRENGTH),
+    (mark("health"), Goal.HEALTH),
 )
 
 
@@ -265,6 +265,6 @@ def _choice(entries: tuple[tuple[str, object], ...], value: object) -> QComboBox
     box = QComboBox()
     box.setMinimumHeight(32)
     for text, data in entries:
-        box.addItem(text, data)
+        box.addItem(tr(text), data)
     box.setCurrentIndex(next((k for k, (_, d) in enumerate(entries) if d == value), 0))
     return box

@@ -68,10 +68,10 @@ class ScreeningSheet(Sheet):
         self.column.insertLayout(2, questions)
         for key, question in QUESTIONS:
             box = QCheckBox("")
-            label = Wrapped(question)
+            label = Wrapped(tr(question))
             label.setMinimumWidth(420)
             label.setBuddy(box)
-            box.setAccessibleName(question)
+            box.setAccessibleName(tr(question))
             box.setMinimumHeight(24)
             box.setChecked(bool(last and getattr(last, key)))
             box.toggled.connect(lambda _on: self.refresh())

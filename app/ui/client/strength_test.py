@@ -74,6 +74,7 @@ class TestSheet(Sheet):
         self.doubt = DoubtLine(self.load.set_value)
         self.counts = _counts_box()
         self.term = plain("", role="small")
+        self.term.setWordWrap(True)
         self.estimate = Wrapped(step="head")
         self._lay_out()
         wanted = changing.exercise if changing else exercise

@@ -378,7 +378,9 @@ def tooltip(card: CardFace) -> str:
     second = ", ".join((tr("rest {rest}", rest=card.rest), *card.details))
     lines = [card.name, first, second]
     if card.pinned:
-        lines.append(tr("Set by hand: ") + ", ".join(sorted(field.value for field in card.pinned)))
+        lines.append(
+            tr("Set by hand: ") + ", ".join(sorted(tr(field.value) for field in card.pinned))
+        )
     if card.rests_on:
         lines.append(card.rests_on)
     if card.note:

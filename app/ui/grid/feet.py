@@ -227,7 +227,7 @@ def paint_verdict(painter: QPainter, box: DayBox, verdict: Verdict, pens: Pens) 
         painter.fillRect(QRectF(foot.left(), foot.top(), 4, foot.height()), theme.accent)
     y = foot.top() + 6
     at = QPointF(foot.left() + PAD, pens.baseline(y, "number"))
-    word = pens.cut(verdict.word.value, "number", room)
+    word = pens.cut(tr(verdict.word.value), "number", room)
     pens.write(painter, at, word, step="number", colour=theme.accent if better else theme.ink)
     y += pens.height("number")
     for line in lines:

@@ -140,7 +140,7 @@ class Choices(QWidget):
             ((_words(e) if e is not Equipment.BODY else tr("Own weight"), e) for e in Equipment),
         )
         self.demand = ChoiceBox(
-            Facet.DEMAND, tr("Demand"), ((name, level) for level, name in SKILLS.items())
+            Facet.DEMAND, tr("Demand"), ((tr(name), level) for level, name in SKILLS.items())
         )
         self.fits = _tick(tr("Fits the client"))
         self.at_hand = _tick(tr("At hand"))
@@ -288,7 +288,7 @@ class Choices(QWidget):
 
 
 def _words(value: Pattern | Equipment) -> str:
-    return value.value.replace("_", " ").capitalize()
+    return tr(value.value.replace("_", " ").capitalize())
 
 
 def _tick(name: str) -> QCheckBox:

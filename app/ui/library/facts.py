@@ -12,23 +12,23 @@ from app.domain.checks.possible import breach_text, equipment_text, limitation_t
 from app.domain.client import Client, ClientId, Limitation
 from app.domain.edits.parts import Spot
 from app.domain.edits.place import place
-from app.domain.exercise import Catalogue, Equipment, Exercise, LoadKind, Muscle, Reach
+from app.domain.exercise import Catalogue, Equipment, Exercise, LoadKind, Muscle, Reach, joint_name
 from app.domain.program import Program, ProgramId, Slot, empty_program
 from app.domain.substitute import Substitute
-from app.domain.wording import mark, tr
+from app.domain.wording import mark, mid_sentence, tr
 from app.resources import Reference
 from app.ui.library import rows
 from app.ui.library.narrow import SKILLS
 from app.ui.words import clock, full_date, list_of, number
 
-SPINE = ("none", "light", "moderate", mark("heavy, along the spine or bent over"))
+SPINE = (mark("none"), mark("light"), mark("moderate"), mark("heavy, along the spine or bent over"))
 TFL_FROM = "selkowitz2013"
 FACTS_FROM = mark(
     "Demand, spine, stress, reaches, zone, rest, tempo and set-up time are usual "
     "technique: common practice, values from memory."
 )
 
-FEELS = {1: mark("a little"), 2: "clearly", 3: mark("a lot")}
+FEELS = {1: mark("a little"), 2: mark("clearly"), 3: mark("a lot")}
 """Load on the spine and stress on joints in words, as the exercise files grade them."""
 
 LOADS = {
@@ -86,7 +86,9 @@ def _plain(word: str) -> str:
 
 def _stress(exercise: Exercise) -> str:
     ranked = sorted(exercise.stress, key=lambda pair: -pair[1])
-    return ", ".join(f"{joint} {FEELS[level]}" for joint, level in ranked)
+    return ", ".join(
+        f"{mid_sentence(joint_name(joint))} {tr(FEELS[level])}" for joint, level in ranked
+    )
 
 
 def _reach(reach: Reach) -> str:

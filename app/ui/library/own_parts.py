@@ -19,7 +19,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from app.domain.exercise import Exercise, ExerciseKey, Joint, Muscle, Work
+from app.domain.exercise import Exercise, ExerciseKey, Joint, Muscle, Work, joint_name
 from app.domain.figure import Phase
 from app.domain.wording import mark, tr
 from app.ui.bench import Bench
@@ -104,13 +104,17 @@ class PartsGrid(QWidget):
 
 def muscle_grid(names: Mapping[Muscle, str]) -> PartsGrid:
     """The part of a set that counts for each muscle."""
-    return PartsGrid({m.value: name for m, name in names.items()}, PARTS, columns=2)
+    return PartsGrid(
+        {m.value: name for m, name in names.items()},
+        tuple((tr(word), part) for word, part in PARTS),
+        columns=2,
+    )
 
 
 def stress_grid() -> PartsGrid:
     """How much each joint feels of it."""
-    grades = (("\N{EN DASH}", 0), *((word, level) for level, word in FEELS.items()))
-    return PartsGrid({j.value: j.value.capitalize() for j in Joint}, grades, columns=2)
+    grades = (("\N{EN DASH}", 0), *((tr(word), level) for level, word in FEELS.items()))
+    return PartsGrid({j.value: joint_name(j) for j in Joint}, grades, columns=2)
 
 
 def work_values(work: Iterable[Work]) -> dict[str, float | int]:
@@ -128,7 +132,7 @@ class CheckList(QListWidget):
         self.setAccessibleName(title)
         self.setMaximumHeight(150)
         for value in values:
-            item = QListWidgetItem(value.value.replace("_", " ").capitalize())
+            item = QListWidgetItem(tr(value.value.replace("_", " ").capitalize()))
             item.setData(KEY, value.value)
             item.setFlags(item.flags() | Qt.ItemFlag.ItemIsUserCheckable)
             item.setCheckState(Qt.CheckState.Unchecked)

@@ -43,7 +43,11 @@ from app.ui.library.own_values import LABELS
 
 CHECK_AFTER_MS = 120
 NUMBERS = ("body_share", "setup_s", "rest_s", "rep_low", "rep_high")
-UNITS = {"body_share": "% of body mass that counts", "setup_s": "seconds", "rest_s": "seconds"}
+UNITS = {
+    "body_share": mark("% of body mass that counts"),
+    "setup_s": mark("seconds"),
+    "rest_s": mark("seconds"),
+}
 TEXTS = {
     "set_up": mark("One sentence a line, told to the client."),
     "cues": mark("One sentence a line, in the order of the movement."),
@@ -136,9 +140,11 @@ class OwnSheet(Sheet):
             "timed": QCheckBox(tr("Repetitions are seconds")),
         }
         self.work, self.stress = muscle_grid(names), stress_grid()
-        self.skill = DeafBox(tr(LABELS["skill"]), ((word, level) for level, word in SKILLS.items()))
+        self.skill = DeafBox(
+            tr(LABELS["skill"]), ((tr(word), level) for level, word in SKILLS.items())
+        )
         self.spinal_load = DeafBox(
-            tr(LABELS["spinal_load"]), ((word.capitalize(), n) for n, word in enumerate(SPINE))
+            tr(LABELS["spinal_load"]), ((tr(word).capitalize(), n) for n, word in enumerate(SPINE))
         )
         self.numbers = {name: text_field() for name in NUMBERS}
         for name, text in (
@@ -305,7 +311,7 @@ class OwnSheet(Sheet):
 
 
 def _word(value: Pattern | Plane) -> str:
-    return value.value.replace("_", " ").capitalize()
+    return tr(value.value.replace("_", " ").capitalize())
 
 
 def _add_page(tabs: QTabWidget, title: str, rows: Rows) -> None:
@@ -329,12 +335,12 @@ def _add_page(tabs: QTabWidget, title: str, rows: Rows) -> None:
     form.setHorizontalSpacing(16)
     form.setVerticalSpacing(8)
     for name, field in rows:
-        unit = f", {UNITS[name]}" if name in UNITS else ""
-        label = plain(f"{LABELS[name]}{unit}")
+        unit = f", {tr(UNITS[name])}" if name in UNITS else ""
+        label = plain(f"{tr(LABELS[name])}{unit}")
         label.setBuddy(field)
         label.setMinimumHeight(min(ROW, field.sizeHint().height()))
         if not field.accessibleName():
             field.setAccessibleName(tr(LABELS[name]))
         form.addRow(label, field)
         if name in HINTS:  # the hint inside a field goes once something is typed
-            form.addRow("", Wrapped(HINTS[name], step="small", role="small"))
+            form.addRow("", Wrapped(tr(HINTS[name]), step="small", role="small"))

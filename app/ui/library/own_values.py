@@ -121,7 +121,7 @@ def said(error: CoachError) -> str:
     field = error.where.rsplit(", ", 1)[-1]
     if field not in LABELS:
         return error.sentence
-    return f"{LABELS[field]}: {error.what} {error.mend}".strip()
+    return f"{tr(LABELS[field])}: {error.what} {error.mend}".strip()
 
 
 def named_copy(exercise: Exercise) -> str:

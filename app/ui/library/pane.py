@@ -270,15 +270,15 @@ class LibraryPane(QWidget):
 
     def _say_order(self, wish: Wish, *, alike: bool, about: Muscle | None) -> None:
         order = self.choices.order.chosen()
-        text = order.value
+        text = tr(order.value)
         if order is Order.ACTIVATION:
             text = (
                 tr("By activation of the {names}", names=self.names[about].lower())
                 if about
-                else Order.NAME.value
+                else tr(Order.NAME.value)
             )
         elif order is Order.EMPHASIS and not self._emphasis:
-            text = Order.NAME.value
+            text = tr(Order.NAME.value)
         if wish.text:
             text = tr("Names like what you typed") if alike else tr("Closest name first")
         self.order_text.setText(text)

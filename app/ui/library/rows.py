@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from app.domain.exercise import Exercise, ExerciseKey, Muscle
+from app.domain.exercise import Exercise, ExerciseKey, Muscle, equipment_name
 from app.domain.program import DAYS, Program, Week
 from app.domain.wording import tr
 from app.resources import Reference
@@ -41,7 +41,7 @@ def muscles_text(exercise: Exercise, names: Mapping[Muscle, str]) -> str:
 
 def equipment_text(exercise: Exercise) -> str:
     """'barbell, rack', or 'own weight'."""
-    things = [e.value.replace("_", " ") for e in exercise.equipment if e.value != "body"]
+    things = [equipment_name(e) for e in exercise.equipment if e.value != "body"]
     return ", ".join(things) or tr("own weight")
 
 

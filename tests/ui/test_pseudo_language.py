@@ -1,0 +1,257 @@
+"""The window in the pseudo-language: every text that can be read is translated, and none is cut.
+
+The language is English with accents and two fifths longer. A word without an accent is either data
+(names, exercises, studies, units, keys of the keyboard) or a text that went past the translation.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator
+
+import pytest
+from PySide6.QtCore import (
+    QAbstractItemModel,
+    QAbstractListModel,
+    QCoreApplication,
+    QModelIndex,
+    Qt,
+    QThreadPool,
+)
+from PySide6.QtWidgets import (
+    QAbstractButton,
+    QAbstractItemView,
+    QApplication,
+    QCheckBox,
+    QComboBox,
+    QDialog,
+    QFileDialog,
+    QGroupBox,
+    QLabel,
+    QLineEdit,
+    QMenu,
+    QMessageBox,
+    QPushButton,
+    QRadioButton,
+    QTabBar,
+    QTabWidget,
+    QTextBrowser,
+    QWidget,
+)
+from pytestqt.qtbot import QtBot
+
+from app import press, resources
+from app.domain.errors import CoachError
+from app.domain.wording import ENGLISH, use
+from app.resources.languages import NAMES, PSEUDO, find_language
+from app.ui.actions import ACTIONS
+from app.ui.bench import Bench
+from app.ui.forms import Elided
+from app.ui.window import Window
+from db.store import Store
+from tests.ui.desks import PROGRAM, RUNA, slot_ids
+
+SHOWN = (
+    Qt.ItemDataRole.DisplayRole,
+    Qt.ItemDataRole.ToolTipRole,
+    Qt.ItemDataRole.AccessibleTextRole,
+)
+MOST_ROWS = 200
+KEPT = {"Add client", "<qt>Add client</qt>", "UTC"}
+"""What stands in the file from before: the label of a step, a time zone."""
+
+WORDS = """
+kcal min kg lb RIR RM rpe Ctrl Shift Alt Del Esc Enter Space Home End PgUp PgDown Weekloom PDF
+SQLite Python PySide Qt png jpg jpeg json csv xlsx toml txt ics www https doi org com Tab Ins none
+Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec January February March April June July August
+September October November December Delete Letter MVIC GMT
+"""
+"""What reads the same in every language: units, keys, formats; months are the system's."""
+
+
+CANNOT_CUT = (QPushButton, QCheckBox, QRadioButton, QLabel)
+
+
+@pytest.fixture(autouse=True)
+def spoken() -> Iterator[None]:
+    """Everything is said in the pseudo-language."""
+    use(find_language(PSEUDO))
+    yield
+    use(ENGLISH)
+
+
+def data_words() -> set[str]:
+    """The words of what is data: exercises, studies, names, what a coach wrote."""
+    texts: list[str] = [WORDS, repr(RUNA), repr(PROGRAM), *NAMES.values()]
+    texts += map(repr, resources.catalogue())
+    for key, citation in press.citations().items():
+        texts += [key, citation.text, citation.short]
+    texts += map(repr, resources.muscle_names().values())
+    texts.append(resources.text("layouts.toml"))
+    return set(re.findall(r"[A-Za-z]+", " ".join(texts)))
+
+
+KNOWN = data_words()
+
+
+def plain_words(text: str) -> list[str]:
+    """The words of a text that have a vowel and no accent, and are no data."""
+    if text in KEPT or re.fullmatch(r"[A-Z]\w+(/[\w+-]+)+", text):
+        return []  # a time zone
+    text = re.sub(r"<[^>]+>|&[a-z]+;", " ", text).replace("&&", "\0").replace("&", "")
+    words = re.findall(r"(?<![\w.])[A-Za-z]{3,}(?![\w])", text)
+    return [w for w in words if re.search("[aeiouAEIOU]", w) and w not in KNOWN]
+
+
+def model_texts(model: QAbstractItemModel) -> Iterator[str]:
+    """What a model shows, its heads and its first rows."""
+    columns = 1 if isinstance(model, QAbstractListModel) else model.columnCount(QModelIndex())
+    for section in range(columns):
+        yield str(model.headerData(section, Qt.Orientation.Horizontal) or "")
+
+    def below(parent: QModelIndex) -> Iterator[str]:
+        for row in range(min(model.rowCount(parent), MOST_ROWS)):
+            for column in range(columns):
+                index = model.index(row, column, parent)
+                for role in SHOWN:
+                    value = index.data(role)
+                    if isinstance(value, str):
+                        yield value
+            yield from below(model.index(row, 0, parent))
+
+    yield from below(QModelIndex())
+
+
+def texts_of(widget: QWidget) -> Iterator[tuple[str, str]]:  # noqa: C901 - a table of widgets
+    """Where and what: everything that can be read on a widget."""
+    where = type(widget).__name__
+    for kind, text in (
+        ("name", widget.accessibleName()),
+        ("description", widget.accessibleDescription()),
+        ("tip", widget.toolTip()),
+        ("title", widget.windowTitle() if widget.isWindow() else ""),
+    ):
+        yield f"{where} {kind}", text
+    match widget:
+        case QAbstractButton() | QLabel():
+            yield where, widget.text()
+        case QGroupBox():
+            yield where, widget.title()
+        case QLineEdit():
+            yield f"{where} hint", widget.placeholderText()
+        case QTabWidget():
+            for at in range(widget.count()):
+                yield where, widget.tabText(at)
+        case QComboBox():
+            for at in range(widget.count()):
+                yield where, widget.itemText(at)
+        case QAbstractItemView() if widget.model() is not None:
+            for text in model_texts(widget.model()):
+                yield where, text
+        case QMenu():
+            for action in widget.actions():
+                yield "menu", action.text()
+                yield "menu tip", action.toolTip()
+
+
+def untold(window: QWidget) -> set[tuple[str, str]]:
+    """The texts in a window that went past the translation."""
+    found = set()
+    for widget in (window, *window.findChildren(QWidget)):
+        if isinstance(widget, QTextBrowser) or in_guide(widget) or qt_made(widget):
+            continue  # the guide and the sources are texts of their own
+        for where, text in texts_of(widget):
+            if plain_words(text):
+                found.add((where, text[:90]))
+    return found
+
+
+def qt_made(widget: QWidget) -> bool:
+    """Whether a widget is made by Qt itself, which has its own translations."""
+    return isinstance(widget.parent(), QTabBar)
+
+
+def in_guide(widget: QWidget) -> bool:
+    """Whether a widget belongs to the guide, whose pages are files."""
+    return type(widget.window()).__name__.startswith("Guide")
+
+
+def cut(window: QWidget) -> set[tuple[str, str]]:
+    """The texts of labels and buttons in a window that need more room than they have."""
+    found = set()
+    for widget in window.findChildren(QWidget):
+        if not widget.isVisible() or qt_made(widget) or not isinstance(widget, CANNOT_CUT):
+            continue
+        if isinstance(widget, Elided) or (isinstance(widget, QLabel) and widget.wordWrap()):
+            continue
+        needs = widget.minimumSizeHint()
+        if widget.text() and needs.width() > widget.width() + 1:
+            found.add((type(widget).__name__, widget.text()[:60]))
+    return found
+
+
+@pytest.fixture
+def opened(monkeypatch: pytest.MonkeyPatch) -> list[QWidget]:
+    """Every dialog that a command opens, as it would wait for somebody."""
+    seen: list[QWidget] = []
+
+    def look(self: QDialog, *_: object) -> int:
+        seen.append(self)
+        self.show()
+        QApplication.processEvents()
+        return 0
+
+    for kind in (QDialog, QMessageBox, QMenu):
+        monkeypatch.setattr(kind, "exec", look)
+    for name in ("getOpenFileName", "getSaveFileName"):
+        monkeypatch.setattr(QFileDialog, name, lambda *_a, **_k: ("", ""))
+    monkeypatch.setattr(QFileDialog, "getOpenFileNames", lambda *_a, **_k: ([], ""))
+    monkeypatch.setattr(QFileDialog, "getExistingDirectory", lambda *_a, **_k: "")
+    return seen
+
+
+@pytest.fixture
+def spoken_window(qtbot: QtBot, dressed: QApplication, bench: Bench, store: Store) -> Window:
+    """The whole window, built while the pseudo-language is spoken."""
+    made = Window(bench, store)
+    qtbot.addWidget(made)
+    made.resize(1600, 1000)
+    made.show()
+    qtbot.waitExposed(made)
+    return made
+
+
+def run(window: Window, run_: Callable[[Window], object]) -> str:
+    """What a command refuses with, if it does."""
+    try:
+        run_(window)
+    except CoachError as error:
+        return error.sentence
+    finally:
+        QThreadPool.globalInstance().waitForDone(10_000)
+        QCoreApplication.processEvents()
+    return ""
+
+
+def test_nothing_in_the_window_is_untranslated(spoken_window: Window) -> None:
+    assert untold(spoken_window) == set()
+    assert cut(spoken_window) == set()
+
+
+@pytest.mark.parametrize("action", ACTIONS, ids=lambda action: action.id)
+def test_nothing_that_a_command_opens_is_untranslated(
+    action, spoken_window: Window, opened: list[QWidget]
+) -> None:
+    if action.id == "quit":
+        return
+    spoken_window.bench.select(tuple(slot_ids(spoken_window.bench)[:1]))
+    refused = run(spoken_window, action.run)
+    assert plain_words(refused) == [], refused
+    tops = [w for w in QApplication.topLevelWidgets() if w.isVisible() and w is not spoken_window]
+    found = set()
+    for top in {*opened, *tops}:
+        found |= untold(top) | cut(top)
+    for top in {*opened, *tops}:
+        top.close()
+        top.deleteLater()
+    assert found == set()
