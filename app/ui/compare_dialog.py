@@ -210,7 +210,7 @@ def slot_table() -> QTreeWidget:
     """The table of slots: two lines in each cell."""
     table = lines_table(tr("Before and now"), tuple(map(tr, COLUMNS)), wide=2)
     table.setUniformRowHeights(False)
-    line = tr("border-bottom: 1px solid {name};", name=theme.current().hair.name())
+    line = f"border-bottom: 1px solid {theme.current().hair.name()};"
     table.setStyleSheet(f"QTreeView::item {{ min-height: 40px; {line} }}")
     head = table.header()
     head.setSectionResizeMode(3, head.ResizeMode.Stretch)
@@ -235,7 +235,11 @@ def counts_text(pair: WeekPair) -> str:
     """'2 changed, 1 added'; what else differs; 'same' if nothing does."""
     marks = [(pair.count(mark), mark) for mark in Mark if mark is not Mark.SAME]
     parts = [f"{SIGNS[mark]} {count} {tr(mark.value)}" for count, mark in marks if count]
-    return ", ".join(parts) or ", ".join(pair.notes) or ("same" if not pair.changed else "empty")
+    return (
+        ", ".join(parts)
+        or ", ".join(pair.notes)
+        or (tr("same") if not pair.changed else tr("empty"))
+    )
 
 
 def summary_text(pairs: tuple[WeekPair, ...], whole: tuple[str, ...] = ()) -> str:

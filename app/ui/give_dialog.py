@@ -70,7 +70,7 @@ class GiveDialog(Sheet):
         self.name = text_field(self.source.name)
         self.start = QDateEdit(qdate(self.source.start))
         self.start.setCalendarPopup(True)
-        self.start.setDisplayFormat(tr("d MMM yyyy"))
+        self.start.setDisplayFormat("d MMM yyyy")
         self.start.setMinimumHeight(32)
         self.row(tr("Name"), self.name)
         self.row(tr("First week of"), self.start)

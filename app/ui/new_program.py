@@ -145,7 +145,7 @@ class NewProgramSheet(Sheet):
         self.name = text_field(tr("Lower-body season"))
         self.start = QDateEdit(qdate(next_monday(today)))
         self.start.setCalendarPopup(True)
-        self.start.setDisplayFormat(tr("d MMM yyyy"))
+        self.start.setDisplayFormat("d MMM yyyy")
         self.start.setMinimumHeight(32)
         self.weeks = NumberField(tr("Weeks"), low=1, high=MAX_WEEKS, whole=True)
         self.weeks.set_value(START_WEEKS)

@@ -47,7 +47,7 @@ class OptionalDate(QWidget):
         super().__init__()
         self.known = QCheckBox(tr("known"))
         self.edit = QDateEdit(qdate(value or usual))
-        self.edit.setDisplayFormat(tr("d MMMM yyyy"))
+        self.edit.setDisplayFormat("d MMMM yyyy")
         self.edit.setCalendarPopup(True)
         self.edit.setMinimumHeight(32)
         self.edit.setAccessibleName(name)

@@ -63,7 +63,7 @@ class TestSheet(Sheet):
         self.bench, self.today, self.changing = bench, today, changing
         self.exercise = self._exercise_box()
         self.day = QDateEdit(qdate(today))
-        self.day.setDisplayFormat(tr("d MMM yyyy"))
+        self.day.setDisplayFormat("d MMM yyyy")
         self.day.setCalendarPopup(True)
         self.day.setMaximumDate(qdate(today))
         self.day.setMinimumHeight(32)
