@@ -10,7 +10,7 @@ from collections.abc import Iterator
 import pytest
 from PySide6.QtCore import QCoreApplication, QEvent, QLocale
 from PySide6.QtGui import QPalette
-from PySide6.QtWidgets import QApplication, QDialog, QMenu, QMessageBox
+from PySide6.QtWidgets import QApplication, QDialog, QFileDialog, QMenu, QMessageBox
 from pytestqt.qtbot import QtBot
 
 from app import resources
@@ -32,6 +32,12 @@ def no_modal_loops(monkeypatch: pytest.MonkeyPatch) -> None:
 
     for kind in (QDialog, QMessageBox, QMenu):
         monkeypatch.setattr(kind, "exec", refuse)
+
+    def refuse_file(*_: object, **__: object) -> None:
+        raise AssertionError("a file was asked for, and nobody is there to choose one")
+
+    for name in ("getOpenFileName", "getOpenFileNames", "getSaveFileName", "getExistingDirectory"):
+        monkeypatch.setattr(QFileDialog, name, refuse_file)
 
 
 def sweep() -> None:

@@ -385,6 +385,11 @@ class Hands:
         files = sorted(self.folder.glob("out-*"))
         return (str(self.any.choice(files)), "") if files and self.any.random() < 0.7 else ("", "")
 
+    def files_to_read(self, *_: object, **__: object) -> tuple[list[str], str]:
+        """Stands for the system's dialog for several files: some of those written, or none."""
+        files = sorted(map(str, self.folder.glob("out-*")))
+        return self.any.sample(files, self.any.randint(0, min(3, len(files)))), ""
+
     def folder_to_use(self, *_: object, **__: object) -> str:
         """Stands for the system's dialog: the folder, or none."""
         return str(self.folder) if self.any.random() < 0.5 else ""

@@ -60,6 +60,7 @@ def hands(
     monkeypatch.setattr(QPrintDialog, "exec", lambda _: QDialog.DialogCode.Rejected)
     monkeypatch.setattr(QFileDialog, "getSaveFileName", made.file_to_write)
     monkeypatch.setattr(QFileDialog, "getOpenFileName", made.file_to_read)
+    monkeypatch.setattr(QFileDialog, "getOpenFileNames", made.files_to_read)
     monkeypatch.setattr(QFileDialog, "getExistingDirectory", made.folder_to_use)
     return made
 
