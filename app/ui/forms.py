@@ -286,6 +286,7 @@ class Sheet(QDialog):
 
     def showEvent(self, event: QShowEvent) -> None:
         explain(self)
+        self.help_button.setVisible(self.isWindow())  # a form inside another has that one's
         if self.focusWidget() in (None, self.help_button, self.cancel_button, self.keep_button):
             first = next((f for f, _ in inputs(self) if f.isEnabled() and not f.isHidden()), None)
             if first is not None:
