@@ -163,6 +163,7 @@ def _limitation_text(limitation: Limitation) -> str:
             limitation=text,
             day=full_day_text(until),
         )
+    text = text[:1].upper() + text[1:]
     note = " ".join(limitation.note.split())
     return f"{text}. {note}" if note else f"{text}."
 

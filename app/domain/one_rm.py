@@ -16,7 +16,7 @@ from types import MappingProxyType
 
 from app.domain.errors import CoachError
 from app.domain.units import HEAVIEST_KG, mass_text, number_text, require
-from app.domain.wording import tr
+from app.domain.wording import language, tr
 from app.domain.working import Line, Working
 
 MAX_REPS = 30
@@ -212,12 +212,15 @@ def estimate_one_rep_max(load_kg: float, reps: float, rir: float = 0.0) -> OneRe
     require("repetitions in reserve", rir, low=0, high=10)
     require("repetitions", reps, low=1, high=MAX_REPS)
     require("repetitions with those in reserve", reps + rir, low=1, high=MAX_REPS)
-    return _estimate(float(load_kg), float(reps), float(rir))
+    return _estimate(float(load_kg), float(reps), float(rir), language().code)
 
 
 @lru_cache(maxsize=512)
-def _estimate(load_kg: float, reps: float, rir: float) -> OneRepMax:
-    """The estimate itself, remembered: every slot of an exercise asks for the same one."""
+def _estimate(load_kg: float, reps: float, rir: float, _spoken: str) -> OneRepMax:
+    """The estimate itself, remembered: every slot of an exercise asks for the same one.
+
+    _spoken: the code of the language that its remarks are in.
+    """
     to_failure = reps + rir
     values = {key: one_rep_max(load_kg, to_failure, key) for key in EQUATIONS}
     slack = 0 if rir == 0 else 1 if rir <= 5 else 2

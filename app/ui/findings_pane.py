@@ -188,7 +188,7 @@ class FindingsPane(QWidget):
         if not self.bench.desk.has_program:
             self.empty.setText(tr("Findings appear here while you plan."))
         elif self.only:
-            words = list_of([WORDS[weight][1] for weight in sorted(self.only)])
+            words = list_of([tr(WORDS[weight]) for weight in sorted(self.only)])
             self.empty.setText(
                 tr(
                     "No {words} in {where}. Press the sign above again to see the other findings.",

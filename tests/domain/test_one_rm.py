@@ -6,6 +6,7 @@ from hypothesis import strategies as st
 
 from app.domain.errors import CoachError, QuantityError
 from app.domain.one_rm import EQUATIONS, estimate_one_rep_max, one_rep_max
+from app.domain.wording import English, Language, speaking
 
 LOAD = st.floats(1, 500)
 
@@ -86,3 +87,14 @@ def test_the_account_of_a_maximum_lists_every_equation():
     assert account.lines[-1].remark == "101.2–107.1"
     assert [line.value for line in account.lines if line.label == "Mayhew 1992"] == ["107.1 kg"]
     assert len(account.sources) == 7
+
+
+class _Loud(English):
+    def gettext(self, message: str, /) -> str:
+        return f"LOUD {message}"
+
+
+def test_the_remarks_of_an_estimate_speak_the_language_of_the_moment() -> None:
+    assert not estimate_one_rep_max(60, 14).remarks[0].startswith("LOUD")
+    with speaking(Language("x-loud", _Loud())):
+        assert estimate_one_rep_max(60, 14).remarks[0].startswith("LOUD")
