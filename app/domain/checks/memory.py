@@ -12,6 +12,7 @@ from app.domain.facts import MOST_REMEMBERED, WeekFacts
 from app.domain.findings import Finding, Weight
 from app.domain.program import Program
 from app.domain.ranges import RangeBook
+from app.domain.wording import language
 
 _WEEK_RULES = tuple(rule.function for rule in RULES if rule.reach is Reach.WEEK)
 _PAIR_RULES = tuple(rule.function for rule in RULES if rule.reach is Reach.PAIR)
@@ -26,12 +27,13 @@ _WHOLES_REMEMBERED = 64
 class Memo:
     """What was found before, by the identity of weeks; starts afresh for another client.
 
-    Holds for one client, catalogue, range book, start, curve and emphasis at a time, and for at
-    most MOST_REMEMBERED weeks.
+    Holds for one language, client, catalogue, range book, start, curve and emphasis at a time, and
+    for at most MOST_REMEMBERED weeks.
     """
 
     def __init__(self) -> None:
         self.context: Context | None = None
+        self._spoken = language().code
         self._weeks: dict[tuple[int, int], tuple[WeekFacts, ByWeight]] = {}
         self._pairs: dict[tuple[int, int, int], tuple[WeekFacts, WeekFacts, ByWeight]] = {}
         self._wholes: dict[int, tuple[Program, tuple[Finding, ...]]] = {}
@@ -40,7 +42,10 @@ class Memo:
         self, program: Program, client: Client, *, catalogue: Catalogue, ranges: RangeBook
     ) -> Context:
         """The context to check in, kept from the last time where it still holds."""
-        if self.context is None or not self.context.suits(program, client, catalogue, ranges):
+        spoken = language().code
+        suits = self.context is not None and self.context.suits(program, client, catalogue, ranges)
+        if self.context is None or not suits or spoken != self._spoken:
+            self._spoken = spoken
             self.context = Context(program, client, catalogue, ranges)
             self._weeks.clear()
             self._pairs.clear()

@@ -15,7 +15,9 @@ from app.domain.exercise import Muscle
 from app.domain.findings import Finding, Weight
 from app.domain.program import Program
 from app.domain.ranges import Override
+from app.domain.wording import speaking
 from app.resources import range_book
+from app.resources.languages import PSEUDO, find_language
 from tests.builders import CATALOGUE, client, program
 
 WHO = client(status=Status.NOVICE)
@@ -43,6 +45,18 @@ def test_another_emphasis_starts_afresh() -> None:
     check(plan, memo)
     other = replace(plan, emphasis=(Muscle.CHEST,))
     assert check(other, memo) == check(other)
+
+
+def test_another_language_starts_afresh_and_keeps_the_ids() -> None:
+    memo, plan = checks.Memo(), program(*PLAN)
+    before = check(plan, memo)
+    with speaking(find_language(PSEUDO)):
+        spoken = check(plan, memo)
+        assert spoken == check(plan)
+    assert spoken != before
+    # what a coach has accepted stays accepted, whatever is spoken
+    assert [one.id for one in spoken] == [one.id for one in before]
+    assert check(plan, memo) == before
 
 
 def test_untouched_weeks_keep_their_findings_as_the_same_objects() -> None:
