@@ -132,6 +132,7 @@ def copy_client(
             sex=None,
             height_cm=None,
             mass_kg=None,
+            fat_free_kg=None,
             contact="",
             note="",
             screenings=(),

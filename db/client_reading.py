@@ -117,6 +117,7 @@ def _client(row: sqlite3.Row, parts: _Parts) -> Client:
         language=row["language"],
         paper=row["paper"],
         energy_equation=row["energy_equation"],
+        fat_free_kg=row["fat_free_kg"],
     )
 
 

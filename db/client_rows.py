@@ -117,6 +117,7 @@ def _client_row(client: Client) -> Values:
         "language": client.language,
         "paper": client.paper,
         "energy_equation": client.energy_equation,
+        "fat_free_kg": client.fat_free_kg,
     }
 
 

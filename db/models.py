@@ -153,6 +153,7 @@ class ClientRow(Model):
     paper: Mapped[str] = mapped_column(server_default="")
     energy_equation: Mapped[str] = mapped_column(server_default="")
     diary_version: Mapped[int] = mapped_column(default=1, server_default="1")
+    fat_free_kg: Mapped[float | None] = mapped_column(law("fat_free_kg", "fat_free_kg > 0"))
 
 
 class ClientTagRow(Model):

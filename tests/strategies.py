@@ -192,6 +192,7 @@ clients_at_home = st.builds(
     language=st.sampled_from(("", "de", "pt-BR")),
     paper=st.sampled_from(PAPERS),
     energy_equation=st.sampled_from(("", "mifflin")),
+    fat_free_kg=st.none() | amounts(1, 250),
 )
 clients = st.builds(
     _at_places, clients_at_home, st.lists(st.integers(0, 2), min_size=7, max_size=7)

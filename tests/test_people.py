@@ -108,11 +108,13 @@ def test_what_was_changed_since_is_not_overwritten(desk: Desk, store: Store) -> 
 
 
 def test_a_copy_leaves_the_persons_own_matters_behind(store: Store) -> None:
+    store.save(Work(RUNA), Work(replace(RUNA, fat_free_kg=50.0)), label="x")
     made = people.copy_client(store, RUNA.id, name="Ny  Klient")
     kept = store.load_client(made.id)
     assert kept == made
     assert (kept.name, kept.free, kept.equipment) == ("Ny Klient", RUNA.free, RUNA.equipment)
     assert (kept.tests, kept.screenings, kept.born, kept.mass_kg) == ((), (), None, None)
+    assert kept.fat_free_kg is None
     assert store.programs(made.id) == ()
     assert store.load_diary(made.id) == Diary()
 

@@ -219,6 +219,10 @@ def _profile(client: Client) -> list[tuple[str, str]]:
             tr("Body mass"),
             "" if client.mass_kg is None else mass_text(client.mass_kg, client.units),
         ),
+        (
+            tr("Fat-free mass"),
+            "" if client.fat_free_kg is None else mass_text(client.fat_free_kg, client.units),
+        ),
         (tr("Training status"), _word(client.status)),
         (tr("Goal"), _word(client.goal)),
         (tr("Years of training"), number_text(client.trained_years)),

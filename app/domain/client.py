@@ -256,6 +256,11 @@ class Screening:
 
 NO_TIME = (FreeTime(),) * 7
 
+MOST_MASS_KG = 350
+
+LEAST_FAT_FREE_KG = 1
+"""Above nothing; whether it is less than the body mass is asked where it is used (`energy`)."""
+
 PAPERS = ("", "A4", mark("Letter"), "A5")
 """Sizes of paper for a client's papers; empty for the coach's."""
 
@@ -278,7 +283,8 @@ class Client:
     those of the usual place, places the others; tags: words of the coach's own, sorted, each once;
     keep_until: until when records are agreed to be kept; language: BCP 47 code for the client's
     papers, and paper: its size (A4, Letter, A5), empty for the coach's; energy_equation: a resting
-    equation that the coach chose, empty for the program's own choice.
+    equation that the coach chose, empty for the program's own choice; fat_free_kg: as measured,
+    None where it never was.
     Raises QuantityError outside the ranges, and CoachError for an empty name, another unit or
     paper, two places of one name, and a weekday at a place that there is not.
     """
@@ -318,6 +324,7 @@ class Client:
     language: str = ""
     paper: str = ""
     energy_equation: str = ""
+    fat_free_kg: float | None = None
 
     def __post_init__(self) -> None:
         require_name(self.name, "client")
@@ -325,7 +332,8 @@ class Client:
         require("activity level", self.activity_level, low=1.0, high=2.5)
         for what, value, low, high in (
             (mark("height, cm"), self.height_cm, 100, 250),
-            (mark("body mass, kg"), self.mass_kg, 25, 350),
+            (mark("body mass, kg"), self.mass_kg, 25, MOST_MASS_KG),
+            (mark("fat-free mass, kg"), self.fat_free_kg, LEAST_FAT_FREE_KG, MOST_MASS_KG),
             (mark("energy eaten now, kcal a day"), self.kcal_now, 300, 15_000),
         ):
             if value is not None:

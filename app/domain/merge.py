@@ -23,6 +23,7 @@ FIELDS: Mapping[str, str] = {
     "sex": mark("Sex, for the equations"),
     "height_cm": mark("Stature, cm"),
     "mass_kg": mark("Body mass, kg"),
+    "fat_free_kg": mark("Fat-free mass, kg"),
     "status": mark("Training status"),
     "trained_years": mark("Years of training"),
     "goal": mark("Trains for"),

@@ -23,7 +23,7 @@ from app.exchange.json_text import read_json, write_json
 from app.exchange.record import WEEKDAYS, from_record, to_record
 
 FORMAT = "weekloom plan"
-VERSION = 2
+VERSION = 3
 SUFFIX = ".plan.json"
 """How the names of plan files end."""
 

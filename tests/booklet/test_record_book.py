@@ -29,6 +29,7 @@ def test_every_part_of_the_record_is_there():
         "28 February 1994",
         "181.5 cm",
         "74.25 kg",
+        "55.5 kg",
         RUNA.contact,
         "rope partner",
         "Limitations",

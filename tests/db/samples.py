@@ -85,6 +85,7 @@ RUNA = Client(
     language="de",
     paper="A5",
     energy_equation="mifflin",
+    fat_free_kg=55.5,
 )
 
 PLAN = replace(

@@ -72,7 +72,7 @@ def test_a_child_can_move_to_a_new_parent_while_its_old_one_goes(connection):
     connection.exec_driver_sql(
         "INSERT INTO clients SELECT 'c', 1, 'C', NULL, NULL, NULL, NULL, 'novice', 'health', 0, "
         "'', '', '', NULL, NULL, 1.55, 'kg', 0, 20, 2, 2, 40, 5, 2.5, "
-        "'active', NULL, '', NULL, '', '', '', 1"
+        "'active', NULL, '', NULL, '', '', '', 1, NULL"
     )
     connection.exec_driver_sql(
         "INSERT INTO programs VALUES ('p', 'c', 1, 'P', '2026-01-05', 'textbook', 99, 0)"

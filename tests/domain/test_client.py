@@ -133,6 +133,8 @@ def test_a_client_may_have_one_dumbbell_and_neither_plates_nor_bands() -> None:
         ({"name": "  "}, "The client has no name"),
         ({"mass_kg": -5.0}, "body mass, kg -5.0 is outside 25 to 350"),
         ({"mass_kg": NOT_A_NUMBER}, "body mass, kg nan is outside"),
+        ({"fat_free_kg": 0.0}, "fat-free mass, kg 0.0 is outside 1 to 350"),
+        ({"fat_free_kg": 351.0}, "fat-free mass, kg 351.0 is outside 1 to 350"),
         ({"height_cm": 300.0}, "height, cm 300.0 is outside 100 to 250"),
         ({"activity_level": 99.0}, "activity level 99.0 is outside 1.0 to 2.5"),
         ({"trained_years": -1.0}, "years of training -1.0 is outside 0 to 100"),

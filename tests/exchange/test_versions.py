@@ -191,9 +191,12 @@ TRAVELLER = replace(
     energy_equation="mifflin",
 )
 
+MEASURED = replace(TRAVELLER, fat_free_kg=61.5, energy_equation="cunningham_1991")
+
 PLANS = {
     1: Plan(CLIENT, PROGRAM, (EXERCISE,)),
     2: Plan(TRAVELLER, PROGRAM, (EXERCISE,)),
+    3: Plan(MEASURED, PROGRAM, (EXERCISE,)),
 }
 
 

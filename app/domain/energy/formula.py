@@ -3,7 +3,14 @@
 from __future__ import annotations
 
 from app.domain.client import Sex
-from app.domain.energy.resting import RESTING_EQUATIONS, Person, band, both, resting_energy
+from app.domain.energy.resting import (
+    RESTING_EQUATIONS,
+    Person,
+    band,
+    both,
+    figures_text,
+    resting_energy,
+)
 from app.domain.units import number_text
 from app.domain.wording import mark, tr
 from app.domain.working import Line, Working
@@ -57,16 +64,6 @@ def equation_working(key: str, who: Person) -> Working:
         about=tr("energy at rest by {equation}", equation=found.name),
         lines=(Line(tr("For"), figures_text(who)), *lines),
         sources=(found.source,),
-    )
-
-
-def figures_text(who: Person) -> str:
-    """'68 kg, 172 cm, 34 years'."""
-    return tr(
-        "{kg} kg, {cm} cm, {years} years",
-        kg=number_text(who.mass_kg),
-        cm=number_text(who.height_cm),
-        years=number_text(who.age_y),
     )
 
 

@@ -93,6 +93,7 @@ def suggest_from_logs(
         who.age_y,
         height_cm=who.height_cm,
         mass_kg=who.mass_kg,
+        fat_free_kg=who.fat_free_kg,
         equation=client.energy_equation,
     )
     reason = reason_of_intake(used.intake_kcal, resting.kcal)
@@ -126,5 +127,6 @@ def _resting_of(client: Client, on: date) -> float:
         who.age_y,
         height_cm=who.height_cm,
         mass_kg=who.mass_kg,
+        fat_free_kg=who.fat_free_kg,
         equation=client.energy_equation,
     ).kcal

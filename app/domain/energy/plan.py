@@ -18,6 +18,7 @@ from app.domain.energy.advice import (
     amdr_verdict,
     mass_after,
 )
+from app.domain.energy.fat_free import refuse_choice, refuse_fat_free
 from app.domain.energy.ramp import (
     KCAL_ROUND,
     MOST_KCAL,
@@ -29,7 +30,13 @@ from app.domain.energy.ramp import (
 )
 from app.domain.energy.refer import Referral, reason_of_intake, reason_of_loss, referral
 from app.domain.energy.requirement import PAL_MIDPOINT, fao_class, total_energy
-from app.domain.energy.resting import Person, RestingEnergy, estimate_resting_energy, person
+from app.domain.energy.resting import (
+    Person,
+    RestingEnergy,
+    estimate_resting_energy,
+    figures_text,
+    person,
+)
 from app.domain.errors import CoachError
 from app.domain.units import number_text, require
 from app.domain.wording import listing, mark, tr
@@ -46,7 +53,7 @@ class Aim:
     arrive_in: the week to be at the target (None: as soon as the largest step allows);
     most_step_kcal: the largest change from week to week (common practice); pal: physical
     activity level, training included; change: surplus or deficit as a part of the need;
-    need_kcal: re-estimated from logs, in the place of the equations; fat_free_kg: where known.
+    need_kcal: re-estimated from logs, in the place of the equations.
     """
 
     weeks: int = 12
@@ -57,7 +64,6 @@ class Aim:
     protein_g_per_kg: float | None = None
     protein_now_g: float | None = None
     fat_share: float = 0.30
-    fat_free_kg: float | None = None
     need_kcal: float | None = None
 
     def __post_init__(self) -> None:
@@ -216,7 +222,7 @@ def plan(
     instead = referral(client, on)
     if instead is not None:
         return instead
-    who = client_figures(client, on, aim.fat_free_kg)
+    who = client_figures(client, on)
     resting = _resting(who, client.energy_equation)
     eaten = _eaten(client.kcal_now if current_kcal is None else current_kcal)
     late = _reasons_of_figures(goal, who, aim=aim, resting=resting, eaten=eaten)
@@ -302,8 +308,12 @@ def _weeks(goal: EnergyGoal, steps: Ramp, *, who: Person, aim: Aim) -> tuple[Ene
     )
 
 
-def client_figures(client: Client, on: date, fat_free_kg: float | None = None) -> Person:
-    """The client's figures for the equations. Raises CoachError naming the one that is missing."""
+def client_figures(client: Client, on: date) -> Person:
+    """The client's figures for the equations.
+
+    Raises CoachError naming the one that is missing, also a fat-free mass that the client's own
+    equation needs, and for one that is not below the body mass.
+    """
     age_y = client.age_on(on)
     figures = {
         mark("date of birth"): age_y,
@@ -321,12 +331,14 @@ def client_figures(client: Client, on: date, fat_free_kg: float | None = None) -
             where=client.name,
             mend=tr("Enter it on the client's page."),
         )
+    refuse_fat_free(client)
+    refuse_choice(client)
     return person(
         client.sex or Sex.AVERAGE,
         float(age_y or 0),
         height_cm=client.height_cm or 0.0,
         mass_kg=client.mass_kg or 0.0,
-        fat_free_kg=fat_free_kg,
+        fat_free_kg=client.fat_free_kg,
     )
 
 
@@ -470,14 +482,8 @@ def _lines_of_need(
     """How the need came about."""
     if aim.need_kcal is not None:
         return (Line(tr("Energy used, from logs"), f"{need:,.0f} kcal"),)
-    figures = tr(
-        "{mass_kg} kg, {height_cm} cm, {age_y} years",
-        mass_kg=number_text(who.mass_kg),
-        height_cm=number_text(who.height_cm),
-        age_y=number_text(who.age_y),
-    )
     return (
-        Line(tr("For"), figures),
+        Line(tr("For"), figures_text(who)),
         resting.line(),
         Line(
             tr("Times {pal:.2f}, {fao_class}", pal=aim.pal, fao_class=fao_class(aim.pal)),

@@ -192,6 +192,22 @@ def person(
     return Person(as_sex(sex), age_y, height_cm, mass_kg, fat_free_kg)
 
 
+def figures_text(who: Person) -> str:
+    """'68 kg, 172 cm, 34 years', with the fat-free mass where it is known."""
+    figures = {
+        "mass_kg": number_text(who.mass_kg),
+        "height_cm": number_text(who.height_cm),
+        "age_y": number_text(who.age_y),
+    }
+    if who.fat_free_kg is None:
+        return tr("{mass_kg} kg, {height_cm} cm, {age_y} years", **figures)
+    return tr(
+        "{mass_kg} kg, {lean_kg} kg of it fat-free, {height_cm} cm, {age_y} years",
+        lean_kg=number_text(who.fat_free_kg),
+        **figures,
+    )
+
+
 def as_sex(sex: Sex | str) -> Sex:
     """The sex for the equations from 'm', 'f' or 'average'. Raises CoachError for others."""
     try:

@@ -9,7 +9,8 @@ from dataclasses import dataclass
 from datetime import date
 
 from app.domain.client import Client
-from app.domain.energy.formula import equation_working, figures_text
+from app.domain.energy.fat_free import why_not
+from app.domain.energy.formula import equation_working
 from app.domain.energy.plan import client_figures
 from app.domain.energy.refer import Referral, referral
 from app.domain.energy.requirement import (
@@ -29,6 +30,7 @@ from app.domain.energy.resting import (
     Person,
     RestingEnergy,
     estimate_resting_energy,
+    figures_text,
 )
 from app.domain.wording import mark, tr
 from app.domain.working import Line, Working
@@ -99,9 +101,7 @@ class EnergyTable:
         return (self.resting.high - self.resting.low) / self.resting.kcal
 
 
-def energy_table(
-    client: Client, on: date, *, fat_free_kg: float | None = None
-) -> EnergyTable | Referral:
+def energy_table(client: Client, on: date) -> EnergyTable | Referral:
     """The table of the client's figures on a day, or the referral that stands in its place.
 
     Raises CoachError that names the figure that is missing.
@@ -109,7 +109,7 @@ def energy_table(
     instead = referral(client, on)
     if instead is not None:
         return instead
-    who = client_figures(client, on, fat_free_kg)
+    who = client_figures(client, on)
     resting = estimate_resting_energy(
         who.sex,
         who.age_y,
@@ -142,7 +142,7 @@ def _equation_rows(who: Person, resting: RestingEnergy) -> list[EquationRow]:
                 kcal,
                 equation.source,
                 chosen=key == resting.equation,
-                why_not="" if kcal is not None else tr("needs fat-free mass"),
+                why_not=why_not(key, who.fat_free_kg),
                 working=None if kcal is None else equation_working(key, who),
             )
         )

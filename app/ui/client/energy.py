@@ -5,13 +5,15 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import date
 
+from PySide6.QtGui import QStandardItemModel
 from PySide6.QtWidgets import QCheckBox, QComboBox, QHBoxLayout, QVBoxLayout, QWidget
 
 from app.domain import energy
 from app.domain.client import Client, EnergyGoal
+from app.domain.energy.fat_free import measured_text, refuse_choice, refuse_fat_free, why_not
 from app.domain.energy.resting import USUAL_EQUATION
 from app.domain.errors import CoachError
-from app.domain.wording import mark, tr
+from app.domain.wording import listing, mark, tr
 from app.ui.bench import Bench
 from app.ui.client import energy_lines
 from app.ui.client.energy_tables import EnergyTables
@@ -73,16 +75,20 @@ class EnergySheet(Sheet):
             tr("Fat-free mass"),
             low=20,
             high=200,
-            unit=tr("kg, to compare; not kept"),
+            unit=tr("kg, measured"),
             optional=True,
         )
+        self.lean.set_value(client.fat_free_kg)
         self.level_words = Wrapped(role="small")
+        self.equation_words = Wrapped(role="small")
         self.row(tr("Body mass is to"), self.goal)
         self.row(tr("Activity"), self.level)
         self.form.addRow("", self.level_words)
-        self.row(tr("Equation for rest"), self.equation)
         self.row(tr("Eats now"), self.now)
         self.row(tr("Fat-free mass"), self.lean)
+        self.form.addRow("", Wrapped(measured_text(), role="small"))
+        self.row(tr("Equation for rest"), self.equation)
+        self.form.addRow("", self.equation_words)
         self.boxes = {reason: QCheckBox(reason.capitalize()) for reason in REFERRALS}
         for reason, tick in self.boxes.items():
             tick.setChecked(reason in client.refer)
@@ -99,17 +105,38 @@ class EnergySheet(Sheet):
         self.refresh()
 
     def _equations(self, kept: str) -> QComboBox:
-        """The program's own choice, those that need no more figures, and what is kept."""
+        """The program's own choice, then every equation; `_offer` says which can be chosen."""
         box = QComboBox()
         box.setMinimumHeight(32)
         usual = energy.RESTING_EQUATIONS[USUAL_EQUATION].name
         box.addItem(tr("the program's choice, {equation}", equation=usual), "")
         for key, equation in energy.RESTING_EQUATIONS.items():
-            offered = key != "mifflin_unrounded" and not equation.needs_fat_free
-            if offered or key == kept:
+            if key != "mifflin_unrounded" or key == kept:
                 box.addItem(equation.name, key)
         box.setCurrentIndex(max(0, box.findData(kept)))
         return box
+
+    def _offer(self, fat_free_kg: float | None) -> None:
+        """Let those be chosen that have the figures they need, and say of the others why not."""
+        model = self.equation.model()
+        assert isinstance(model, QStandardItemModel)
+        withheld = []
+        for at in range(1, self.equation.count()):
+            key = self.equation.itemData(at)
+            name, reason = energy.RESTING_EQUATIONS[key].name, why_not(key, fat_free_kg)
+            self.equation.setItemText(at, f"{name}: {reason}" if reason else name)
+            model.item(at).setEnabled(not reason)
+            if reason:
+                withheld.append(name)
+        self.equation_words.setText(
+            tr(
+                "{equations} need a measured fat-free mass to be chosen.",
+                equations=listing(withheld),
+            )
+            if withheld
+            else ""
+        )
+        self.equation_words.setVisible(bool(withheld))
 
     def _lay_out(self) -> None:
         """Fields left, numbers right."""
@@ -144,6 +171,7 @@ class EnergySheet(Sheet):
             activity_level=kept if level == _nearest(kept) else LEVELS[level][1],
             energy_equation=self.equation.currentData(),
             kcal_now=self.now.value(),
+            fat_free_kg=self.lean.value(),
             refer=(*others, *ticked),
         )
 
@@ -153,18 +181,18 @@ class EnergySheet(Sheet):
         self.tables.show_nothing()
         try:
             client = self.changed_client()
-            lean = self.lean.value()
         except CoachError:
             for field in (self.now, self.lean):
                 field.show_error("")  # half a number is not wrong yet
             self.preview.setText("")
             return
+        self._offer(client.fat_free_kg)
         told = energy_lines.lines(client, self.bench, self.today)
         self.preview.setText("\n".join(text for text, _ in told))
         weeks, on = energy_lines.reach(self.bench, self.today)
         try:
             plan = energy.usual_plan(client, weeks=weeks, on=on)
-            table = energy.energy_table(client, on, fat_free_kg=lean)
+            table = energy.energy_table(client, on)
         except CoachError:
             return  # the sentence stands in the preview
         if isinstance(plan, energy.EnergyPlan) and isinstance(table, energy.EnergyTable):
@@ -181,7 +209,10 @@ class EnergySheet(Sheet):
 
     def keep(self) -> None:
         """Keep what the targets rest on."""
-        keep_client(self.bench, tr("Change the energy goal"), self.changed_client())
+        client = self.changed_client()
+        refuse_fat_free(client)
+        refuse_choice(client)
+        keep_client(self.bench, tr("Change the energy goal"), client)
 
 
 def _nearest(level: float) -> int:

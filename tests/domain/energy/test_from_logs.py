@@ -45,6 +45,15 @@ def test_steady_mass_means_that_what_was_eaten_was_used():
     assert "2,207" in found.text
 
 
+def test_an_equation_on_fat_free_mass_rests_on_what_was_measured():
+    own = replace(JORUNN, energy_equation="cunningham_1991", fat_free_kg=50)
+    found = suggest_from_logs(own, logs(), theilslopes, on=TODAY)
+    assert found.resting_kcal == 1450  # 370 + 21.6 x 50 (cunningham1991)
+    assert found.before_kcal == pytest.approx(1450 * 1.55)
+    with pytest.raises(CoachError, match="needs the fat-free mass"):
+        suggest_from_logs(replace(own, fat_free_kg=None), logs(), theilslopes, on=TODAY)
+
+
 def test_falling_mass_means_that_more_was_used():
     found = suggest_from_logs(JORUNN, logs(per_day_kg=-0.05), theilslopes, on=TODAY)
     # 7,700 kcal for each kg (wishnofsky1958)

@@ -172,7 +172,7 @@ def test_large_bodies_count_protein_for_less_mass():
 
 
 def test_little_energy_for_the_fat_free_mass_is_remarked():
-    found = planned(goal="lose", pal=1.2, fat_free_kg=60.0)
+    found = planned(replace(JORUNN, fat_free_kg=60.0), goal="lose", pal=1.2)
     assert any("30 kcal for each kg" in remark for remark in found.remarks)
 
 

@@ -49,10 +49,23 @@ def test_every_equation_stands_with_its_value_and_source():
 
 
 def test_the_fat_free_mass_fills_the_rows_that_need_it():
-    table = energy_table(JORUNN, TODAY, fat_free_kg=50)
+    table = energy_table(replace(JORUNN, fat_free_kg=50), TODAY)
     rows = {row.key: row.kcal for row in table.equations}
     assert rows["cunningham_1980"] == 1600
     assert rows["cunningham_1991"] == 1450
+
+
+def test_an_equation_that_needs_the_fat_free_mass_carries_table_and_plan_once_it_is_known():
+    own = replace(JORUNN, energy_equation="cunningham_1980", fat_free_kg=50)
+    assert energy_table(own, TODAY).resting.kcal == 1600  # 500 + 22 x 50 (cunningham1980)
+    planned = plan(own, "hold", on=TODAY)
+    assert planned.resting.kcal == 1600
+    assert planned.lines[0].value == "68 kg, 50 kg of it fat-free, 172 cm, 34 years"
+    for use in (energy_table, lambda who, on: plan(who, "hold", on=on)):
+        with pytest.raises(CoachError, match="Cunningham 1980 needs the fat-free mass"):
+            use(replace(own, fat_free_kg=None), TODAY)
+        with pytest.raises(CoachError, match="68 kg, is not below the body mass, 68 kg"):
+            use(replace(own, fat_free_kg=68), TODAY)
 
 
 def test_the_spread_is_between_the_furthest_equations():

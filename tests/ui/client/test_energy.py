@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import pytest
-from PySide6.QtCore import QLocale
+from PySide6.QtCore import QLocale, Qt
+from PySide6.QtWidgets import QLabel
 from pytestqt.qtbot import QtBot
 
 from app import press
@@ -154,9 +155,14 @@ def test_no_number_stands_beside_a_referral(sheet: EnergySheet) -> None:
     assert sheet.tables.findChildren(NumberButton) == []
 
 
-def test_the_fat_free_mass_fills_the_table_and_is_not_kept(
-    sheet: EnergySheet, bench: Bench
-) -> None:
+def offered(sheet: EnergySheet) -> dict[str, bool]:
+    """The equations in the choice, and whether they can be chosen."""
+    box = sheet.equation
+    flags = [box.model().index(at, 0).flags() for at in range(box.count())]
+    return {box.itemText(at): Qt.ItemFlag.ItemIsEnabled in flag for at, flag in enumerate(flags)}
+
+
+def test_the_fat_free_mass_fills_the_table_and_is_kept(sheet: EnergySheet, bench: Bench) -> None:
     choose(sheet.goal, "hold")
     sheet.tables.setCurrentIndex(2)
     retype(sheet.lean, "50")
@@ -164,6 +170,58 @@ def test_the_fat_free_mass_fills_the_table_and_is_not_kept(
     assert found["Cunningham 1991"] == "1,450"  # 370 + 21.6 x 50 (cunningham1991)
     retype(sheet.lean, "500")
     assert sheet.preview.text() == ""
+    retype(sheet.lean, "50")
+    with one_step(bench, "Change the energy goal"):
+        kept(sheet)
+    assert bench.desk.client.fat_free_kg == 50
+
+
+def test_equations_on_fat_free_mass_can_be_chosen_once_it_was_measured(
+    qtbot: QtBot, sheet: EnergySheet, bench: Bench
+) -> None:
+    choose(sheet.goal, "hold")
+    assert not offered(sheet)["Cunningham 1991: needs fat-free mass"]
+    assert "need a measured fat-free mass" in sheet.equation_words.text()
+    assert offered(sheet)["Schofield 1985"]
+    retype(sheet.lean, "50")
+    assert offered(sheet)["Cunningham 1991"]
+    assert sheet.equation_words.isHidden()
+    choose(sheet.equation, "Cunningham 1991")
+    kept(sheet)
+    client = bench.desk.client
+    assert (client.energy_equation, client.fat_free_kg) == ("cunningham_1991", 50)
+    plan = energy.usual_plan(client, weeks=1, on=TODAY)
+    assert plan.resting.kcal == 1450  # 370 + 21.6 x 50 (cunningham1991)
+    again = EnergySheet(bench, None, today=TODAY)
+    qtbot.addWidget(again)
+    assert (again.lean.edit.text(), again.equation.currentText()) == ("50", "Cunningham 1991")
+
+
+def test_the_chosen_equation_is_not_kept_without_the_fat_free_mass_it_needs(
+    qtbot: QtBot, bench: Bench
+) -> None:
+    own = {"energy_equation": "cunningham_1980", "energy_goal": EnergyGoal.HOLD}
+    with_client(bench, fat_free_kg=50.0, **own)
+    sheet = EnergySheet(bench, None, today=TODAY)
+    qtbot.addWidget(sheet)
+    retype(sheet.lean, "")
+    assert "Cunningham 1980 needs the fat-free mass" in sheet.preview.text()
+    refused_with(sheet, bench, "Cunningham 1980 needs the fat-free mass")
+    sheet.equation.setCurrentIndex(0)
+    kept(sheet)
+    assert bench.desk.client.energy_equation == ""
+
+
+def test_a_fat_free_mass_that_is_not_below_the_body_mass_is_refused(
+    sheet: EnergySheet, bench: Bench
+) -> None:
+    retype(sheet.lean, f"{bench.desk.client.mass_kg + 1:g}")
+    refused_with(sheet, bench, "is not below the body mass", "measured last")
+
+
+def test_the_form_says_how_uncertain_a_fat_free_mass_is(sheet: EnergySheet) -> None:
+    said = [label.text() for label in sheet.findChildren(QLabel)]
+    assert any("Only as measured" in text and "value from memory" in text for text in said)
 
 
 def test_a_level_from_logs_is_said_and_stays(qtbot: QtBot, bench: Bench) -> None:
@@ -175,13 +233,20 @@ def test_a_level_from_logs_is_said_and_stays(qtbot: QtBot, bench: Bench) -> None
     assert "1.64" not in sheet.level_words.text()
 
 
-def test_window_checks_and_booklet_rest_on_one_plan(bench: Bench) -> None:
-    with_client(bench, energy_goal=EnergyGoal.GAIN, energy_equation="schofield", kcal_now=2200.0)
+@pytest.mark.parametrize("equation", ["schofield", "cunningham_1991"])
+def test_window_checks_and_booklet_rest_on_one_plan(bench: Bench, equation: str) -> None:
+    with_client(
+        bench,
+        energy_goal=EnergyGoal.GAIN,
+        energy_equation=equation,
+        fat_free_kg=48.0,
+        kcal_now=2200.0,
+    )
     desk = bench.desk
     plan = energy.usual_plan(desk.client, weeks=len(desk.program.weeks), on=desk.program.start)
     issue = desk.draft_issue(TODAY)
     printed = press.content_for(issue, desk.catalogue, desk.ranges).energy
     assert printed == plan
-    assert plan.resting.equation == "schofield"
+    assert plan.resting.equation == equation
     shown = energy_lines.told(desk.client, bench, TODAY)
     assert f"{plan.weeks[bench.week].kcal:,.0f}" in shown[0].text
