@@ -194,7 +194,10 @@ def draw_chart(sheet: Sheet, energy: EnergyPlan, y: float) -> float:
     scale = box.height / (high - low)
     if len(energy.weeks) == len(sheet.book.season.weeks):
         light_columns(sheet, axis, box)
-    pen.text(0, y + 3.6, tr("Energy"), style=SMALL_HEAD)
+    head = tr("Energy")
+    pen.text(
+        0, y + 3.6, head, style=SMALL_HEAD if pen.width(head, SMALL_HEAD) < 12.5 else CELL_BOLD
+    )
     unit = sheet.book.wrap(tr("kcal a day"), LABEL, 13.0)
     pen.lines(0, y + 8.2, unit, style=LABEL, tone=p.mid)
     for at_kcal in range(low, high + 1, step):

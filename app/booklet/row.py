@@ -272,7 +272,7 @@ def _prescription(sheet: Sheet, row: Row, col: Columns, y: float) -> None:
     sheet.linked(col.load, below, words, to=load.leads_to, style=LABEL, tone=p.mid)
 
 
-_SIDE_LABEL_MM = 7.5
+_SIDE_LABEL_MM = 8.6
 """What the words beside the boxes take at most."""
 
 
