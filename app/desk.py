@@ -19,6 +19,7 @@ from app.domain.client import Client, ClientId
 from app.domain.exercise import Catalogue, Exercise, ExerciseKey
 from app.domain.facts import WeekFacts
 from app.domain.findings import Edit, Finding
+from app.domain.handed_out import HandedOut
 from app.domain.loads import load_for, printed_loads
 from app.domain.program import Program, ProgramId, Slot, SlotId, Week
 from app.domain.ranges import RangeBook
@@ -111,6 +112,7 @@ class Desk:
         self._memo = checks.Memo()
         self._findings: tuple[Finding, ...] | None = None
         self._loads: dict[int, tuple[Slot, str, Load | None]] = {}
+        self._handed_out: tuple[ProgramId, tuple[IssueLine, ...], HandedOut] | None = None
         self._days: tuple[Program | None, dict[SlotId, int]] = (None, {})
         self._listeners: list[Listener] = []
 
@@ -436,6 +438,13 @@ class Desk:
         loads = printed_loads(self.program, self.client, self.catalogue)
         issue_id = IssueId(uuid4().hex)
         return Issue(issue_id, on, self.store.coach(), self.client, self.program, loads)
+
+    def handed_out(self) -> HandedOut:
+        """The booklets of the open program that were handed out. Raises StoreError."""
+        program, lines = self.program.id, self.store.issues(self.program.id)
+        if self._handed_out is None or self._handed_out[:2] != (program, lines):
+            self._handed_out = (program, lines, HandedOut(lines, self.store.load_issue))
+        return self._handed_out[2]
 
     def hand_out(self, issue: Issue) -> None:
         """Keep the issue as handed out."""

@@ -314,6 +314,17 @@ def test_an_issue_freezes_the_program_and_its_loads(desk: Desk, store: Store) ->
     assert store.load_issue(issue.id) == issue
 
 
+def test_what_was_handed_out_is_known_until_more_is(desk: Desk) -> None:
+    week = PLAN.weeks[0].id
+    assert desk.handed_out().newest_by(week, date(2030, 1, 1)) is None
+    desk.hand_out(desk.draft_issue(date(2026, 11, 25)))
+    known = desk.handed_out()
+    assert desk.handed_out() is known, "a booklet is read once, not at each drawing of a chart"
+    assert known.newest_by(week, date(2030, 1, 1)).on == date(2026, 11, 25)
+    desk.hand_out(desk.draft_issue(date(2026, 11, 26)))
+    assert desk.handed_out().newest_by(week, date(2030, 1, 1)).on == date(2026, 11, 26)
+
+
 def test_the_reason_of_an_edit_stands_in_the_log_of_the_file(desk: Desk, store: Store) -> None:
     step = desk.keep(placing(), reason="She asked for it.")
     assert step is not None

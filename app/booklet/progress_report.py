@@ -24,6 +24,7 @@ from app.domain.progress.told import (
     adherence_text,
     mass_text,
     strength_text,
+    tonnage_text,
     volume_text,
 )
 from app.domain.progress.weeks import WeekDone
@@ -130,6 +131,8 @@ def _done(report: ProgressReport, ground: Ground) -> Iterator[Block]:
     if not any(week.entered for week in report.weeks):
         text = volume_text(report.weeks)
     yield ground.paragraph(text, CELL)
+    if any(week.entered for week in report.weeks):
+        yield ground.paragraph(tonnage_text(report.weeks, report.client.units), CELL)
 
 
 def _strength(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from datetime import date, datetime
 
 from PySide6.QtCore import QTimer
@@ -18,6 +19,7 @@ from PySide6.QtWidgets import (
 from app.booklet import Paper
 from app.booklet.progress_report import MOST_EXERCISES, MOST_NEXT, ProgressReport
 from app.booklet.report_entries import client_text
+from app.domain.errors import CoachError
 from app.domain.progress.series import Days, StrengthSeries, mass_series, strength_series
 from app.domain.trend import Regression
 from app.domain.wording import mark, tr
@@ -117,7 +119,10 @@ class ProgressReportDialog(PaperSheet):
     def _asked(self) -> Asked:
         desk = self.bench.desk
         program = desk.program if desk.has_program else None
-        return Asked(desk.client, program, desk.diary, desk.catalogue)
+        asked = Asked(desk.client, program, desk.diary, desk.catalogue)
+        if program is None:
+            return asked
+        return replace(asked, printed=desk.handed_out().begun(program, self.today))
 
     def report(self) -> Callable[[Regression], ProgressReport]:
         """What makes the report as chosen, to be called off this thread."""
@@ -133,7 +138,11 @@ class ProgressReportDialog(PaperSheet):
         from app import press
 
         self._timer.stop()
-        made = self.report()
+        try:
+            made = self.report()
+        except CoachError as error:
+            self.failed(error)
+            return
         paper, grey = SIZES[self.paper.currentIndex()][0], self.grey.isChecked()
 
         def printed() -> bytes:

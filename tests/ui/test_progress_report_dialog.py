@@ -1,12 +1,13 @@
 from __future__ import annotations
 
-from datetime import date
+from datetime import date, timedelta
 
 import pytest
 from PySide6.QtWidgets import QFileDialog
 from scipy.stats import theilslopes
 
 from app.booklet.progress_report import MOST_NEXT
+from app.domain.errors import CoachError
 from app.domain.results import Diary
 from app.ui import paper_sheet
 from app.ui.charts.kinds import Asked
@@ -50,6 +51,27 @@ def test_the_coachs_words_stand_in_it(qtbot, dialog):
     again(qtbot, dialog, lambda: dialog.words.setPlainText("From Monday twice a week."))
     assert "From Monday twice a week." in whole(dialog)
     assert dialog.count.text() == f"{MOST_NEXT - 25} letters left"
+
+
+def test_it_tells_the_tonnage_with_the_loads_that_were_handed_out(qtbot, dialog, bench):
+    assert "counted with today's loads" in " ".join(whole(dialog).split())
+    desk = bench.desk
+    desk.hand_out(desk.draft_issue(PROGRAM.start - timedelta(days=3)))
+    again(qtbot, dialog, dialog.make)
+    assert "printed in the booklets that were handed out" in " ".join(whole(dialog).split())
+
+
+def test_an_issue_that_cannot_be_read_is_said(dialog, bench, monkeypatch):
+    desk = bench.desk
+    desk.hand_out(desk.draft_issue(PROGRAM.start - timedelta(days=3)))
+
+    def refuse(_issue):
+        raise CoachError("The file is locked", where="coach", mend="Close the other window.")
+
+    monkeypatch.setattr(desk.store, "load_issue", refuse)
+    dialog.make()
+    assert "locked" in dialog.wrong.text()
+    assert not dialog.keep_button.isEnabled()
 
 
 def test_words_that_are_too_many_are_said_to_be(qtbot, dialog):

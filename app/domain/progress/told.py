@@ -169,11 +169,29 @@ def volume_text(weeks: Sequence[WeekDone]) -> str:
     )
 
 
+def loads_text(weeks: Sequence[WeekDone]) -> str:
+    """Which loads the planned tonnage is counted with; empty without weeks."""
+    printed = sum(week.printed_on is not None for week in weeks)
+    if not weeks:
+        return ""
+    if not printed:
+        return tr("Planned is counted with today's loads.")
+    if printed == len(weeks):
+        return tr("Planned is counted with the loads printed in the booklets that were handed out.")
+    return trn(
+        "Planned is counted with the loads printed in the booklet for {n} week, else with today's.",
+        "Planned is counted with the loads printed in the booklets for {n} weeks, else with "
+        "today's.",
+        printed,
+    )
+
+
 def tonnage_text(weeks: Sequence[WeekDone], units: str) -> str:
-    """What the chart of tonnage shows, and what is not in it."""
+    """What the chart of tonnage shows, what planned is counted with, and what is not in it."""
     entered = [week for week in weeks if week.entered]
     if not entered:
-        return tr("No results have been entered for these weeks yet.")
+        none = tr("No results have been entered for these weeks yet.")
+        return f"{none} {loads_text(weeks)}".rstrip()
     told = tr(
         "{done} {units} lifted in {weeks} with entries: sets times repetitions times load, own "
         "weight not counted.",
@@ -183,6 +201,13 @@ def tonnage_text(weeks: Sequence[WeekDone], units: str) -> str:
         units=units,
         weeks=trn("{n} week", "{n} weeks", len(entered)),
     )
+    planned = sum(week.planned_kg for week in entered)
+    told += " " + tr(
+        "Planned for them: {planned} {units}.",
+        planned=number_as_spoken(f"{in_units(planned, units):,.0f}"),
+        units=units,
+    )
+    told += f" {loads_text(weeks)}"
     if any(week.as_lifted for week in weeks):
         told += " " + tr("Where the plan has no load, it counts with what was lifted.")
     without = sum(week.without_load for week in weeks)

@@ -10,10 +10,12 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date
 from statistics import fmean
+from types import MappingProxyType
 
 from app.domain.dose import load_sides, tonnage_kg, weekly_sets
 from app.domain.exercise import Catalogue, ExerciseKey, Muscle, Pattern
-from app.domain.program import Program, Slot, SlotId, Week
+from app.domain.handed_out import PrintedWeek
+from app.domain.program import Program, Slot, SlotId, Week, WeekId
 from app.domain.progress.trends import Adherence, adherence
 from app.domain.results import SlotResult
 
@@ -23,7 +25,8 @@ class WeekDone:
     """One week of a program: planned beside done.
 
     number: from 1; done_kg and done: None where nothing was entered for the week (`entered`);
-    planned_kg: with the plan's loads, and where it has none with what was lifted in that place;
+    planned_kg: with the loads of the booklet handed out for it, else the plan's, and where there is
+    none with what was lifted in that place; printed_on: the day of that booklet, None without one;
     as_lifted: planned sets of the latter kind; without_load: planned sets that have neither.
     """
 
@@ -39,6 +42,7 @@ class WeekDone:
     done_sets: int | None
     done_kg: float | None
     done_muscles: Mapping[Muscle, float]
+    printed_on: date | None = None
 
     @property
     def entered(self) -> bool:
@@ -48,6 +52,8 @@ class WeekDone:
 
 LoadOf = Callable[[Slot], float | None]
 
+NOTHING_PRINTED: Mapping[WeekId, PrintedWeek] = MappingProxyType({})
+
 
 def weeks_done(
     program: Program,
@@ -55,16 +61,26 @@ def weeks_done(
     catalogue: Catalogue,
     *,
     load_kg: LoadOf,
+    printed: Mapping[WeekId, PrintedWeek] = NOTHING_PRINTED,
 ) -> tuple[WeekDone, ...]:
     """Every week of the program with what was done in it.
 
     results: of this program; one counts for the week its slot stands in, and where the slot has
-    been removed since, for the week of its day. load_kg: what a slot is meant to be done with.
+    been removed since, for the week of its day. load_kg: what a slot is meant to be done with;
+    printed: weeks as they were handed out, whose loads count before that where a slot still has the
+    exercise that was printed.
     """
     by_week = _by_week(program, results)
     return tuple(
-        _week_done(program, index, by_week.get(index, ()), catalogue, load_kg=load_kg)
-        for index in range(len(program.weeks))
+        _week_done(
+            program,
+            index,
+            by_week.get(index, ()),
+            catalogue,
+            load_kg=load_kg,
+            printed=printed.get(week.id),
+        )
+        for index, week in enumerate(program.weeks)
     )
 
 
@@ -87,12 +103,18 @@ def _week_done(
     catalogue: Catalogue,
     *,
     load_kg: LoadOf,
+    printed: PrintedWeek | None,
 ) -> WeekDone:
     week = program.weeks[index]
     lifted = _lifted(results)
 
+    def own_load_kg(slot: Slot) -> float | None:
+        if printed is not None and printed.has(slot):
+            return printed.loads.get(slot.id)
+        return load_kg(slot)
+
     def meant_kg(slot: Slot) -> float | None:
-        own_kg = load_kg(slot)
+        own_kg = own_load_kg(slot)
         return lifted.get((slot.id, slot.exercise)) if own_kg is None else own_kg
 
     return WeekDone(
@@ -102,13 +124,14 @@ def _week_done(
         planned_sets=_working_sets(week, catalogue),
         planned_kg=tonnage_kg(week.slots(), catalogue, meant_kg),
         without_load=_without_load(week, catalogue, meant_kg),
-        as_lifted=_without_load(week, catalogue, load_kg)
+        as_lifted=_without_load(week, catalogue, own_load_kg)
         - _without_load(week, catalogue, meant_kg),
         planned_muscles=weekly_sets(week, catalogue),
         done=adherence(week, results) if results else None,
         done_sets=_sets_done(results, catalogue) if results else None,
         done_kg=_kg_done(results, catalogue) if results else None,
         done_muscles=_muscles_done(results, catalogue),
+        printed_on=None if printed is None else printed.on,
     )
 
 

@@ -170,7 +170,11 @@ def weeks_to_show(asked: Asked, days: Days) -> tuple[WeekDone, ...]:
         return None if load is None else load.load_kg
 
     weeks = weeks_done(
-        program, asked.diary.results_of(program.id), asked.catalogue, load_kg=load_kg
+        program,
+        asked.diary.results_of(program.id),
+        asked.catalogue,
+        load_kg=load_kg,
+        printed=asked.printed,
     )
     return tuple(week for week in weeks if _touches(week, days))
 
@@ -247,9 +251,18 @@ def _tonnage(asked: Asked, choice: Choice) -> Chart:
             tr("Planned, {units}", units=units),
             tr("Done, {units}", units=units),
             tr("Sets without a load"),
+            tr("Planned loads"),
         ),
         rows=tuple(
-            (*_week_cells(w), cell(w.planned_kg), cell(w.done_kg), str(w.without_load))
+            (
+                *_week_cells(w),
+                cell(w.planned_kg),
+                cell(w.done_kg),
+                str(w.without_load),
+                tr("today's")
+                if w.printed_on is None
+                else tr("booklet of {day}", day=day_text(w.printed_on)),
+            )
             for w in weeks
         ),
     )

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from enum import StrEnum
 
 from app.domain.client import Client
 from app.domain.exercise import Catalogue, ExerciseKey, Muscle
-from app.domain.program import Program
+from app.domain.handed_out import PrintedWeek
+from app.domain.program import Program, WeekId
 from app.domain.progress.reported import GirthSeries, MarkSeries
 from app.domain.progress.series import EVERY_DAY, Days, MassSeries, StrengthSeries
 from app.domain.progress.weeks import WeekDone
@@ -66,12 +68,13 @@ ACTS = {
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """Whose charts these are, and all they draw on."""
+    """Whose charts these are, and all they draw on. printed: weeks as they were handed out."""
 
     client: Client
     program: Program | None
     diary: Diary
     catalogue: Catalogue
+    printed: Mapping[WeekId, PrintedWeek] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)

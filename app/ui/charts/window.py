@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from datetime import date, datetime
 from pathlib import Path
 from typing import Any, TypeVar
@@ -150,6 +151,17 @@ class ChartsWindow(QDialog):
         program = desk.work.program
         return Asked(desk.client, program, desk.diary, desk.catalogue)
 
+    def _with_printed(self, asked: Asked) -> Asked:
+        """With what was handed out, for the chart of loads: none else needs a booklet opened.
+
+        Raises StoreError.
+        """
+        program, tonnage = asked.program, self.choices.choice().kind is Kind.TONNAGE
+        if program is None or not tonnage:
+            return asked
+        printed = self.bench.desk.handed_out().begun(program, self.choices.today)
+        return replace(asked, printed=printed)
+
     def _fill(self) -> None:
         asked = self._asked()
         if asked is not None:
@@ -181,6 +193,11 @@ class ChartsWindow(QDialog):
         self._timer.stop()
         if self._job is not None:
             self._job.cancel()
+        try:
+            asked = self._with_printed(asked)
+        except CoachError as error:
+            self._failed(error)
+            return
         choice, size, ratio = self.choices.choice(), self.canvas.size(), self.devicePixelRatioF()
         points = theme.font("body").pointSizeF()
         look = look_of(theme.current(), type_pt=points * 96 / 72 * 0.75 if points > 0 else 10.0)

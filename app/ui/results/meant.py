@@ -1,6 +1,6 @@
 """What each week of a program was meant to be: as it was handed out, or as it stands in the plan.
 
-A week counts as handed out by the newest issue that the client could hold by its end.
+A week counts as handed out by the newest issue with it that the client could hold by its end.
 """
 
 from __future__ import annotations
@@ -11,7 +11,6 @@ from datetime import date, timedelta
 
 from app.desk import Desk
 from app.domain.program import Session, Slot, SlotId, Week
-from app.domain.work import Issue, IssueId
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,33 +56,17 @@ class MeantSession:
 
 def meant_weeks(desk: Desk) -> tuple[MeantWeek, ...]:
     """Every week of the open program as it was meant. Raises StoreError."""
-    program = desk.program
-    lines = desk.store.issues(program.id)
-    opened: dict[IssueId, Issue] = {}
+    program, handed_out = desk.program, desk.handed_out()
     found = []
     for index, week in enumerate(program.weeks):
         first = program.week_start(index)
-        line = next((one for one in lines if one.on <= first + timedelta(days=6)), None)
-        if line is not None:
-            if line.id not in opened:
-                opened[line.id] = desk.store.load_issue(line.id)
-            issued = _from_issue(opened[line.id], week, index, first)
-            if issued is not None:
-                found.append(issued)
-                continue
-        loads = {slot.id: _load_kg(desk, slot) for slot in week.slots()}
-        found.append(MeantWeek(index, first, week, loads))
+        printed = handed_out.newest_by(week.id, first + timedelta(days=6))
+        if printed is None:
+            loads = {slot.id: _load_kg(desk, slot) for slot in week.slots()}
+            found.append(MeantWeek(index, first, week, loads))
+        else:
+            found.append(MeantWeek(index, first, printed.week, printed.loads, issued=printed.on))
     return tuple(found)
-
-
-def _from_issue(issue: Issue, week: Week, index: int, first: date) -> MeantWeek | None:
-    """The week as it was printed; None if the issue did not have it."""
-    printed = next((one for one in issue.program.weeks if one.id == week.id), None)
-    if printed is None:
-        return None
-    ids = {slot.id for slot in printed.slots()}
-    loads = {one.slot: one.load_kg for one in issue.loads if one.slot in ids}
-    return MeantWeek(index, first, printed, loads, issued=issue.on)
 
 
 def _load_kg(desk: Desk, slot: Slot) -> float | None:

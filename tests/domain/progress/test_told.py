@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import timedelta
 
 from scipy.stats import theilslopes
@@ -100,6 +101,23 @@ def test_volume_and_adherence_count_entered_weeks_only():
     assert "No results" in told.volume_text(counted())
     assert "No results" in told.adherence_text(counted())
     assert "No results" in told.tonnage_text(counted(), "kg")
+
+
+def test_what_planned_is_counted_with_is_said():
+    def said(*printed):
+        weeks = counted((0, 3), (2, 2))
+        on = [START if at in printed else None for at in range(len(weeks))]
+        return told.tonnage_text(
+            [replace(week, printed_on=day) for week, day in zip(weeks, on, strict=True)], "kg"
+        )
+
+    # 3 sets of 5 with 60 kg in each of the two weeks with entries
+    assert "Planned for them: 1,800 kg. Planned is counted with today's loads." in said()
+    assert "with the loads printed in the booklet for 1 week, else with today's." in said(0)
+    assert "with the loads printed in the booklets for 2 weeks, else" in said(0, 1)
+    assert "printed in the booklets that were handed out." in said(0, 1, 2, 3)
+    assert told.loads_text([]) == ""
+    assert told.tonnage_text(counted(), "kg").endswith("with today's loads.")
 
 
 def test_sets_without_a_load_are_said_not_to_be_in_the_plan():

@@ -8,7 +8,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from app.domain.dose import weekly_sets
+from app.domain.edits.parts import map_slots
 from app.domain.exercise import ExerciseKey, Muscle
+from app.domain.handed_out import PrintedWeek
 from app.domain.program import ProgramId, SlotId
 from app.domain.progress import weeks_done
 from app.domain.results import SetDone, SlotResult
@@ -79,6 +81,32 @@ def test_a_result_of_a_removed_slot_counts_for_the_week_of_its_day():
 def test_a_late_session_counts_for_the_week_it_was_meant_for():
     late = done(slots()[0], (60, 5), on=START + timedelta(days=8))
     assert [w.done_sets for w in weeks_done(PLAN, [late], CATALOGUE, load_kg=load)][:2] == [1, None]
+
+
+def handed(squat_kg, *, exercise="back_squat", week=0):
+    """The first week as a booklet has it, with that load for its first slot."""
+    printed = PLAN.weeks[week]
+    loads = {slot.id: None for slot in printed.slots()}
+    loads[slots(week)[0].id] = squat_kg
+    if exercise != "back_squat":
+        old = map_slots(printed, lambda s: replace(s, exercise=ExerciseKey(exercise)))
+        return {printed.id: PrintedWeek(START, old, loads)}
+    return {printed.id: PrintedWeek(START, printed, loads)}
+
+
+def test_the_loads_of_the_booklet_count_before_those_that_follow_from_todays_tests():
+    first, second, _ = weeks_done(PLAN, [], CATALOGUE, load_kg=load, printed=handed(50.0))
+    assert first.planned_kg == 3 * 5 * 50  # the others were printed without a load
+    assert first.without_load == 2 + 4
+    assert first.printed_on == START
+    assert second.planned_kg == 3 * 5 * 60 + 2 * 10 * 20 + 4 * 3 * 60
+    assert second.printed_on is None
+
+
+def test_a_printed_load_of_another_exercise_says_nothing_of_todays():
+    printed = handed(50.0, exercise="hip_thrust")
+    first = weeks_done(PLAN, [], CATALOGUE, load_kg=load, printed=printed)[0]
+    assert first.planned_kg == 3 * 5 * 60 + 2 * 10 * 20 + 4 * 3 * 60
 
 
 def test_where_the_plan_has_no_load_it_counts_with_what_was_lifted():

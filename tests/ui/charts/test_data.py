@@ -8,6 +8,7 @@ from scipy.stats import theilslopes
 
 from app.domain.dose import weekly_sets
 from app.domain.exercise import ExerciseKey, Muscle
+from app.domain.handed_out import PrintedWeek
 from app.domain.progress import Days, maxima
 from app.ui.charts.data import chart_of, exercises_to_show, muscles_to_show
 from app.ui.charts.kinds import Choice, Kind
@@ -68,6 +69,20 @@ def test_muscles_are_those_of_the_emphasis_until_others_are_chosen():
     plain = replace(ASKED, program=replace(PLAN, emphasis=()), client=replace(RUNA, emphasis=()))
     assert chart(Kind.MUSCLES, plain).muscles[0] is Muscle.QUADRICEPS
     assert len(muscles_to_show(ASKED, tuple(Muscle))) == 6
+
+
+def test_the_tonnage_of_a_week_that_was_handed_out_is_that_of_its_booklet():
+    plain = chart(Kind.TONNAGE)
+    week = PLAN.weeks[0]
+    loads = {slot.id: 10.0 for slot in week.slots()}
+    printed = {week.id: PrintedWeek(START - timedelta(days=2), week, loads)}
+    made = chart(Kind.TONNAGE, replace(ASKED, printed=printed))
+    # 4 x 5 squats, 3 x 10 goblet squats and 4 x 3 squats with 10 kg
+    assert made.rows[0][2] == "620"
+    assert made.rows[0][-1] == "booklet of 21 Nov 2026"
+    assert made.rows[1:] == plain.rows[1:]
+    assert {row[-1] for row in plain.rows} == {"today's"}
+    assert "for 1 week, else with today's" in made.text
 
 
 def test_the_days_bound_weeks_and_weighings_alike():

@@ -84,6 +84,35 @@ def test_every_chart_has_its_picture_sentence_and_table(qtbot, shown, kind):
     assert not shown.act_button.isVisible()
 
 
+def test_a_new_test_leaves_the_tonnage_that_was_handed_out(qtbot, shown, bench):
+    desk = bench.desk
+    desk.hand_out(desk.draft_issue(PROGRAM.start - timedelta(days=3)))
+    drawn(qtbot, shown, Kind.TONNAGE)
+    before = shown.chart.rows
+    assert "printed in the booklets" in shown.text.text()
+    stronger = StrengthTest(ExerciseKey("back_squat"), date(2026, 12, 2), 150, 5)
+    with qtbot.waitSignal(bench.changed):
+        desk.keep_client("Test", replace(desk.client, tests=(*desk.client.tests, stronger)))
+    qtbot.waitUntil(lambda: not shown._job and shown.chart is not None)
+    drawn(qtbot, shown, Kind.TONNAGE)
+    assert shown.chart.rows == before
+    drawn(qtbot, shown, Kind.SETS)  # of no loads: says nothing of booklets
+    assert "booklet" not in shown.text.text()
+
+
+def test_an_issue_that_cannot_be_read_is_said_in_the_window(qtbot, shown, bench, monkeypatch):
+    desk = bench.desk
+    desk.hand_out(desk.draft_issue(PROGRAM.start - timedelta(days=3)))
+
+    def refuse(_issue):
+        raise CoachError("The file is locked", where="coach", mend="Close the other window.")
+
+    monkeypatch.setattr(desk.store, "load_issue", refuse)
+    shown.choose(Kind.TONNAGE)
+    qtbot.waitUntil(lambda: "locked" in shown.wrong.text())
+    assert not shown.busy.isVisible()
+
+
 def test_one_key_turns_the_chart_into_a_table(qtbot, shown):
     drawn(qtbot, shown, Kind.MASS)
     qtbot.keyClick(shown, Qt.Key.Key_T, Qt.KeyboardModifier.ControlModifier)
