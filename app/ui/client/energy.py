@@ -123,10 +123,11 @@ class EnergySheet(Sheet):
         withheld = []
         for at in range(1, self.equation.count()):
             key = self.equation.itemData(at)
-            name, reason = energy.RESTING_EQUATIONS[key].name, why_not(key, fat_free_kg)
-            self.equation.setItemText(at, f"{name}: {reason}" if reason else name)
-            model.item(at).setEnabled(not reason)
-            if reason:
+            name, lacks = energy.RESTING_EQUATIONS[key].name, bool(why_not(key, fat_free_kg))
+            told = tr("{equation}: no fat-free mass", equation=name) if lacks else name
+            self.equation.setItemText(at, told)
+            model.item(at).setEnabled(not lacks)
+            if lacks:
                 withheld.append(name)
         self.equation_words.setText(
             tr(

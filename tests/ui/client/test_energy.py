@@ -180,7 +180,7 @@ def test_equations_on_fat_free_mass_can_be_chosen_once_it_was_measured(
     qtbot: QtBot, sheet: EnergySheet, bench: Bench
 ) -> None:
     choose(sheet.goal, "hold")
-    assert not offered(sheet)["Cunningham 1991: needs fat-free mass"]
+    assert not offered(sheet)["Cunningham 1991: no fat-free mass"]
     assert "need a measured fat-free mass" in sheet.equation_words.text()
     assert offered(sheet)["Schofield 1985"]
     retype(sheet.lean, "50")
