@@ -9,7 +9,6 @@ from __future__ import annotations
 import argparse
 import os
 import sys
-import tempfile
 from collections.abc import Callable, Sequence
 from contextlib import closing
 from datetime import datetime
@@ -223,6 +222,8 @@ def demo(asked: argparse.Namespace, *, show: Show, picture: Picture) -> int:
         for written in write_to(asked.to, picture=picture):
             print(written, flush=True)
         return 0
+    import tempfile
+
     with tempfile.TemporaryDirectory(prefix="weekloom-demo-", ignore_cleanup_errors=True) as made:
         return show(Path(made) / "demo.db", demo=True)
 

@@ -10,7 +10,6 @@ import os
 from collections.abc import Iterable
 from contextlib import suppress
 from pathlib import Path
-from secrets import token_hex
 
 from app.domain.errors import CoachError
 from app.domain.wording import tr
@@ -42,6 +41,8 @@ class PictureFolder:
 
     def add(self, picture: bytes) -> str:
         """Keep a picture; its new name. Raises FileTrouble where it cannot be written."""
+        from secrets import token_hex
+
         name = f"{token_hex(12)}.jpg"
         self.take_in(name, picture)
         return name

@@ -8,7 +8,6 @@ exercise has 29 % in one and 169 % in another.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from statistics import fmean
 from types import MappingProxyType
 
 from app.domain.exercise import Exercise, ExerciseKey, Muscle
@@ -93,4 +92,6 @@ def _by_study(exercise: Exercise, muscle: Muscle) -> dict[str, float]:
     for one in exercise.activation:
         if one.muscle is muscle and one.study not in REVIEWS:
             values.setdefault(one.study, []).append((one.low + one.high) / 2)
+    from statistics import fmean
+
     return {study: fmean(amplitudes) for study, amplitudes in values.items()}

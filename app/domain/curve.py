@@ -11,7 +11,6 @@ from __future__ import annotations
 from bisect import bisect_left
 from collections.abc import Mapping
 from dataclasses import dataclass
-from difflib import get_close_matches
 from types import MappingProxyType
 
 from app.domain.errors import CoachError
@@ -100,6 +99,8 @@ def find_curve(curve: str | Curve) -> Curve:
     try:
         return CURVES[curve]
     except KeyError:
+        from difflib import get_close_matches
+
         near = get_close_matches(curve, CURVES, n=1)
         mend = (
             tr("Did you mean {first!r}?", first=near[0])

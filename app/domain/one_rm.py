@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
-from difflib import get_close_matches
 from functools import lru_cache
 from math import exp
 from statistics import median
@@ -105,6 +104,8 @@ def find_equation(equation: str | Equation) -> Equation:
     try:
         return EQUATIONS[equation]
     except KeyError:
+        from difflib import get_close_matches
+
         near = get_close_matches(equation, EQUATIONS, n=1)
         mend = (
             tr("Did you mean {first!r}?", first=near[0])

@@ -9,7 +9,6 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, fields, replace
 from datetime import date
-from difflib import get_close_matches
 from math import isfinite
 from types import MappingProxyType
 
@@ -155,6 +154,8 @@ class RangeBook:
         one = override.range
         where = tr("own range for {rule}", rule=one.rule)
         if one.rule not in self.ranges:
+            from difflib import get_close_matches
+
             near = get_close_matches(one.rule, self.ranges, n=1)
             raise ResourceError(
                 tr("There is no rule {rule!r}.", rule=one.rule),

@@ -6,6 +6,7 @@ Panes paint what the bench shows and send it intents; they never talk to each ot
 from __future__ import annotations
 
 from collections.abc import Hashable, Mapping
+from datetime import datetime
 from typing import TYPE_CHECKING
 from uuid import uuid4
 
@@ -161,6 +162,12 @@ class Bench(QObject):
             self.week = index
             self.select(())
             self.week_shown.emit(index)
+
+    def show_present_week(self) -> None:
+        """Show the week that today lies in, or the end that is nearer to it."""
+        if self.desk.has_program:
+            today = datetime.now().astimezone().date()
+            self.show_week((today - self.desk.program.start).days // 7)
 
     def choose_span(self, span: Span) -> None:
         """Let edits reach as far as `span` from now on."""

@@ -20,8 +20,9 @@ from app.ui.bench import Bench
 from app.ui.client.section import this_day
 from app.ui.forms import button, plain, text_field
 from app.ui.roster.acts import Roster, RosterActs
-from app.ui.roster.finder import STAGE_WORDS, Entry, Wanted, entries, tags_of
+from app.ui.roster.finder import Entry, Wanted, entries, tags_of
 from app.ui.roster.model import RosterModel
+from app.ui.words import STAGE_WORDS
 from db.store import Store
 
 ANY = "any"

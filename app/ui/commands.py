@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from datetime import datetime
 
 from PySide6.QtWidgets import QAbstractButton, QApplication, QMainWindow, QWidget
 
@@ -97,9 +96,7 @@ class Commands(QMainWindow):
 
     def show_present_week(self) -> None:
         """Show the week that today lies in, or the end that is nearer to it."""
-        program = self.bench.desk.program
-        today = datetime.now().astimezone().date()
-        self.bench.show_week((today - program.start).days // 7)
+        self.bench.show_present_week()
 
     def choose_span(self, number: int) -> None:
         """Choose the span by its number in the row of buttons."""

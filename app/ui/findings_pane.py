@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QPoint, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import (
@@ -17,7 +19,6 @@ from PySide6.QtWidgets import (
 
 from app.domain.edits.fields import accept, take_back
 from app.domain.findings import Edit, Finding, Weight, edit
-from app.domain.mends import Mender
 from app.domain.wording import tr
 from app.ui import accounts
 from app.ui.bench import Bench
@@ -27,6 +28,9 @@ from app.ui.forms import ask_text, plain
 from app.ui.weight_button import WORDS, WeightButton
 from app.ui.words import label_text, list_of
 from app.ui.working_popup import show_account
+
+if TYPE_CHECKING:
+    from app.domain.mends import Mender
 
 
 class FindingList(QListWidget):
@@ -214,6 +218,8 @@ class FindingsPane(QWidget):
 
     def mend_of(self, finding: Finding) -> Edit | None:
         """The edit that would settle it; worked out once, when its row is first painted."""
+        from app.domain.mends import Mender
+
         desk, mender = self.bench.desk, self._mender
         context = desk.context
         if mender is None or mender.program is not desk.program or mender.context is not context:

@@ -17,10 +17,11 @@ from PySide6.QtWidgets import QApplication
 
 from app import resources
 from app.desk import Desk
+from app.domain.client import ClientId
 from app.domain.errors import CoachError, ResourceError
+from app.domain.program import ProgramId
 from app.domain.wording import tr
 from app.own_exercises import catalogue_of
-from app.picture_folder import PictureFolder
 from app.ui import crash, theme
 from app.ui.bench import Bench
 from app.ui.open_store import open_store
@@ -88,10 +89,36 @@ def desk_on(store: Store) -> Desk:
 
 def window_on(store: Store) -> Window:
     """A window on that store, on what was open when it was last closed."""
-    window = Window(Bench(desk_on(store)), store)
+    bench = Bench(desk_on(store))
+    trouble = reopen(bench, store)  # before the panes are made, so that each is filled once
+    window = Window(bench, store)
     window.resize(*SIZE)
-    window.reopen()
+    if trouble is not None:
+        window.say(trouble.sentence)
     return window
+
+
+def reopen(bench: Bench, store: Store) -> CoachError | None:
+    """Open what was open when the window was last closed; what kept it from being opened.
+
+    Nothing is opened where nothing was, or where it is no longer there.
+    """
+    place = (store.setting("open") or "").split()
+    known = {line.id for line in store.clients()}
+    if not place or place[0] not in known:
+        return None
+    client_id = ClientId(place[0])
+    programs = {str(p.id) for p in store.programs(client_id)}
+    program = ProgramId(place[1]) if len(place) > 1 and place[1] in programs else None
+    try:
+        bench.desk.open(client_id, program)
+    except CoachError as error:
+        return error
+    if place[-1].isdigit():
+        bench.show_week(int(place[-1]))
+    else:
+        bench.show_present_week()
+    return None
 
 
 def run(path: Path, *, demo: bool = False) -> int:
@@ -136,6 +163,8 @@ def sweep_pictures(store: Store) -> int:
     """
     if store.path is None:
         return 0
+    from app.picture_folder import PictureFolder
+
     try:
         return PictureFolder(store.path).sweep(store.picture_names(), now=time.time())
     except (CoachError, OSError) as error:

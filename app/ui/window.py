@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QPoint, Qt, QTimer
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QAction, QCloseEvent, QKeySequence, QResizeEvent
 from PySide6.QtWidgets import (
     QApplication,
@@ -29,7 +31,6 @@ from app.ui.curtain import MINUTES, Curtain, Idle
 from app.ui.findings_pane import FindingsPane
 from app.ui.forms import plain
 from app.ui.grid import WeekGrid
-from app.ui.home import HomePage, serve
 from app.ui.library.pane import LibraryPane
 from app.ui.season import SeasonStrip
 from app.ui.tally import TallyPane
@@ -38,6 +39,9 @@ from app.ui.week_head import WeekHead
 from app.ui.welcome import Welcome
 from app.ui.words import label_text
 from db.store import Store
+
+if TYPE_CHECKING:
+    from app.ui.home import HomePage
 
 SPAN_COMMANDS = ("span_week", "span_here", "span_block", "span_all")
 """Commands of the buttons above the week, in their order."""
@@ -63,7 +67,7 @@ class Window(Commands):
         self.findings = FindingsPane(bench)
         self.client_pane = ClientPane(bench)
         self.welcome = Welcome()
-        self.home = HomePage()
+        self._home: HomePage | None = None
         self._at_home = False
         self._folded_by_hand: bool | None = None
         self.curtain = Curtain(self, self._enable_actions)
@@ -104,7 +108,6 @@ class Window(Commands):
         column.addWidget(self.foot)
         self.centre = QStackedWidget()
         self.centre.addWidget(self.welcome)
-        self.centre.addWidget(self.home)
         self.centre.addWidget(plan)
         self.plan = plan
         self.body = QWidget()
@@ -187,14 +190,24 @@ class Window(Commands):
         self.library.pick_wanted.connect(self.grid.pick_up_exercise)
         self.findings.range_wanted.connect(self.show_ranges)
         self.client_pane.opened.connect(self._opened_by_hand)
-        self.home.need_chosen.connect(lambda who, need: serve(self, who, need))
-        self.home.clients_wanted.connect(self.show_clients)
-        self.home.client_wanted.connect(self.new_client)
-        self.home.back_wanted.connect(self.leave_home)
         self.welcome.client_wanted.connect(self.new_client)
         self.welcome.program_wanted.connect(self.new_program)
         self.welcome.demo_wanted.connect(self.open_demo)
         QApplication.styleHints().colorSchemeChanged.connect(lambda _: self.dress())
+
+    @property
+    def home(self) -> HomePage:
+        """The start page; made when it is first wanted."""
+        if self._home is None:
+            from app.ui.home import HomePage, serve
+
+            self._home = home = HomePage()
+            home.need_chosen.connect(lambda who, need: serve(self, who, need))
+            home.clients_wanted.connect(self.show_clients)
+            home.client_wanted.connect(self.new_client)
+            home.back_wanted.connect(self.leave_home)
+            self.centre.addWidget(home)
+        return self._home
 
     # -- what is shown ---------------------------------------------------------------------
 
@@ -335,19 +348,6 @@ class Window(Commands):
     def _wait_for_idle(self) -> None:
         minutes = self.store.setting(MINUTES)
         self.idle.set_minutes(int(minutes) if minutes.isdecimal() else 0)
-
-    def reopen(self) -> None:
-        """Open what was open when the window was last closed, or the first client there is."""
-        place = (self.store.setting("open") or "").split()
-        known = {line.id for line in self.store.clients()}
-        if not place or place[0] not in known:
-            return
-        client_id = ClientId(place[0])
-        programs = {str(p.id) for p in self.store.programs(client_id)}
-        program = ProgramId(place[1]) if len(place) > 1 and place[1] in programs else None
-        self.open(client_id, program)
-        if program is not None and place[-1].isdigit():
-            QTimer.singleShot(0, lambda: self.bench.show_week(int(place[-1])))
 
 
 def _opened(work: Work | None) -> tuple[str, str]:

@@ -7,9 +7,10 @@ from html import escape
 
 from PySide6.QtCore import QDate, QLocale
 
-from app.domain.client import Client, Status
+from app.domain.client import Client, Limitation, Side, Stage, Status
+from app.domain.exercise import Motion
 from app.domain.program import Program
-from app.domain.wording import tr, trn
+from app.domain.wording import mark, tr, trn
 
 MINUS = "\N{MINUS SIGN}"
 TIMES = "\N{MULTIPLICATION SIGN}"
@@ -21,6 +22,24 @@ STATUS_WORDS = {
     Status.NOVICE: "novice",
     Status.INTERMEDIATE: "intermediate",
     Status.ADVANCED: "advanced",
+}
+
+STAGE_WORDS = {
+    Stage.ENQUIRY: mark("enquiry"),
+    Stage.ACTIVE: mark("active"),
+    Stage.PAUSED: mark("paused"),
+    Stage.ENDED: mark("ended"),
+}
+
+MOTION_WORDS = {
+    Motion.FLEXION: mark("bending"),
+    Motion.EXTENSION: mark("straightening"),
+    Motion.ABDUCTION: mark("spreading"),
+    Motion.ADDUCTION: mark("drawing in"),
+    Motion.ROTATION: mark("turning"),
+    Motion.OVERHEAD: mark("overhead work"),
+    Motion.COMPRESSION: mark("heavy load along it"),
+    Motion.IMPACT: mark("jolts and jumps"),
 }
 
 
@@ -120,3 +139,23 @@ def list_of(names: list[str]) -> str:
     if len(names) < 2:
         return "".join(names)
     return tr("{names} and {last}", names=", ".join(names[:-1]), last=names[-1])
+
+
+def limitation_text(limitation: Limitation) -> str:
+    """'Left knee: no bending past 90° until 28 Feb 2027'."""
+    side = "" if limitation.side is Side.BOTH else f"{tr(limitation.side.value)} "
+    text = tr(
+        "{side}{joint}: no {motion}",
+        side=side,
+        joint=tr(limitation.joint.value),
+        motion=tr(MOTION_WORDS[limitation.motion]),
+    )
+    if limitation.past_degrees is not None:
+        text += tr(" past {past_degrees}°", past_degrees=limitation.past_degrees)
+    if limitation.since is not None:
+        text += tr(" from {since}", since=full_date(limitation.since))
+    if limitation.until is not None:
+        text += tr(" until {until}", until=full_date(limitation.until))
+    if limitation.note:
+        text += f" ({limitation.note})"
+    return text[:1].upper() + text[1:]

@@ -14,7 +14,7 @@ from app.domain.client import ClientId
 from app.domain.exercise import ExerciseKey
 from app.domain.program import ProgramId, Span
 from app.domain.work import Work
-from app.ui import commands
+from app.ui import bench, commands
 from app.ui.carry import Carried
 from app.ui.forms import Sheet
 from app.ui.grid import access
@@ -180,7 +180,7 @@ def test_the_week_of_today_is_shown(window: Window, monkeypatch, days: int, week
             at = PROGRAM.start + timedelta(days)
             return datetime(at.year, at.month, at.day, 12, tzinfo=tz)
 
-    monkeypatch.setattr(commands, "datetime", Clock)
+    monkeypatch.setattr(bench, "datetime", Clock)
     window.bench.show_week(3)
     window.show_present_week()
     assert window.bench.week == week

@@ -20,14 +20,12 @@ from PySide6.QtWidgets import (
 )
 from pytestqt.qtbot import QtBot
 
-from app import resources
-from app.desk import Desk
 from app.domain.client import ClientId
 from app.domain.edits.whole import rename
 from app.domain.findings import edit
 from app.domain.program import broken_laws
 from app.domain.work import Work
-from app.ui import theme
+from app.ui import start, theme
 from app.ui.actions import ACTIONS, MENUS
 from app.ui.bench import Bench
 from app.ui.window import NARROW, Window
@@ -206,10 +204,8 @@ def test_it_takes_on_the_platforms_colours_when_they_change(window: Window) -> N
 
 
 def reopened(store: Store, qtbot: QtBot) -> Window:
-    desk = Desk(store, resources.catalogue(), resources.range_book())
-    window = Window(Bench(desk), store)
+    window = start.window_on(store)
     qtbot.addWidget(window)
-    window.reopen()
     return window
 
 

@@ -10,7 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from PySide6.QtCore import QLocale
 
-from app.domain.client import Status
+from app.domain.client import Limitation, Side, Status
+from app.domain.exercise import Joint, Motion
 from app.ui import words
 from tests import builders
 
@@ -110,3 +111,23 @@ def test_no_lines_are_no_tip() -> None:
 
 def test_an_ampersand_is_shown_and_underlines_nothing() -> None:
     assert words.label_text("R&D & more") == "R&&D && more"
+
+
+@pytest.mark.parametrize(
+    ("limitation", "text"),
+    [
+        (Limitation(Joint.KNEE, Motion.FLEXION), "Knee: no bending"),
+        (
+            Limitation(Joint.KNEE, Motion.FLEXION, Side.LEFT, 90, until=date(2027, 2, 28)),
+            "Left knee: no bending past 90° until 28 Feb 2027",
+        ),
+        (
+            Limitation(Joint.SHOULDER, Motion.OVERHEAD, Side.RIGHT, since=date(2026, 12, 1)),
+            "Right shoulder: no overhead work from 1 Dec 2026",
+        ),
+        (Limitation(Joint.HIP, Motion.IMPACT, note="told"), "Hip: no jolts and jumps (told)"),
+        (Limitation(Joint.KNEE, Motion.FLEXION, past_degrees=0), "Knee: no bending past 0°"),
+    ],
+)
+def test_a_limitation_is_told_in_words(limitation: Limitation, text: str) -> None:
+    assert words.limitation_text(limitation) == text

@@ -7,7 +7,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from datetime import date
-from statistics import median
 
 from app.domain.checks.context import Context, own_word
 from app.domain.checks.say import amount, finding, how_far, plural, slot_finding
@@ -141,6 +140,8 @@ def training_days(weeks: Sequence[WeekFacts], context: Context) -> Iterator[Find
     band = context.band("training_days")
     if band is None or not days:
         return
+    from statistics import median
+
     usual = median(days)
     if usual not in band:
         yield finding(

@@ -7,7 +7,6 @@ its own usable zone. Three sets and two repetitions in reserve are common practi
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from statistics import median_low
 
 from app.domain.effort import Effort, Rir
 from app.domain.exercise import Exercise
@@ -56,6 +55,8 @@ def reps_for(exercise: Exercise, week: Week, role: Role) -> Reps:
         seconds = min(max(START_SECONDS, exercise.rep_low), exercise.rep_high)
         return Reps(seconds, seconds)
     usual = [s.reps for s in week.slots() if s.role is role and s.reps.high <= 30]
+    from statistics import median_low
+
     low = median_low([r.low for r in usual]) if usual else START_REPS[role]
     high = median_low([r.high for r in usual]) if usual else START_REPS[role]
     return within(Reps(low, max(low, high)), exercise)

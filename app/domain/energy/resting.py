@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from difflib import get_close_matches
 from statistics import fmean
 from types import MappingProxyType
 from typing import Protocol
@@ -223,6 +222,8 @@ def _find(equation: str) -> RestingEquation:
     try:
         return RESTING_EQUATIONS[equation]
     except KeyError:
+        from difflib import get_close_matches
+
         near = get_close_matches(equation, RESTING_EQUATIONS, n=1)
         mend = (
             tr("Did you mean {first!r}?", first=near[0])

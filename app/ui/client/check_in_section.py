@@ -8,7 +8,6 @@ from PySide6.QtWidgets import QPushButton
 
 from app.domain.client import Client
 from app.domain.loads import day_text
-from app.domain.progress.series import monday
 from app.domain.results import CheckIn
 from app.domain.wording import mark, tr, trn
 from app.domain.work import Work
@@ -57,6 +56,8 @@ class CheckInSection(Section):
         self.head(tr("Check-ins"), day_text(checks[-1].on) if checks else "")
         if checks:
             self.line(last_text(checks[-1], client.units), quiet=False)
+            from app.domain.progress.series import monday
+
             weeks = (monday(self.today) - monday(checks[-1].on)).days // 7
             if weeks > 1:
                 self.line(trn("No check-in for {n} week.", "No check-in for {n} weeks.", weeks))

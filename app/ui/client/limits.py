@@ -11,42 +11,11 @@ from app.domain.client import Limitation, Side
 from app.domain.doubt import require_day
 from app.domain.errors import CoachError
 from app.domain.exercise import Joint, Motion
-from app.domain.wording import mark, tr
+from app.domain.wording import tr
 from app.ui.bench import Bench
 from app.ui.client.profile import OptionalDate, keep_client
 from app.ui.forms import NumberField, Sheet, Wrapped, button, plain, text_field
-from app.ui.words import full_date, pydate
-
-VERBS = {
-    Motion.FLEXION: mark("bending"),
-    Motion.EXTENSION: mark("straightening"),
-    Motion.ABDUCTION: mark("spreading"),
-    Motion.ADDUCTION: mark("drawing in"),
-    Motion.ROTATION: mark("turning"),
-    Motion.OVERHEAD: mark("overhead work"),
-    Motion.COMPRESSION: mark("heavy load along it"),
-    Motion.IMPACT: mark("jolts and jumps"),
-}
-
-
-def limitation_text(limitation: Limitation) -> str:
-    """'Left knee: no bending past 90° until 28 Feb 2027'."""
-    side = "" if limitation.side is Side.BOTH else f"{tr(limitation.side.value)} "
-    text = tr(
-        "{side}{joint}: no {motion}",
-        side=side,
-        joint=tr(limitation.joint.value),
-        motion=tr(VERBS[limitation.motion]),
-    )
-    if limitation.past_degrees is not None:
-        text += tr(" past {past_degrees}°", past_degrees=limitation.past_degrees)
-    if limitation.since is not None:
-        text += tr(" from {since}", since=full_date(limitation.since))
-    if limitation.until is not None:
-        text += tr(" until {until}", until=full_date(limitation.until))
-    if limitation.note:
-        text += f" ({limitation.note})"
-    return text[:1].upper() + text[1:]
+from app.ui.words import MOTION_WORDS, full_date, limitation_text, pydate
 
 
 class LimitationSheet(Sheet):
@@ -70,7 +39,7 @@ class LimitationSheet(Sheet):
         self.remove_button = button(tr("Remove the marked one"), self.remove)
         self.joint = _combo(Joint, tr("Joint"))
         self.motion = QComboBox()
-        for motion, verb in VERBS.items():
+        for motion, verb in MOTION_WORDS.items():
             self.motion.addItem(tr("no {verb}", verb=tr(verb)), motion)
         self.motion.setMinimumHeight(32)
         self.side = _combo(Side, tr("Side"))

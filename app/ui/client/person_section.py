@@ -8,7 +8,6 @@ from app.ui import words
 from app.ui.client import open_form
 from app.ui.client.section import Section
 from app.ui.forms import Wrapped
-from app.ui.roster.finder import STAGE_WORDS
 
 
 class PersonSection(Section):
@@ -24,7 +23,7 @@ class PersonSection(Section):
             muscles = [self.bench.shelf.muscles[m].trade.lower() for m in client.emphasis]
             self.line(tr("Emphasis: {muscles}", muscles=", ".join(muscles)))
         if client.stage is not Stage.ACTIVE or client.tags:
-            self.line(", ".join([tr(STAGE_WORDS[client.stage]), *client.tags]))
+            self.line(", ".join([tr(words.STAGE_WORDS[client.stage]), *client.tags]))
         self.links(
             (tr("Profile…"), lambda: open_form.profile(self.bench, self.window())),
             (tr("Record…"), lambda: open_form.record(self.bench, self.window())),

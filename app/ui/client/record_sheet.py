@@ -14,8 +14,7 @@ from app.domain.wording import mark, tr
 from app.ui.bench import Bench
 from app.ui.client.profile import OptionalDate, keep_client
 from app.ui.forms import Sheet, Wrapped, entered, text_field
-from app.ui.roster.finder import STAGE_WORDS
-from app.ui.words import full_date
+from app.ui.words import STAGE_WORDS, full_date
 
 UNITS = (("kg", mark("kilograms")), ("lb", mark("pounds")))
 USUAL_YEARS = 3

@@ -6,7 +6,7 @@ from app.domain import screening as screenings
 from app.domain.client import Client
 from app.domain.wording import mark, tr
 from app.ui import words
-from app.ui.client import limits, open_form
+from app.ui.client import open_form
 from app.ui.client.section import Section
 
 
@@ -25,7 +25,7 @@ class ScreeningSection(Section):
             said = screenings.outcome(latest, screenings.Wish.VIGOROUS, on=self.today)
             self.line(said.text, quiet=False)
         for limitation in client.limitations:
-            label = self.line(limits.limitation_text(limitation), quiet=False)
+            label = self.line(words.limitation_text(limitation), quiet=False)
             label.setContentsMargins(8, 0, 0, 0)
             label.setStyleSheet("border-left: 3px solid palette(mid);")
         self.links(

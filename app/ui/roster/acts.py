@@ -13,7 +13,8 @@ from app.domain.errors import CoachError
 from app.domain.wording import tr, trn
 from app.ui.bench import Bench
 from app.ui.forms import Sheet, button, plain, text_field
-from app.ui.roster.finder import STAGE_WORDS, Entry
+from app.ui.roster.finder import Entry
+from app.ui.words import STAGE_WORDS
 from db.store import Store
 
 

@@ -15,19 +15,13 @@ from app.domain.client import Stage
 from app.domain.due import Due, dues
 from app.domain.folding import fold
 from app.domain.wording import mark, tr
+from app.ui.words import STAGE_WORDS
 from db.lines import RosterLine
 
 LIKE_A_NAME = 76.0
 """How alike, 0 to 100, what was typed and a part of a name must be. Common practice."""
 MOST_ALIKE = 30
 LATE = date.max
-
-STAGE_WORDS = {
-    Stage.ENQUIRY: mark("enquiry"),
-    Stage.ACTIVE: mark("active"),
-    Stage.PAUSED: mark("paused"),
-    Stage.ENDED: mark("ended"),
-}
 
 
 @dataclass(frozen=True, slots=True)

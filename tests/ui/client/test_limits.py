@@ -11,8 +11,8 @@ from pytestqt.qtbot import QtBot
 from app.domain.client import Limitation, Side
 from app.domain.exercise import Joint, Motion
 from app.ui.bench import Bench
-from app.ui.client.limits import LimitationSheet, limitation_text
-from app.ui.words import qdate
+from app.ui.client.limits import LimitationSheet
+from app.ui.words import limitation_text, qdate
 from tests.ui.steps import choose, kept, nothing_kept, one_step, refused_with, retype
 
 TODAY = datetime.now().astimezone().date()
@@ -24,26 +24,6 @@ def sheet(qtbot: QtBot, bench: Bench) -> LimitationSheet:
     made = LimitationSheet(bench, None)
     qtbot.addWidget(made)
     return made
-
-
-@pytest.mark.parametrize(
-    ("limitation", "text"),
-    [
-        (Limitation(Joint.KNEE, Motion.FLEXION), "Knee: no bending"),
-        (
-            Limitation(Joint.KNEE, Motion.FLEXION, Side.LEFT, 90, until=date(2027, 2, 28)),
-            "Left knee: no bending past 90° until 28 Feb 2027",
-        ),
-        (
-            Limitation(Joint.SHOULDER, Motion.OVERHEAD, Side.RIGHT, since=date(2026, 12, 1)),
-            "Right shoulder: no overhead work from 1 Dec 2026",
-        ),
-        (Limitation(Joint.HIP, Motion.IMPACT, note="told"), "Hip: no jolts and jumps (told)"),
-        (Limitation(Joint.KNEE, Motion.FLEXION, past_degrees=0), "Knee: no bending past 0°"),
-    ],
-)
-def test_a_limitation_is_told_in_words(limitation: Limitation, text: str) -> None:
-    assert limitation_text(limitation) == text
 
 
 @pytest.mark.parametrize("motion", Motion)
