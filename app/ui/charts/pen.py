@@ -29,6 +29,9 @@ from app.ui.charts.look import Look
 _DRAWING = Lock()
 
 _DAY_STEPS = (1, 7, 14, 28, 56, 91, 182, 364, 728)
+_FEWEST_DAYS = 14
+"""An axis shows at least so many days."""
+
 _MONDAY = 1  # 1 January of the year 1 was a Monday
 
 _SETTINGS: dict[str, object] = {
@@ -113,6 +116,11 @@ class Pen:
     def dates(self, axes: Axes) -> None:
         """A few days along the axis, the years below them."""
         low, high = axes.get_xlim()
+        one, other = axes.dataLim.intervalx
+        if axes.get_autoscalex_on() and other - one < _FEWEST_DAYS:
+            # of a single day the library would make an axis of two centuries
+            air = (_FEWEST_DAYS - (other - one)) / 2
+            low, high = one - air, other + air
         first, last = ceil(low), floor(high)
         step = next((s for s in _DAY_STEPS if (last - first) / s <= 8), _DAY_STEPS[-1])
         days = [day_of(x) for x in range(first, last + 1) if (x - _MONDAY) % step == 0]

@@ -35,3 +35,18 @@ def test_days_along_the_axis_are_few_and_none_is_lost(span):
         Pen(figure, paper_look()).dates(axes)
     assert 1 <= len(axes.get_xticks()) <= 9
     assert axes.get_xlabel().startswith("2026")
+
+
+@pytest.mark.parametrize("days", [[0], [0, 0], [0, 1], [0, 5, 9]])
+def test_a_single_day_has_an_axis_of_days_and_not_of_centuries(days):
+    with drawing():
+        figure = Figure(figsize=(7, 4), dpi=80)
+        axes = Pen(figure, paper_look()).axes("kg")
+        first = x_of(date(2026, 4, 11))
+        axes.plot([first + day for day in days], [60 + day for day in days], "o")
+        Pen(figure, paper_look()).dates(axes)
+    low, high = axes.get_xlim()
+    assert low < first <= first + days[-1] < high
+    assert 10 <= high - low <= 30
+    assert axes.get_xlabel() == "2026"
+    assert 1 <= len(axes.get_xticks()) <= 15
