@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 
 from app.domain.wording import mark, tr
 from app.ui import signs
+from app.ui.parts import tell_as_picture
 from app.ui.progression_weeks import ChartWeek
 from app.ui.theme import Theme, current, font
 from app.ui.words import tip
@@ -30,6 +31,7 @@ class ProgressionChart(QWidget):
         self.weeks: tuple[ChartWeek, ...] = ()
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.setAccessibleName(tr("The scheme as a chart"))
+        tell_as_picture(self)
         line = QFontMetricsF(font("small")).height()
         self.setFixedHeight(round(line * 2.6 + 4 + _BARS + 3 * (line + 1) + 8))
 

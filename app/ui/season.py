@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, Qt, QTimer, Signal
 from PySide6.QtGui import (
+    QAccessible,
     QContextMenuEvent,
     QDragEnterEvent,
     QDragLeaveEvent,
@@ -24,7 +25,7 @@ from PySide6.QtWidgets import QApplication, QSizePolicy, QToolTip, QWidget
 from app.domain.exercise import Muscle
 from app.domain.program import Program
 from app.domain.wording import tr
-from app.ui import accounts, carry, theme
+from app.ui import accounts, carry, parts, theme
 from app.ui.bench import Bench
 from app.ui.heat_paint import HeatFrame, heat_height, paint_heat, paint_heat_changes
 from app.ui.heat_rows import HeatRow, heat_rows, heat_sets, spoken_cell, spoken_week
@@ -70,6 +71,7 @@ class SeasonStrip(QWidget):
         self.setAcceptDrops(True)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.setAccessibleName(tr("Season"))
+        parts.install(parts.Speaker(SeasonStrip, SeasonStrip.part_count, SeasonStrip.part))
         bench.replanned.connect(lambda *_: self.refresh())
         bench.week_shown.connect(lambda _: self._shown())
         bench.span_chosen.connect(lambda _: self.update())
@@ -133,7 +135,26 @@ class SeasonStrip(QWidget):
     def _shown(self) -> None:
         self._picture = None
         self.setAccessibleDescription(self._told(self.bench.week))
+        parts.focus_moved(self)
         self.update()
+
+    def part_count(self) -> int:
+        """How many things are spoken: the weeks, then the heat strip's cells row by row."""
+        return len(self._columns) * (1 + len(self._heat_rows))
+
+    def part(self, number: int) -> parts.Part:
+        """A week, or a cell of the heat strip."""
+        line, week = divmod(number, len(self._columns))
+        frame = self.frame()
+        if line and isinstance(frame, HeatFrame):
+            told = spoken_cell(self._heat_rows[line - 1], week, light=self._columns[week].light)
+            return parts.Part(told, frame.cell(line - 1, week), QAccessible.Role.Cell)
+        return parts.Part(
+            self._told(week),
+            frame.column(week),
+            selected=week in self.chosen,
+            focused=week == self.bench.week,
+        )
 
     def _told(self, week: int) -> str:
         """A week in words, as the view shows it."""

@@ -19,7 +19,7 @@ from PySide6.QtWidgets import QScrollArea, QSizePolicy, QToolTip, QVBoxLayout, Q
 
 from app.domain.exercise import Muscle
 from app.domain.wording import tr
-from app.ui import accounts, signs
+from app.ui import accounts, parts, signs
 from app.ui.bench import Bench
 from app.ui.tally_rows import TallyRow, range_text, scale_top, tally
 from app.ui.theme import Step, Theme, current, font
@@ -64,6 +64,7 @@ class TallyBars(QWidget):
         self.setMouseTracking(True)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.MinimumExpanding)
         self.setAccessibleName(tr("Tally"))
+        parts.install(parts.Speaker(TallyBars, lambda bars: len(bars.rows), TallyBars.part))
         # methods, which Qt lets go of with a dialog's bars; a lambda would outlive them
         bench.replanned.connect(self.refresh)
         bench.week_shown.connect(self.refresh)
@@ -124,6 +125,11 @@ class TallyBars(QWidget):
             text += tr(", range {range_text}", range_text=range_text(row))
             text += tr(", below") if row.below else tr(", above") if row.above else tr(", within")
         return text
+
+    def part(self, number: int) -> parts.Part:
+        """A row as a screen reader meets it."""
+        name = self._spoken(self.rows[number])
+        return parts.Part(name, self._place(number), focused=number == self.focus_row)
 
     # -- geometry --------------------------------------------------------------------------
 
@@ -359,6 +365,7 @@ class TallyBars(QWidget):
             step = steps[Qt.Key(event.key())]
             self.focus_row = (self.focus_row + step) % len(self.rows)
             self.setAccessibleDescription(self._spoken(self.rows[self.focus_row]))
+            parts.focus_moved(self)
             self.update()
         elif event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Space, Qt.Key.Key_F3):
             self.show_account()

@@ -55,6 +55,7 @@ class WeekHead(QWidget):
     def _button(self, span: Span) -> QPushButton:
         button = QPushButton(tr(span.value))
         button.setCheckable(True)
+        button.setAutoExclusive(True)  # told as one of several, not as a box to tick
         button.setMinimumHeight(28)
         button.setToolTip(tr(_TIPS[span]))
         button.setAccessibleName(tr("An edit reaches {span}", span=tr(span.value)))

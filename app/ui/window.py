@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, cast
 
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QAction, QCloseEvent, QKeySequence, QResizeEvent
@@ -239,6 +239,16 @@ class Window(Commands):
             self.centre.setCurrentWidget(self.home)
         else:
             self.centre.setCurrentWidget(self.plan if desk.has_program else self.welcome)
+        focus = cast("QWidget | None", self.focusWidget())
+        if focus is None or (self.isVisible() and not focus.isVisible()):
+            self._give_focus()
+
+    def _give_focus(self) -> None:
+        """Put the focus where one goes on from, after what had it is shown no more."""
+        firsts = {self.plan: self.grid, self.home: self.home.table, self.welcome: self.welcome.act}
+        for page, first in firsts.items():
+            if page is self.centre.currentWidget() and first.isVisible():
+                first.setFocus()
 
     def show_home(self) -> None:
         """Show who needs what today, whatever is open."""

@@ -6,6 +6,7 @@ from PySide6.QtCore import QRectF, Qt, Signal
 from PySide6.QtGui import QImage, QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from app.ui.parts import tell_as_picture
 from app.ui.theme import current, font
 
 
@@ -24,6 +25,7 @@ class Canvas(QWidget):
         self.setMinimumSize(320, 220)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        tell_as_picture(self)
 
     def show_image(self, image: QImage, *, name: str, text: str) -> None:
         """Show a picture; name and text are what assistive technology reads of it."""

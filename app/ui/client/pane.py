@@ -5,10 +5,10 @@ It only stacks its sections; each is a module of its own, named in SECTIONS in t
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import TypeVar
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QMouseEvent
 from PySide6.QtWidgets import QFrame, QScrollArea, QStackedLayout, QVBoxLayout, QWidget
 
 from app.domain.wording import tr
@@ -55,7 +55,7 @@ class ClientPane(QFrame):
         self.bench = bench
         self.folded = False
         self.rail = Rail()
-        self.rail.mouseReleaseEvent = self._unfold  # type: ignore[method-assign]
+        self.rail.clicked.connect(self._unfold)
         self.nobody = plain(tr("No client is open"), step="head")
         self.sections = tuple(kind(bench) for kind in SECTIONS)
         self.scroll_area = QScrollArea()
@@ -69,6 +69,7 @@ class ClientPane(QFrame):
         column.addWidget(self.nobody)
         for section in self.sections:
             column.addWidget(section)
+            section.refilled.connect(self._order)
         column.addStretch(1)
         self.scroll_area.setWidget(holder)
         self.stack = QStackedLayout(self)
@@ -89,7 +90,7 @@ class ClientPane(QFrame):
         self.stack.setCurrentWidget(self.rail if folded else self.scroll_area)
         self.setFixedWidth(RAIL if folded else WIDE)
 
-    def _unfold(self, event: QMouseEvent) -> None:
+    def _unfold(self) -> None:
         self.fold(False)
         self.opened.emit()
 
@@ -109,6 +110,12 @@ class ClientPane(QFrame):
         self._name()
         for section in self.sections:
             section.refresh()
+
+    def _order(self) -> None:
+        """Tab goes down the sections, whichever was filled last."""
+        stops = [stop for section in self.sections for stop in section.stops()]
+        for before, after in pairwise(stops):
+            QWidget.setTabOrder(before, after)
 
     def _name(self) -> None:
         """Say who is open, or that nobody is."""

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from PySide6.QtCore import QLineF, QRectF, QSize, Qt
 from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 
 from app.domain.client import FreeTime
 from app.domain.program import DAYS, day_name
 from app.domain.wording import tr
+from app.ui import signs
+from app.ui.parts import tell_as_picture
 from app.ui.theme import current, font
 from app.ui.words import DASH, tip
 
@@ -23,6 +25,7 @@ class DayBars(QWidget):
         self.setFixedHeight(round(2 * QFontMetricsF(font("small")).height() + 38))
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.setAccessibleName(tr("Minutes a day"))
+        tell_as_picture(self)
 
     def show_days(self, free: tuple[FreeTime, ...], used: frozenset[int]) -> None:
         """Show the minutes of each weekday and which days hold a session."""
@@ -92,20 +95,22 @@ class Interval(QWidget):
         painter.fillRect(QRectF(x(self.median) - 2.5, y - 2.5, 5, 5), colours.bar)
 
 
-class Rail(QWidget):
-    """The folded pane: words set upright, a click anywhere opens it."""
+class Rail(QAbstractButton):
+    """The folded pane: words set upright, a press anywhere opens it."""
 
     def __init__(self) -> None:
         super().__init__()
         self.words: tuple[str, ...] = ()
         self.setFixedWidth(34)
         self.setAccessibleName(tr("Client pane, folded"))
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setCursor(Qt.CursorShape.PointingHandCursor)
 
     def show_words(self, words: tuple[str, ...]) -> None:
         """Show these words from the top down; the first is the client."""
         self.words = words
         self.setToolTip(tr("Open the client pane"))
+        self.setAccessibleDescription(", ".join(words))
         self.update()
 
     def paintEvent(self, event: QPaintEvent) -> None:
@@ -114,6 +119,10 @@ class Rail(QWidget):
         painter.fillRect(self.rect(), colours.paper)
         painter.setPen(QPen(colours.hair, 1))
         painter.drawLine(QLineF(0.5, 0, 0.5, self.height()))
+        if self.hasFocus():
+            signs.paint_ring(
+                painter, QRectF(self.rect()).adjusted(3, 2, -2, -2), colour=colours.accent
+            )
         painter.translate(self.width() / 2, 12)
         painter.rotate(90)
         x = 0.0

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 
 from app.domain.energy import EnergyPlan, EnergyWeek
 from app.domain.wording import tr
+from app.ui.parts import tell_as_picture
 from app.ui.theme import current, font
 from app.ui.words import number, tip
 
@@ -25,6 +26,7 @@ class RampChart(QWidget):
         self.setMinimumHeight(round(7 * QFontMetricsF(font("small")).height() + 40))
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
         self.setAccessibleName(tr("Energy week by week"))
+        tell_as_picture(self)
 
     def show_plan(self, energy: EnergyPlan | None, *, open_week: int = 1) -> None:
         """Show a plan with the number of the open week; None shows nothing."""

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from datetime import date, datetime
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
 from app.domain.client import Client
@@ -27,8 +27,10 @@ class Section(QWidget):
     """One part of the client pane.
 
     word: what the folded rail says of it, in the language of the code; empty says nothing.
-    column: where `fill` puts its widgets.
+    column: where `fill` puts its widgets. refilled(): it was filled again.
     """
+
+    refilled = Signal()
 
     word = ""
 
@@ -48,11 +50,10 @@ class Section(QWidget):
 
     def refresh(self) -> None:
         """Show the open client; nothing while none is open."""
-        self._outer.removeWidget(self._inner)
-        self._inner.setParent(None)
-        # a button of the old part may be what called us: it goes once the loop runs again
-        self._inner.deleteLater()
-        self._inner = QWidget()
+        old, at = self._inner, next((n for n, w in enumerate(self.stops()) if w.hasFocus()), None)
+        self._outer.removeWidget(old)
+        # a child from the start: what is filled first and put in afterwards leaves the round of Tab
+        self._inner = QWidget(self)
         self.column = QVBoxLayout(self._inner)
         self.column.setContentsMargins(0, 0, 0, 0)
         self.column.setSpacing(4)
@@ -61,6 +62,22 @@ class Section(QWidget):
             self.fill(work.client)
         self._outer.addWidget(self._inner)
         self._inner.show()  # a layout alone would show it only once the loop runs again
+        self.refilled.emit()
+        stops = self.stops()
+        if at is not None and stops:
+            stops[min(at, len(stops) - 1)].setFocus()
+        old.hide()
+        # a button of the old part may be what called us: it goes once the loop runs again; made
+        # parentless until then, it would tear the round of Tab apart
+        old.deleteLater()
+
+    def stops(self) -> list[QWidget]:
+        """What Tab comes to, from the top down."""
+        return [
+            widget
+            for widget in self._inner.findChildren(QWidget)
+            if widget.focusPolicy() & Qt.FocusPolicy.TabFocus
+        ]
 
     def work_changed(self, before: Work | None, after: Work | None) -> None:
         """Fill again if what is shown has changed; else follow the plan."""

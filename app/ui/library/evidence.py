@@ -18,6 +18,7 @@ from app.domain.exercise import Activation, Exercise, Muscle
 from app.domain.wording import mark, tr
 from app.resources import Reference
 from app.ui.library.rows import range_text, study_text
+from app.ui.parts import tell_as_picture
 from app.ui.theme import Theme, current, font
 
 BANDS = ((0, 20, "low"), (20, 40, "moderate"), (40, 60, "high"), (60, None, mark("very high")))
@@ -79,6 +80,7 @@ class EvidenceChart(QWidget):
         self.end = end_of_axis(self.rows)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.setAccessibleName(tr("Reported activation: {spoken}", spoken="; ".join(self.spoken())))
+        tell_as_picture(self)
 
     def spoken(self) -> tuple[str, ...]:
         """Every row in words, with the band of each figure."""

@@ -16,4 +16,9 @@ def texts(pane: QWidget) -> list[str]:
 
 def button(pane: QWidget, text: str) -> QPushButton:
     """The button of that text."""
-    return next(b for b in pane.findChildren(QPushButton) if b.text() == text)
+    return next(b for b in buttons(pane) if b.text() == text)
+
+
+def buttons(pane: QWidget) -> list[QPushButton]:
+    """The buttons that are shown; those of a part just filled again go a moment later."""
+    return [b for b in pane.findChildren(QPushButton) if b.isVisibleTo(pane)]

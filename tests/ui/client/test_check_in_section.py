@@ -2,12 +2,11 @@ from __future__ import annotations
 
 from datetime import date, timedelta
 
-from PySide6.QtWidgets import QLabel, QPushButton
-
 from app.domain.results import CheckIn
 from app.ui.client import open_form
 from app.ui.client.check_in_section import CheckInSection, last_text
 from app.ui.client.section import this_day
+from tests.ui.client import panes
 
 
 def made(qtbot, bench):
@@ -20,7 +19,7 @@ def made(qtbot, bench):
 
 
 def texts(section):
-    return [label.text() for label in section.findChildren(QLabel)]
+    return panes.texts(section)
 
 
 def test_it_says_how_to_begin(qtbot, dressed, bench):
@@ -49,7 +48,7 @@ def test_the_links_lead_to_the_forms(qtbot, dressed, bench, monkeypatch):
     for name in ("check_in", "check_ins", "charts"):
         monkeypatch.setattr(open_form, name, lambda *_, name=name: opened.append(name))
     section = made(qtbot, bench)
-    for link in section.findChildren(QPushButton):
+    for link in panes.buttons(section):
         link.click()
     assert opened == ["check_in", "check_ins", "charts"]
 
@@ -60,6 +59,6 @@ def test_the_diary_is_read_only_after_the_first_picture(qtbot, dressed, bench):
     section.refresh()
     section.show()
     assert bench.desk.work.diary is None
-    assert [link.text() for link in section.findChildren(QPushButton)]
+    assert [link.text() for link in panes.buttons(section)]
     qtbot.waitUntil(lambda: any("Body mass once a week" in text for text in texts(section)))
     assert bench.desk.work.diary is not None

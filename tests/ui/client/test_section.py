@@ -65,3 +65,16 @@ def test_nothing_is_filled_while_no_client_is_open(counting: Counting, bench: Be
     bench.desk.close()
     assert counting.filled == 1
     assert texts(counting) == []
+
+
+def test_the_focus_stays_on_its_button_when_the_section_is_filled_again(
+    counting: Counting, qtbot: QtBot
+) -> None:
+    counting.activateWindow()
+    pressed = button(counting, "Again")
+    pressed.setFocus()
+    qtbot.waitUntil(pressed.hasFocus)
+    QTest.keyClick(pressed, Qt.Key.Key_Space)
+    now = button(counting, "Again")
+    assert now is not pressed
+    assert now.hasFocus()

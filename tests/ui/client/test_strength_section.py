@@ -15,7 +15,7 @@ from app.domain.loads import one_rep_max_of
 from app.ui.bench import Bench
 from app.ui.client.strength_section import StrengthSection
 from app.ui.working_popup import WorkingPopup
-from tests.ui.client.panes import texts
+from tests.ui.client.panes import buttons, texts
 from tests.ui.desks import with_client
 
 
@@ -57,9 +57,7 @@ def test_of_several_tests_of_an_exercise_the_newest_counts(
     newer = replace(old, on=old.on.replace(month=11), load_kg=100)
     with_client(bench, tests=(newer, *bench.desk.client.tests))
     names = [
-        b.accessibleName()
-        for b in section.findChildren(QPushButton)
-        if "show the working" in b.accessibleName()
+        b.accessibleName() for b in buttons(section) if "show the working" in b.accessibleName()
     ]
     assert len(names) == len({test.exercise for test in bench.desk.client.tests})
     estimate = one_rep_max_of(bench.desk.catalogue[old.exercise], bench.desk.client)
