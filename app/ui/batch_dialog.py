@@ -29,7 +29,7 @@ from app.ui.bench import Bench
 from app.ui.coach_sheet import kept_mark
 from app.ui.forms import NumberField, Sheet, Wrapped, button, plain, text_field
 from app.ui.lines_table import lines_table
-from app.ui.paper_habits import language_of
+from app.ui.paper_habits import language_box, language_of, paper_of
 from app.ui.words import tip
 from db.store import Store
 
@@ -113,6 +113,8 @@ class BatchDialog(Sheet):
             self.paper.addItem(tr(name), paper)
         self.paper.setToolTip(tr("Where a client's profile names a paper, that one is taken"))
         self.paper.setMinimumHeight(32)
+        self.paper.setCurrentIndex(self.paper.findData(paper_of(None, self.store)))
+        self.language = language_box("", usual=tr("Each client's own language"))
         self.grey = QCheckBox(tr("Tones for a grey printer"))
         self.grey.setMinimumHeight(24)
         self.first = NumberField(tr("First week"), low=1, high=52, whole=True, optional=True)
@@ -133,6 +135,7 @@ class BatchDialog(Sheet):
         where.setFocusProxy(self.folder)
         self.folder.setAccessibleName(tr("Folder"))
         self.row(tr("Paper"), self.paper)
+        self.row(tr("Language"), self.language)
         self.row(tr("First week (empty: from the first)"), self.first)
         self.row(tr("Last week (empty: to the last)"), self.last)
         self.row(tr("Folder"), where)
@@ -210,6 +213,7 @@ class BatchDialog(Sheet):
         paper: Paper = self.paper.currentData()
         # read here: the booklets are bound in another thread
         self._mark = kept_mark(self.bench.desk.store)
+        self._spoken = self.language.currentData()
         return Order(
             folder=folder,
             options=Options(paper=paper, grey=self.grey.isChecked(), weeks=weeks),
@@ -229,7 +233,7 @@ class BatchDialog(Sheet):
             desk.ranges,
             options=options,
             mark=self._mark,
-            language=language_of(issue.client, self.store),
+            language=self._spoken or language_of(issue.client, self.store),
         )
 
     def try_keep(self) -> None:

@@ -221,20 +221,33 @@ def week_text(pair: WeekPair) -> str:
     """'Week 3', 'Week 4, was week 3', 'Week 2, removed' or 'Week 5, added'."""
     if pair.after is None:
         return tr("Week {before}, removed", before=(pair.before or 0) + 1)
-    name = tr("Week {after}", after=pair.after + 1)
+    after = pair.after + 1
     if pair.before is None:
-        return tr("{name}, added", name=name)
-    return (
-        name
-        if pair.before == pair.after
-        else tr("{name}, was week {before}", name=name, before=pair.before + 1)
-    )
+        return tr("Week {after}, added", after=after)
+    if pair.before == pair.after:
+        return tr("Week {after}", after=after)
+    return tr("Week {after}, was week {before}", after=after, before=pair.before + 1)
+
+
+def counted(mark: Mark, count: int) -> str:
+    """'2 changed': how many slots bear a mark."""
+    match mark:
+        case Mark.SAME:
+            return trn("{n} same", "{n} same", count)
+        case Mark.CHANGED:
+            return trn("{n} changed", "{n} changed", count)
+        case Mark.MOVED:
+            return trn("{n} moved", "{n} moved", count)
+        case Mark.ADDED:
+            return trn("{n} added", "{n} added", count)
+        case Mark.REMOVED:
+            return trn("{n} removed", "{n} removed", count)
 
 
 def counts_text(pair: WeekPair) -> str:
     """'2 changed, 1 added'; what else differs; 'same' if nothing does."""
     marks = [(pair.count(mark), mark) for mark in Mark if mark is not Mark.SAME]
-    parts = [f"{SIGNS[mark]} {count} {tr(mark.value)}" for count, mark in marks if count]
+    parts = [f"{SIGNS[mark]} {counted(mark, count)}" for count, mark in marks if count]
     return (
         ", ".join(parts)
         or ", ".join(pair.notes)
@@ -244,8 +257,10 @@ def counts_text(pair: WeekPair) -> str:
 
 def summary_text(pairs: tuple[WeekPair, ...], whole: tuple[str, ...] = ()) -> str:
     """'3 of 12 weeks differ: 5 changed, 2 added. Of the whole: name.'"""
-    of_whole = tr(" Of the whole: {list}.", list=list_of(list(whole))) if whole else ""
-    return f"{_weeks_summary(pairs, alone=not whole)}{of_whole}".strip()
+    weeks = _weeks_summary(pairs, alone=not whole)
+    if not whole:
+        return weeks
+    return tr("{weeks} Of the whole: {list}.", weeks=weeks, list=list_of(list(whole)))
 
 
 def _weeks_summary(pairs: tuple[WeekPair, ...], *, alone: bool) -> str:
@@ -253,14 +268,19 @@ def _weeks_summary(pairs: tuple[WeekPair, ...], *, alone: bool) -> str:
     if not changed:
         return tr("Nothing differs.") if alone else tr("No week differs.")
     marks = [(sum(p.count(m) for p in pairs), m) for m in Mark if m is not Mark.SAME]
-    parts = [f"{count} {tr(mark.value)}" for count, mark in marks if count]
-    told = f": {', '.join(parts)}" if parts else ""
-    differ = trn("differs", "differ", len(changed))
-    return tr(
-        "{changed} of {pairs} weeks {differ}{told}.",
-        changed=len(changed),
+    told = ", ".join(counted(mark, count) for count, mark in marks if count)
+    if not told:
+        return trn(
+            "{n} of {pairs} weeks differs.",
+            "{n} of {pairs} weeks differ.",
+            len(changed),
+            pairs=len(pairs),
+        )
+    return trn(
+        "{n} of {pairs} weeks differs: {told}.",
+        "{n} of {pairs} weeks differ: {told}.",
+        len(changed),
         pairs=len(pairs),
-        differ=differ,
         told=told,
     )
 

@@ -278,6 +278,9 @@ FIELDS: Mapping[tuple[str, str], str] = {
     ("BookletDialog", "Tones for a grey printer"): _GREY,
     ("BookletDialog", ANY): mark("How the booklet is printed; the pages show it at once."),
     ("BatchDialog", "Paper"): _PAPER,
+    ("BatchDialog", "Language"): mark(
+        "The language of every booklet, or for each client the one in the profile."
+    ),
     ("BatchDialog", "Folder"): mark(
         "Where the files go; nothing that stands there is overwritten."
     ),

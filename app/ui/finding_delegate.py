@@ -39,7 +39,7 @@ from app.domain.findings import Finding, Weight
 from app.domain.wording import mark, tr
 from app.ui import bullet, signs
 from app.ui.bench import Bench
-from app.ui.finding_rows import Row, measured_text, source_text
+from app.ui.finding_rows import APPEARS, GOES, Row, measured_text, source_text
 from app.ui.theme import Theme, current, font
 from app.ui.words import DOT, tip
 
@@ -124,7 +124,7 @@ class FindingDelegate(QStyledItemDelegate):
         selected, focused, hovered = at
         colours = current()
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        if row.state == "would appear" or selected:
+        if row.state == APPEARS or selected:
             painter.fillRect(rect, colours.wash)
         elif hovered:
             painter.fillRect(rect, colours.hover)
@@ -158,9 +158,9 @@ class FindingDelegate(QStyledItemDelegate):
             bold.setWeight(QFont.Weight.DemiBold)
             painter.setFont(bold)
             painter.setPen(colours.accent)
-            wide = painter.fontMetrics().horizontalAdvance(row.state) + 8
+            wide = painter.fontMetrics().horizontalAdvance(tr(row.state)) + 8
             box = QRectF(rect.right() - wide - 4, rect.top(), wide, rect.height())
-            painter.drawText(box, int(Qt.AlignmentFlag.AlignCenter), row.state)
+            painter.drawText(box, int(Qt.AlignmentFlag.AlignCenter), tr(row.state))
             return box.left()
         box = self._button(rect, row)
         painter.setPen(QPen(colours.rule, 1))
@@ -187,7 +187,7 @@ class FindingDelegate(QStyledItemDelegate):
         at.moveCenter(line.center())
         at.moveRight(line.right() - 4)
         colours = current()
-        quiet = bool(row.reason) or row.state == "would go"
+        quiet = bool(row.reason) or row.state == GOES
         colour = colours.ink3 if quiet else weight_colour(row.finding.weight, colours)
         bullet.paint_bullet(painter, at, picture, colour=colour, theme=colours)
         return line.adjusted(0, 0, -bullet.WIDE - 10, 0)
@@ -196,9 +196,9 @@ class FindingDelegate(QStyledItemDelegate):
         colours, finding = current(), row.finding
         line = QFontMetricsF(font("body")).height()
         body = font("medium")
-        body.setStrikeOut(row.state == "would go")
+        body.setStrikeOut(row.state == GOES)
         painter.setFont(body)
-        quiet = bool(row.reason) or row.state == "would go"
+        quiet = bool(row.reason) or row.state == GOES
         painter.setPen(colours.ink3 if quiet else colours.ink)
         left = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
         text = painter.fontMetrics().elidedText(
@@ -265,6 +265,7 @@ class FindingDelegate(QStyledItemDelegate):
             keys = tr(_KEYS_ACCEPTED) if row.reason else tr(_KEYS)
         return (
             finding.text,
+            finding.place_text,
             measured_text(finding),
             finding.reason,
             source_text(self.bench, finding),

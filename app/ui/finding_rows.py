@@ -8,15 +8,17 @@ from dataclasses import dataclass
 from app.desk import Desk, Preview
 from app.domain.findings import Finding, Weight
 from app.domain.program import WeekId
-from app.domain.wording import tr
+from app.domain.wording import mark, tr
 from app.domain.working import UNSOURCED
 from app.ui.bench import Bench
 from app.ui.words import number
 
+APPEARS, GOES = mark("would appear"), mark("would go")
+
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """A finding in the list. state: '', 'would appear' or 'would go'; reason: why accepted."""
+    """A finding in the list. state: '', `APPEARS` or `GOES`; reason: why accepted."""
 
     finding: Finding
     state: str = ""
@@ -25,7 +27,7 @@ class Row:
     @property
     def group(self) -> int:
         """0 for what is tried, 1 to 3 for the weights, heaviest first, 4 for what is accepted."""
-        if self.state == "would appear":
+        if self.state == APPEARS:
             return 0
         return 4 if self.reason else 1 + self.finding.weight
 
@@ -49,13 +51,11 @@ def finding_rows(desk: Desk, preview: Preview | None, week: WeekId | None) -> li
 
     reasons = {a.finding: a.reason for a in desk.program.accepted}
     lost = set() if preview is None else {f.id for f in preview.lost}
-    rows = (
-        [] if preview is None else [Row(f, tr("would appear")) for f in preview.gained if stands(f)]
-    )
+    rows = [] if preview is None else [Row(f, APPEARS) for f in preview.gained if stands(f)]
     for finding in desk.findings:
         if stands(finding):
             key = finding.id
-            rows.append(Row(finding, tr("would go") if key in lost else "", reasons.get(key, "")))
+            rows.append(Row(finding, GOES if key in lost else "", reasons.get(key, "")))
     rows.sort(key=lambda row: row.group)
     return rows
 
@@ -64,7 +64,7 @@ def count_open(rows: Iterable[Row]) -> dict[Weight, int]:
     """How many findings of each weight stand now and are not accepted."""
     counts = dict.fromkeys(Weight, 0)
     for row in rows:
-        if not row.reason and row.state != "would appear":
+        if not row.reason and row.state != APPEARS:
             counts[row.finding.weight] += 1
     return counts
 
@@ -99,7 +99,7 @@ def spoken(bench: Bench, row: Row) -> str:
         finding.text,
         finding.place_text,
         measured_text(finding),
-        row.state,
+        row.state and tr(row.state),
         row.reason and tr("accepted: {reason}", reason=row.reason),
         source_text(bench, finding),
     )

@@ -14,7 +14,7 @@ from app.domain.program import Program
 from app.domain.wording import tr
 from app.ui import signs
 from app.ui.heat_rows import BOUNDS, HeatRow, step_of
-from app.ui.season_paint import Frame, paint_blocks
+from app.ui.season_paint import Frame, paint_blocks, week_number
 from app.ui.tally_rows import TallyRow
 from app.ui.theme import Theme, font
 from app.ui.words import DOT, number
@@ -51,7 +51,7 @@ class HeatFrame(Frame):
         super().__init__(rect, count, program=program, compact=compact)
         bold = font("small")
         bold.setWeight(QFont.Weight.DemiBold)
-        widest = max(map(QFontMetricsF(bold).horizontalAdvance, names), default=0.0)
+        widest = max(map(QFontMetricsF(bold).horizontalAdvance, (*names, tr("week"))))
         self.left = rect.left() + 14 + widest + 10
         self.width = (self.right - self.left) / max(count, 1)
         self.tall = _row_height(compact=compact)
@@ -124,6 +124,14 @@ def paint_heat(
     _paint_numbers(painter, frame, light=light, theme=theme)
 
 
+def marks_legend() -> str:
+    """What the marks in cells say; cut in the title where it is narrow, whole in the tooltip."""
+    return tr(
+        "{dot} dot low or high in a cell: below or above its range {dot} hatched: not trained",
+        dot=DOT,
+    )
+
+
 def _paint_title(painter: QPainter, frame: HeatFrame, *, theme: Theme) -> None:
     line = QRectF(14, frame.title, frame.right, frame.line + 4)
     left = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
@@ -144,11 +152,12 @@ def _paint_title(painter: QPainter, frame: HeatFrame, *, theme: Theme) -> None:
         words = tr("to {step:g}", step=BOUNDS[step]) if step < len(BOUNDS) else low
         painter.drawText(line.adjusted(x + 18 - line.left(), 0, 0, 0), left, words)
         x += 18 + painter.fontMetrics().horizontalAdvance(words) + 10
-    text = tr(
-        "{dot} dot low or high in a cell: below or above its range {dot} hatched: not trained",
-        dot=DOT,
+    room = line.adjusted(x - line.left(), 0, 0, 0)
+    room.setRight(frame.right + 24)
+    shown = painter.fontMetrics().elidedText(
+        marks_legend(), Qt.TextElideMode.ElideRight, max(0, int(room.width()))
     )
-    painter.drawText(line.adjusted(x - line.left(), 0, 0, 0), left, text)
+    painter.drawText(room, left, shown)
 
 
 def _paint_cell(
@@ -198,12 +207,12 @@ def _paint_numbers(
     painter.setPen(theme.ink3)
     left = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
     line = QRectF(14, frame.numbers.top(), frame.left, frame.numbers.height())
-    painter.drawText(line, left, "week")
+    painter.drawText(line, left, tr("week"))
     painter.setPen(theme.ink2)
     for week in range(frame.count):
         if frame.width < 15 and week % 5 != 4 and week != 0:
             continue
-        text = f"{week + 1}{' light' * (light[week] and frame.width > 44)}"
+        text = week_number(week, light=light[week], width=frame.width)
         x = frame.left + week * frame.width
         box = QRectF(x, frame.numbers.top(), frame.width, frame.numbers.height())
         painter.drawText(box, int(Qt.AlignmentFlag.AlignCenter), text)

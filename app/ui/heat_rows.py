@@ -72,20 +72,18 @@ def heat_sets(desk: Desk, program: Program, only: Iterable[int]) -> dict[int, Ma
 
 def spoken_cell(row: HeatRow, week: int, *, light: bool = False) -> str:
     """'Week 7: quadriceps 11.5 sets, range 12–20, below'."""
-    return tr(
-        "Week {week}{tr}: {amount}",
-        week=week + 1,
-        tr=tr(", light") * light,
-        amount=_amount(row, week, light=light),
-    )
+    amount = _amount(row, week, light=light)
+    if light:
+        return tr("Week {week}, light: {amount}", week=week + 1, amount=amount)
+    return tr("Week {week}: {amount}", week=week + 1, amount=amount)
 
 
 def spoken_week(rows: Iterable[HeatRow], week: int, *, light: bool = False) -> str:
     """All of a week's cells in words, the emphasis first."""
     amounts = "; ".join(_amount(row, week, light=light) for row in rows)
-    return tr(
-        "Week {week}{tr}: {amounts}", week=week + 1, tr=tr(", light week") * light, amounts=amounts
-    )
+    if light:
+        return tr("Week {week}, light week: {amounts}", week=week + 1, amounts=amounts)
+    return tr("Week {week}: {amounts}", week=week + 1, amounts=amounts)
 
 
 def _amount(row: HeatRow, week: int, *, light: bool) -> str:

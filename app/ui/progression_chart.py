@@ -13,6 +13,7 @@ from app.domain.wording import mark, tr
 from app.ui import signs
 from app.ui.parts import tell_as_picture
 from app.ui.progression_weeks import ChartWeek
+from app.ui.season_paint import week_number
 from app.ui.theme import Theme, current, font
 from app.ui.words import tip
 
@@ -51,7 +52,7 @@ class ProgressionChart(QWidget):
         return (
             (tr("core RIR"), tr("assistance RIR"))
             if self.in_reserve
-            else (tr("core effort"), "assistance")
+            else (tr("core effort"), tr("assistance"))
         )
 
     # -- geometry --------------------------------------------------------------------------
@@ -60,7 +61,8 @@ class ProgressionChart(QWidget):
         return QFontMetricsF(font("small")).height()
 
     def _left(self) -> float:
-        return QFontMetricsF(font("small")).horizontalAdvance(tr(_WIDEST)) + 18
+        words = (*self._effort_words(), tr("reps"), tr("sets"), tr("week"))
+        return max(map(QFontMetricsF(font("small")).horizontalAdvance, words)) + 18
 
     def _wide(self) -> float:
         return (self.width() - self._left() - 8) / max(1, len(self.weeks))
@@ -109,7 +111,7 @@ class ProgressionChart(QWidget):
             *(self._row(number).center().y() for number in range(3)),
         )
         core, assistance = self._effort_words()
-        words = ("reps", "sets", core, assistance, "week")
+        words = (tr("reps"), tr("sets"), core, assistance, tr("week"))
         for word, middle in zip(words, middles, strict=True):
             painter.drawText(QRectF(8, middle - 9, self._left() - 12, 18), _LEFT, word)
 
@@ -204,10 +206,10 @@ class ProgressionChart(QWidget):
             rect = self.column(week.index)
             if rect.width() < 15 and week.index % 5 != 4 and week.index != 0:
                 continue
-            light = tr(" light") * (week.after.light and rect.width() > 44)
+            text = week_number(week.index, light=week.after.light, width=rect.width())
             painter.setPen(theme.ink2)
             box = QRectF(rect.left(), row.top(), rect.width(), row.height())
-            painter.drawText(box, _CENTRE, f"{week.index + 1}{light}")
+            painter.drawText(box, _CENTRE, text)
 
     # -- pointing --------------------------------------------------------------------------
 

@@ -27,11 +27,25 @@ from app.domain.program import Program
 from app.domain.wording import tr
 from app.ui import accounts, carry, parts, theme
 from app.ui.bench import Bench
-from app.ui.heat_paint import HeatFrame, heat_height, paint_heat, paint_heat_changes
+from app.ui.heat_paint import (
+    HeatFrame,
+    heat_height,
+    marks_legend,
+    paint_heat,
+    paint_heat_changes,
+)
 from app.ui.heat_rows import HeatRow, heat_rows, heat_sets, spoken_cell, spoken_week
 from app.ui.season_columns import Column, columns, spoken
 from app.ui.season_move import WeekMove, gap_at, paint_gap, step
-from app.ui.season_paint import Frame, Over, paint_columns, paint_frame, paint_over, season_height
+from app.ui.season_paint import (
+    Frame,
+    Over,
+    legend,
+    paint_columns,
+    paint_frame,
+    paint_over,
+    season_height,
+)
 from app.ui.words import tip
 from app.ui.working_popup import show_account
 
@@ -130,6 +144,12 @@ class SeasonStrip(QWidget):
         if self.chosen.stop > len(self._columns):
             self.chosen = range(0)
         self._take_height()
+        marks = (
+            marks_legend()
+            if self._heat_rows
+            else legend(desk.program if desk.has_program else None, self._names())
+        )
+        self.setToolTip(tip(marks))
         self._shown()
 
     def _shown(self) -> None:
@@ -402,8 +422,8 @@ class SeasonStrip(QWidget):
         if event.type() == QEvent.Type.ToolTip and isinstance(event, QHelpEvent):
             at = self.frame().column_at(QPointF(event.pos()))
             told = "" if at is None else self._tip(at, QPointF(event.pos()))
-            text = f"{told}. {tr(accounts.MENU)}" if told else ""
-            QToolTip.showText(event.globalPos(), tip(text), self)
+            text = tip(f"{told}. {tr(accounts.MENU)}") if told else self.toolTip()
+            QToolTip.showText(event.globalPos(), text, self)
             return True
         return super().event(event)
 

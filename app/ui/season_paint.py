@@ -10,11 +10,13 @@ from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen
 
 from app.domain.exercise import Muscle
 from app.domain.program import Program
-from app.domain.wording import tr
+from app.domain.wording import mark, tr
 from app.ui import signs
 from app.ui.season_columns import Bar, Column
 from app.ui.theme import Step, Theme, font
 
+LABELS = (mark("reps"), mark("sets"), mark("findings"), mark("week"))
+"""What stands left of the rows, from the top down."""
 TOP_SETS = 22.0
 """Sets at the top of the stave."""
 GAP = 2.0
@@ -39,7 +41,8 @@ class Frame:
         line = small.height()
         self.program, self.count, self.compact = program, count, compact
         self.line = line
-        self.left = rect.left() + 14 + small.horizontalAdvance("findings") + 10
+        widest = max(small.horizontalAdvance(tr(word)) for word in LABELS)
+        self.left = rect.left() + 14 + widest + 10
         self.right = rect.right() - 30
         self.width = (self.right - self.left) / max(count, 1)
         self.title = rect.top() + 6
@@ -90,31 +93,27 @@ def paint_frame(
         line = QRectF(14, frame.title, frame.right, frame.line + 4)
         _text(painter, line, tr("Season"), colour=theme.ink, step="head", align=left)
         used = QFontMetricsF(font("head")).horizontalAdvance(tr("Season")) + 12
-        _text(
-            painter,
-            line.adjusted(used, 0, 0, 0),
-            _legend(frame, names),
-            colour=theme.ink3,
-            align=left,
-        )
+        room = line.adjusted(used, 0, -used, 0)
+        room.setRight(min(room.right(), frame.right + 24))
+        whole = legend(frame.program, names)
+        metrics = QFontMetricsF(font("small"))
+        shown = metrics.elidedText(whole, Qt.TextElideMode.ElideRight, room.width())
+        _text(painter, room, shown, colour=theme.ink3, align=left)
     if empty or frame.program is None:
         return
     label = QRectF(14, 0, frame.left - 20, frame.line)
-    for word, row in (
-        ("reps", frame.reps),
-        ("sets", frame.stave),
-        ("findings", frame.findings),
-        ("week", frame.numbers),
-    ):
+    rows = (frame.reps, frame.stave, frame.findings, frame.numbers)
+    for word, row in zip(LABELS, rows, strict=True):
         at = QRectF(label.left(), row.center().y() - frame.line / 2, label.width(), frame.line)
-        _text(painter, at, word, colour=theme.ink3, align=left)
+        _text(painter, at, tr(word), colour=theme.ink3, align=left)
     paint_blocks(painter, frame, theme=theme)
 
 
-def _legend(frame: Frame, names: Mapping[Muscle, str]) -> str:
-    if frame.program is None:
+def legend(program: Program | None, names: Mapping[Muscle, str]) -> str:
+    """What the columns show; cut in the title where it is narrow, whole in the tooltip."""
+    if program is None:
         return ""
-    muscles = [names[m].lower() for m in frame.program.emphasis[:3]]
+    muscles = [names[m].lower() for m in program.emphasis[:3]]
     if not muscles:
         return tr("a column a week · no emphasis chosen")
     return tr(
@@ -264,6 +263,15 @@ def _reps_y(frame: Frame, column: Column) -> float:
     return frame.reps.top() + frame.line / 2 + share * room
 
 
+def week_number(index: int, *, light: bool, width: float) -> str:
+    """'4', or '4 light' for a light week where the column has room for the word."""
+    plain = str(index + 1)
+    if not light:
+        return plain
+    whole = tr("{week} light", week=plain)
+    return whole if QFontMetricsF(font("small")).horizontalAdvance(whole) <= width - 4 else plain
+
+
 def _paint_foot(painter: QPainter, frame: Frame, column: Column, *, theme: Theme) -> None:
     rect = frame.column(column.index)
     side = min(11.0, frame.findings.height() - 2)
@@ -274,9 +282,7 @@ def _paint_foot(painter: QPainter, frame: Frame, column: Column, *, theme: Theme
         at = QRectF(x + 1, frame.findings.center().y() - side / 2, side, side)
         signs.paint_weight(painter, at, weight=weight, theme=theme, below=below)
         x += side + 2
-    number = str(column.index + 1)
-    if column.light and frame.width > 44:
-        number += tr(" light")
+    number = week_number(column.index, light=column.light, width=frame.width)
     box = QRectF(rect.left(), frame.numbers.top(), rect.width(), frame.numbers.height())
     if frame.width >= 15 or column.index % 5 == 4 or column.index == 0:
         _text(painter, box, number, colour=theme.ink2)

@@ -21,6 +21,7 @@ from app.domain.wording import tr
 from app.ui import figure_paint, signs
 from app.ui.bench import Bench
 from app.ui.theme import current, font
+from app.ui.words import tip
 
 ROW = Qt.ItemDataRole.UserRole
 FIGURE = (56, 48)
@@ -64,6 +65,7 @@ class SubstituteList(QListWidget):
         for one in substitutes:
             item = QListWidgetItem(spoken(one, self.place_of(one.exercise.key)))
             item.setData(ROW, one)
+            item.setToolTip(tip(item.text()))
             self.addItem(item)
 
     def substitute(self, row: int) -> Substitute:
@@ -76,6 +78,7 @@ class SubstituteList(QListWidget):
         for row in range(self.count()):
             one = self.substitute(row)
             self.item(row).setText(spoken(one, self.place_of(one.exercise.key)))
+            self.item(row).setToolTip(tip(self.item(row).text()))
         self.viewport().update()
 
     def tick_rect(self, row: int) -> QRectF:
@@ -200,4 +203,4 @@ def _paint_tick(painter: QPainter, rect: QRectF, *, place: int, pale: bool) -> N
         painter.setPen(colours.ink2 if place else colours.ink3)
         words = QRectF(rect.left(), rect.top(), box.left() - rect.left() - 6, rect.height())
         flags = int(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-        painter.drawText(words, flags, "print")
+        painter.drawText(words, flags, tr("print"))

@@ -23,7 +23,7 @@ from app.ui import accounts, parts, signs
 from app.ui.bench import Bench
 from app.ui.tally_rows import TallyRow, range_text, scale_top, tally
 from app.ui.theme import Step, Theme, current, font
-from app.ui.words import ARROW, number
+from app.ui.words import ARROW, number, tip
 from app.ui.working_popup import show_account
 
 
@@ -84,6 +84,7 @@ class TallyBars(QWidget):
             self.rows = tally(desk.facts(week), desk.context, self.bench.week, self._names())
         self.focus_row = min(self.focus_row, max(0, len(self.rows) - 1))
         self.setAccessibleDescription("; ".join(map(self._spoken, self.rows)))
+        self.setToolTip(tip(self._about()))
         self.setMinimumHeight(round(self._height()))
         self.would = self._tried()
         self.update()
@@ -192,17 +193,20 @@ class TallyBars(QWidget):
         used = painter.fontMetrics().horizontalAdvance(tr("Tally")) + 12
         painter.setFont(font("small"))
         painter.setPen(colours.ink3)
-        if self.rows:
-            about = tr(
-                "fractional sets in week {week} beside each muscle's range, emphasis first",
-                week=self.bench.week + 1,
-            )
-        else:
-            about = tr("opens with a program")
+        about = self._about()
         room = line.adjusted(used, 1, 0, 0)
         cut = Qt.TextElideMode.ElideRight
         shown = painter.fontMetrics().elidedText(about, cut, int(room.width()))
         painter.drawText(room, side, shown)
+
+    def _about(self) -> str:
+        """What the bars show; cut in the title where it is narrow, whole in the tooltip."""
+        if not self.rows:
+            return tr("opens with a program")
+        return tr(
+            "fractional sets in week {week} beside each muscle's range, emphasis first",
+            week=self.bench.week + 1,
+        )
 
     def _paint_row(
         self, painter: QPainter, place: QRectF, row: TallyRow, *, top: float, colours: Theme
@@ -233,7 +237,7 @@ class TallyBars(QWidget):
         colours: Theme,
     ) -> None:
         shown = would or row
-        tail = "light" if self.light else ("" if self.compact else range_text(row))
+        tail = tr("light") if self.light else ("" if self.compact else range_text(row))
         rest = self._put(painter, rect, tail, colour=colours.ink2, step="small")
         outside = not self.light and (shown.below or shown.above)
         value = colours.accent if would else colours.outside if outside else colours.ink
@@ -386,7 +390,11 @@ class TallyBars(QWidget):
     def event(self, event: QEvent) -> bool:
         if event.type() == QEvent.Type.ToolTip and isinstance(event, QHelpEvent):
             at = self._row_at(QPointF(event.pos()))
-            text = "" if at is None else f"{self._spoken(self.rows[at])}. {tr(accounts.CLICK)}"
+            text = (
+                self.toolTip()
+                if at is None
+                else f"{self._spoken(self.rows[at])}. {tr(accounts.CLICK)}"
+            )
             QToolTip.showText(event.globalPos(), text, self)
             return True
         return super().event(event)

@@ -78,7 +78,7 @@ def _group_row(
     sets = facts.by_group[at]
     # a muscle that the plan leaves alone has no range to fall short of
     band = context.band("weekly_sets", "other", index=index) if group.main and sets else None
-    return TallyRow(group.key, group.name, group.muscles, sets, band, False)
+    return TallyRow(group.key, tr(group.name), group.muscles, sets, band, False)
 
 
 def scale_top(rows: Iterable[TallyRow]) -> float:

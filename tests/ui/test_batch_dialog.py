@@ -5,14 +5,17 @@ from datetime import date
 from pathlib import Path
 
 import pytest
+from pypdf import PdfReader
 from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
 
+from app.booklet import Paper
 from app.domain.client import ClientId
 from app.domain.program import ProgramId
 from app.domain.work import Work
 from app.ui.batch_dialog import FOLDER, BatchDialog
 from app.ui.bench import Bench
+from app.ui.paper_habits import LANGUAGE, SIZE
 from db.store import Store
 from tests.ui.access import marked_up, too_small, unnamed
 from tests.ui.desks import PROGRAM, RUNA
@@ -61,6 +64,40 @@ def test_booklets_are_made_and_what_failed_says_why(
     assert dialog.summary.text() == "1 booklet made. 1 could not be made; its line says why."
     assert len(store.issues(ProgramId("p-Oskar Leidner"))) == 1
     assert store.issues(ProgramId("p-王伟")) == ()
+
+
+@pytest.mark.parametrize(
+    ("chosen", "spoken"), [("", ("Übung", "Semana")), ("es", ("Semana", "Semana"))]
+)
+def test_a_language_is_each_clients_own_or_one_for_all(
+    dialog: BatchDialog,
+    qtbot: QtBot,
+    tmp_path: Path,
+    store: Store,
+    chosen: str,
+    spoken: tuple[str, str],
+) -> None:
+    leidner = ClientId("c-Oskar Leidner")
+    before = store.load_client(leidner)
+    program = store.load_program(ProgramId("p-Oskar Leidner"))
+    after = replace(before, language="de")
+    store.save(Work(before, program), Work(after, program), label="Language")
+    store.set_setting(LANGUAGE, "es")
+    dialog.language.setCurrentIndex(dialog.language.findData(chosen))
+    tick(dialog, "Oskar Leidner", RUNA.name)
+    run(dialog, qtbot)
+    texts = [PdfReader(path).pages[1:] for path in sorted(tmp_path.glob("*.pdf"))]
+    for pages, word in zip(texts, spoken, strict=True):
+        assert word in "".join(page.extract_text() for page in pages)
+
+
+def test_paper_begins_at_the_coachs_usual_size(
+    qtbot: QtBot, dressed, bench: Bench, store: Store
+) -> None:
+    store.set_setting(SIZE, "A5")
+    made = BatchDialog(bench, store, None, today=TODAY)
+    qtbot.addWidget(made)
+    assert made.paper.currentData() is Paper.A5
 
 
 def test_what_was_made_is_no_longer_ticked_what_failed_still_is(

@@ -80,7 +80,8 @@ def test_the_tip_says_measure_reason_source_and_keys(pane: FindingsPane) -> None
     delegate = pane.list.itemDelegate()
     assert isinstance(delegate, FindingDelegate)
     told = delegate.told(Row(finding))
-    assert told[:3] == (finding.text, measured_text(finding), finding.reason)
+    measured = measured_text(finding)
+    assert told[:4] == (finding.text, finding.place_text, measured, finding.reason)
     assert "M mends" in told[-1]
     assert delegate.told(Row(finding, "would go"))[-1] == ""
     accepted = delegate.told(Row(finding, "", "asked for it"))

@@ -7,7 +7,8 @@ The language is English with accents and two fifths longer. A word without an ac
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
+from html import unescape
 
 import pytest
 from PySide6.QtCore import (
@@ -47,9 +48,13 @@ from app.resources.languages import NAMES, PSEUDO, find_language
 from app.ui.actions import ACTIONS
 from app.ui.bench import Bench
 from app.ui.forms import Elided
+from app.ui.grid.face import day_tooltip, spoken_day, tooltip
+from app.ui.grid.surface import WeekSurface
 from app.ui.window import Window
+from app.ui.words import DOT
 from db.store import Store
 from tests.ui.desks import PROGRAM, RUNA, slot_ids
+from tests.ui.painted import Painted, watched
 
 SHOWN = (
     Qt.ItemDataRole.DisplayRole,
@@ -190,6 +195,68 @@ def cut(window: QWidget) -> set[tuple[str, str]]:
     return found
 
 
+def spoken_of(window: QWidget) -> Iterator[str]:
+    """Everything that a window says without paint: names, tips, models, cards."""
+    for widget in (window, *window.findChildren(QWidget)):
+        yield from (text for _, text in texts_of(widget))
+        if isinstance(widget, WeekSurface):
+            for day in widget.face.days:
+                yield from (spoken_day(day), day_tooltip(day), *map(tooltip, day.cards))
+
+
+def pieces(text: str) -> set[str]:
+    """The plain runs of words in a text, between its accented words, figures and signs."""
+    text = re.sub(r"\w*[^\W\d_a-zA-Z]\w*", "|", text)
+    return {one.strip(" -'.").lower() for one in re.split(r"[^A-Za-z '.-]+", text)}
+
+
+def data_phrases() -> set[str]:
+    """The runs of words that data are painted with: whole names, never single words of them."""
+    found: set[str] = set()
+    for exercise in resources.catalogue().exercises:
+        found |= pieces(exercise.name)
+    for name in resources.muscle_names().values():
+        found |= pieces(name.trade) | pieces(name.plain)
+    for reference in resources.references().values():
+        found |= pieces(reference.short) if hasattr(reference, "short") else set()
+    for citation in press.citations().values():
+        found |= pieces(citation.short)
+    found |= pieces(RUNA.name) | pieces(RUNA.team) | pieces(PROGRAM.name)
+    for free in RUNA.free:
+        found |= pieces(free.note) | set(free.note.split())  # it wraps in a narrow day
+    for block in PROGRAM.blocks:
+        found |= pieces(block.name)
+    for session in (one for day in PROGRAM.weeks[0].days for one in day.sessions):
+        found |= pieces(session.title)
+    return found | set(WORDS.lower().split())
+
+
+PHRASES = data_phrases()
+
+
+def unspoken(painted: Painted) -> set[tuple[str, str]]:
+    """Painted texts that went past the translation: no accent, and no data."""
+    return {
+        ("painted", text[:90])
+        for text in painted.texts
+        if any(re.search("[aeiou]", one) and len(one) > 2 for one in pieces(text) - PHRASES)
+    }
+
+
+def said_in(windows: Iterable[QWidget]) -> str:
+    """Everything that windows say beside what they paint."""
+    return unescape("\n".join(text for window in windows for text in spoken_of(window)))
+
+
+def lost(painted: Painted, said: str) -> set[tuple[str, str]]:
+    """Painted texts that are cut and whose parts stand nowhere whole."""
+    return {
+        ("cut", text[:90])
+        for text in painted.cut
+        if not all(part.strip() in said for part in re.split(f"[{DOT};]", text))
+    }
+
+
 @pytest.fixture
 def opened(monkeypatch: pytest.MonkeyPatch) -> list[QWidget]:
     """Every dialog that a command opens, as it would wait for somebody."""
@@ -238,19 +305,39 @@ def test_nothing_in_the_window_is_untranslated(spoken_window: Window) -> None:
     assert cut(spoken_window) == set()
 
 
+@pytest.fixture
+def painted(monkeypatch: pytest.MonkeyPatch) -> Iterator[Painted]:
+    """What is painted during the test."""
+    with watched(monkeypatch) as seen:
+        yield seen
+
+
+def test_nothing_painted_in_the_window_is_untranslated(
+    painted: Painted, spoken_window: Window
+) -> None:
+    spoken_window.grab()
+    assert painted.texts
+    assert unspoken(painted) == set()
+    assert lost(painted, said_in([spoken_window])) == set()
+
+
 @pytest.mark.parametrize("action", ACTIONS, ids=lambda action: action.id)
 def test_nothing_that_a_command_opens_is_untranslated(
-    action, spoken_window: Window, opened: list[QWidget]
+    action, spoken_window: Window, opened: list[QWidget], painted: Painted
 ) -> None:
     if action.id == "quit":
         return
     spoken_window.bench.select(tuple(slot_ids(spoken_window.bench)[:1]))
+    said = said_in([spoken_window])
     refused = run(spoken_window, action.run)
     assert plain_words(refused) == [], refused
     tops = [w for w in QApplication.topLevelWidgets() if w.isVisible() and w is not spoken_window]
     found = set()
     for top in {*opened, *tops}:
+        top.grab()
         found |= untold(top) | cut(top)
+    said += said_in([spoken_window, *opened, *tops])
+    found |= unspoken(painted) | lost(painted, said)
     for top in {*opened, *tops}:
         top.close()
         top.deleteLater()

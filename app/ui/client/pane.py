@@ -126,5 +126,5 @@ class ClientPane(QFrame):
         if work is None:
             self.rail.show_words((tr("Client"),))
         else:
-            told = tuple(section.word for section in self.sections if section.word)
+            told = tuple(tr(section.word) for section in self.sections if section.word)
             self.rail.show_words((work.client.name, *told))

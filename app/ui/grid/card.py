@@ -11,7 +11,7 @@ from PySide6.QtGui import QColor, QPainter, QPen, QPixmap
 from app.domain.program import Field
 from app.domain.wording import tr
 from app.ui import signs
-from app.ui.grid.face import CardFace
+from app.ui.grid.face import CardFace, tempo_text
 from app.ui.grid.pens import Pens, sharp
 from app.ui.theme import Step
 
@@ -243,7 +243,7 @@ def _third_line(
     end = left + pens.width(rest, "small")
     pens.write(painter, QPointF(left, y), text, step="small", colour=pens.theme.ink2)
     _underline(painter, (left, end), y, Field.REST in card.pinned, pens=pens)
-    at = text.find(f"tempo {card.slot.tempo}")
+    at = text.find(tempo_text(card.slot))
     if Field.TEMPO in card.pinned and at >= 0:
         start = left + pens.width(text[:at], "small")
         _underline(painter, (start, left + pens.width(text, "small")), y, True, pens=pens)

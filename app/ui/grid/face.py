@@ -67,6 +67,7 @@ class CardFace:
     start_min: float
     mark: Mark | None = None
     rests_on: str = ""
+    timed: bool = False
 
     @property
     def load_text(self) -> str:
@@ -166,7 +167,7 @@ def clock_text(seconds: int) -> str:
 def load_texts(load: Load | None, exercise: Exercise, unit: str) -> tuple[str, str]:
     """The load's number and unit as a card says them; both empty where none is known."""
     if exercise.load_kind is LoadKind.BAND:
-        return "band", ""
+        return tr("band"), ""
     if load is None:
         return (tr("own weight"), "") if exercise.load_kind is LoadKind.BODY else ("", "")
     number = lb_from_kg(load.load_kg) if unit == "lb" else load.load_kg
@@ -178,6 +179,11 @@ def load_texts(load: Load | None, exercise: Exercise, unit: str) -> tuple[str, s
     if exercise.load_kind is LoadKind.DUMBBELL_EACH:
         return f"2 × {text}", unit
     return text, unit
+
+
+def tempo_text(slot: Slot) -> str:
+    """'tempo 3-1-1'."""
+    return tr("tempo {tempo}", tempo=slot.tempo)
 
 
 def free_text(free: FreeTime, *, known: bool = True) -> str:
@@ -207,7 +213,7 @@ def card_face(
     number, shown_unit = load_texts(load, exercise, unit)
     details: tuple[str, ...] = (tr("each side"),) if exercise.unilateral else ()
     if slot.tempo:
-        details += (tr("tempo {tempo}", tempo=slot.tempo),)
+        details += (tempo_text(slot),)
     return CardFace(
         slot=slot,
         name=exercise.name,
@@ -223,6 +229,7 @@ def card_face(
         start_min=start_min,
         mark=mark,
         rests_on=_rests_on(load),
+        timed=exercise.timed,
     )
 
 
@@ -333,19 +340,22 @@ def week_face(
 # -- speech ------------------------------------------------------------------------------------
 
 
+def _spoken_scheme(card: CardFace) -> str:
+    """'4 sets of 8 to 10', '3 sets of 30 seconds'."""
+    low, high = card.slot.reps.low, card.slot.reps.high
+    reps = str(low) if low == high else tr("{low} to {high}", low=low, high=high)
+    if card.timed:
+        return trn(
+            "1 set of {reps} seconds", "{n} sets of {reps} seconds", card.slot.sets, reps=reps
+        )
+    return trn("1 set of {reps}", "{n} sets of {reps}", card.slot.sets, reps=reps)
+
+
 def spoken_card(day: DayFace, card: CardFace) -> str:
     """'Tuesday, Back squat, 4 sets of 10, RIR 2, 70 kg', with what else a glance would show."""
-    reps = reps_text(card.slot.reps).replace("–", tr(" to "))
-    seconds = tr(" seconds") if card.scheme.endswith(" s") else ""
-    sets = trn("1 set", "{n} sets", card.slot.sets)
-    parts = [
-        day.name,
-        card.name,
-        tr("{sets} of {reps}{seconds}", sets=sets, reps=reps, seconds=seconds),
-        card.effort,
-    ]
+    parts = [day.name, card.name, _spoken_scheme(card), card.effort]
     if card.load:
-        parts.append(card.load_text.replace("×", "times"))
+        parts.append(card.load_text.replace("×", tr("times")))
     if card.slot.pair:
         parts.append(tr("paired {pair}", pair=card.slot.pair))
     if card.mark:
@@ -357,19 +367,18 @@ def spoken_card(day: DayFace, card: CardFace) -> str:
 
 def spoken_day(day: DayFace) -> str:
     """'Thursday 26, Lower body, 18 sets, 57 of 60 minutes'."""
-    start = f"{day.name} {day.on.day}" + (tr(", today") if day.today else "")
+    start = [f"{day.name} {day.on.day}", *([tr("today")] if day.today else [])]
     if not day.cards:
-        return tr("{start}, {free}, nothing yet", start=start, free=day.free)
+        return ", ".join([*start, *([day.free] if day.free else []), tr("nothing yet")])
     titles = [session.title for session in day.sessions if session.title]
-    cap = tr(" of {cap_min}", cap_min=day.cap_min) if day.cap_min else ""
-    return ", ".join(
-        [
-            start,
-            *titles,
-            tr("{sets} sets", sets=day.sets),
-            tr("{whole_minutes}{cap} minutes", whole_minutes=whole_minutes(day.minutes), cap=cap),
-        ]
+    sets = trn("{n} set", "{n} sets", day.sets)
+    minutes, cap = whole_minutes(day.minutes), day.cap_min
+    time = (
+        tr("{minutes} of {cap} minutes", minutes=minutes, cap=cap)
+        if cap
+        else trn("{n} minute", "{n} minutes", minutes)
     )
+    return ", ".join([*start, *titles, sets, time])
 
 
 def tooltip(card: CardFace) -> str:
@@ -379,7 +388,10 @@ def tooltip(card: CardFace) -> str:
     lines = [card.name, first, second]
     if card.pinned:
         lines.append(
-            tr("Set by hand: ") + ", ".join(sorted(tr(field.value) for field in card.pinned))
+            tr(
+                "Set by hand: {fields}",
+                fields=", ".join(sorted(tr(field.value) for field in card.pinned)),
+            )
         )
     if card.rests_on:
         lines.append(card.rests_on)

@@ -96,12 +96,7 @@ def _paint_rows(
     """Rows in columns: name, before → after, range; returns the y below them."""
     theme = pens.theme
     right = foot.right() - PAD
-    ranges = [
-        text
-        if text.startswith(("from", "up to")) or "–" in text or not text
-        else tr("of {text}", text=text)
-        for text in (row.range_text for row in rows)
-    ]
+    ranges = [tr("of {text}", text=row.range_text) if row.cap else row.range_text for row in rows]
     range_width = max((pens.width(text, "small") for text in ranges), default=0.0)
     for row, text in zip(rows, ranges, strict=True):
         baseline = pens.baseline(y, "body")

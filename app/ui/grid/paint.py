@@ -267,8 +267,8 @@ def paint_foot(painter: QPainter, day: DayFace, box: DayBox, pens: Pens) -> None
     left, right = foot.left() + 9, foot.right() - 9
     painter.fillRect(QRectF(left - 2, foot.top(), right - left + 4, 1), theme.rule)
     y = pens.baseline(foot.top() + 4, "number")
-    sets = f"{day.sets} {trn('set', 'sets', day.sets)}"
-    cap = tr(" of {cap_min} min", cap_min=day.cap_min) if day.cap_min else " min"
+    sets = trn("{n} set", "{n} sets", day.sets)
+    cap = tr(" of {cap_min} min", cap_min=day.cap_min) if day.cap_min else tr(" min")
     minutes = whole_minutes(day.minutes)
     over = bool(day.cap_min) and minutes > day.cap_min
     x = pens.write(painter, QPointF(left, y), sets, step="medium", colour=theme.ink)

@@ -43,12 +43,16 @@ class Word(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """A number of a day or week before and after, with its range in words ('12–20', 'of 60')."""
+    """A number of a day or week before and after, with its range in words ('12–20', '60').
+
+    cap: the range is what there is at most, and is not a range to be in.
+    """
 
     name: str
     before: float
     after: float
     range_text: str
+    cap: bool = False
 
     @property
     def text(self) -> str:
@@ -58,8 +62,11 @@ class Row:
             change = f"{amount(self.before)} → {change}"
         if not self.range_text:
             return f"{self.name} {change}"
-        link = "," if self.range_text.startswith(("from", "up to")) else tr(" of")
-        return f"{self.name} {change}{link} {self.range_text}"
+        if self.cap or "–" in self.range_text:
+            return tr(
+                "{name} {change} of {cap}", name=self.name, change=change, cap=self.range_text
+            )
+        return f"{self.name} {change}, {self.range_text}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,7 +101,7 @@ def muscle_rows(
             )
         else:
             number = GROUP_OF[muscle]
-            name = GROUPS[number].name
+            name = tr(GROUPS[number].name)
             was, becomes = before.by_group[number], after.by_group[number]
         kind = "emphasised" if emphasised else "other"
         row = Row(name, was, becomes, _words(context.band("weekly_sets", kind, index=index)))
@@ -110,7 +117,7 @@ def _words(band: Range | None) -> str:
 def minutes_row(before: WeekFacts, after: WeekFacts, *, day: int, cap_min: int) -> Row:
     """Minutes of the day before and after, beside the client's own."""
     was, becomes = (whole_minutes(facts.minutes_by_day[day]) for facts in (before, after))
-    return Row(tr("Minutes"), was, becomes, str(cap_min) if cap_min else "")
+    return Row(tr("Minutes"), was, becomes, str(cap_min) if cap_min else "", cap=bool(cap_min))
 
 
 def muscles_of(exercises: tuple[Exercise, ...]) -> tuple[Muscle, ...]:
@@ -131,13 +138,15 @@ def short_text(finding: Finding) -> str:
             return tr("{over} min over the cap", over=amount(over))
     if finding.rule == "weekly_sets" and finding.below is not None:
         name = finding.text.split(" ", 1)[0] if not finding.about else _about(finding.about)
-        return f"{name} {(tr('short') if finding.below else tr('over'))}"
+        return (
+            tr("{muscle} short", muscle=name) if finding.below else tr("{muscle} over", muscle=name)
+        )
     return finding.text
 
 
 def _about(key: str) -> str:
     group = next((g for g in GROUPS if g.key == key), None)
-    return group.name if group else muscle_name(Muscle(key))
+    return tr(group.name) if group else muscle_name(Muscle(key))
 
 
 def of_week(findings: tuple[Finding, ...], preview: Preview, index: int) -> tuple[Finding, ...]:

@@ -21,7 +21,12 @@ from app.ui.library.rows import range_text, study_text
 from app.ui.parts import tell_as_picture
 from app.ui.theme import Theme, current, font
 
-BANDS = ((0, 20, "low"), (20, 40, "moderate"), (40, 60, "high"), (60, None, mark("very high")))
+BANDS = (
+    (0, 20, mark("low")),
+    (20, 40, mark("moderate")),
+    (40, 60, mark("high")),
+    (60, None, mark("very high")),
+)
 BANDS_FROM = "digiovine1992"
 """The usual bands of amplitude, % MVIC, and who drew them."""
 
@@ -132,7 +137,7 @@ class EvidenceChart(QWidget):
             painter.setPen(colours.ink2)
             room = QRectF(left + 2, 0, right - left - 2, field.top() - 2)
             shown = painter.fontMetrics().elidedText(
-                name, Qt.TextElideMode.ElideRight, int(room.width())
+                tr(name), Qt.TextElideMode.ElideRight, int(room.width())
             )
             painter.drawText(room, int(Qt.AlignmentFlag.AlignLeft), shown)
 

@@ -107,7 +107,7 @@ def test_rows_put_emphasised_and_changed_muscles_first():
 def test_a_row_reads_as_before_arrow_after_of_range():
     assert Row("Quadriceps", 10, 13, "12–20").text == "Quadriceps 10 → 13 of 12–20"
     assert Row("Calves", 3, 6, "from 4").text == "Calves 3 → 6, from 4"
-    assert Row("Minutes", 52, 52, "60").text == "Minutes 52 of 60"
+    assert Row("Minutes", 52, 52, "60", cap=True).text == "Minutes 52 of 60"
     assert Row("Minutes", 0, 13.5, "").text == "Minutes 0 → 13.5"
 
 
