@@ -8,11 +8,11 @@ from PySide6.QtWidgets import QComboBox, QHBoxLayout, QWidget
 from app.domain.edits.whole import set_emphasis
 from app.domain.exercise import Muscle
 from app.domain.findings import edit
-from app.domain.wording import tr
+from app.domain.wording import mark, tr
 from app.ui.bench import Bench
 from app.ui.forms import Sheet, plain
 
-PLACES = ("first", "second", "third")
+PLACES = (mark("first"), mark("second"), mark("third"))
 
 
 class EmphasisChoice(QWidget):
@@ -26,11 +26,11 @@ class EmphasisChoice(QWidget):
         names = sorted(
             ((bench.shelf.muscles[m].trade, m) for m in Muscle), key=lambda pair: pair[0].lower()
         )
-        more = tuple(f"{number + 1}th" for number in range(len(PLACES), len(chosen)))
+        more = tuple(str(number + 1) for number in range(len(PLACES), len(chosen)))
         for number, place in enumerate((*PLACES, *more)):
             box = QComboBox()
             box.setMinimumHeight(32)
-            box.setAccessibleName(tr("Emphasis, {place}", place=place))
+            box.setAccessibleName(tr("Emphasis, {place}", place=tr(place)))
             box.addItem(tr("none"), None)
             for name, muscle in names:
                 box.addItem(name, muscle)

@@ -302,11 +302,11 @@ class Hand:
             return tr(
                 "In place of {catalogue}", catalogue=self.bench.desk.catalogue[slot.exercise].name
             )
-        return tr(
-            "{tr} here, {place_text}",
-            tr=tr("Copy") if aim.copy else tr("Put"),
-            place_text=self._place_text(aim),
-        ).rstrip(", ")
+        place = self._place_text(aim)
+        if not place:
+            return tr("Copy here") if aim.copy else tr("Put here")
+        whole = mark("Copy here, {place}") if aim.copy else mark("Put here, {place}")
+        return tr(whole, place=place)
 
     def _place_text(self, aim: Aim) -> str:
         """'third of seven', as the session would be."""
@@ -339,32 +339,32 @@ _REACH = {
 }
 
 _ORDINALS = (
-    "first",
-    "second",
-    "third",
-    "fourth",
-    "fifth",
-    "sixth",
-    "seventh",
-    "eighth",
-    "ninth",
-    "tenth",
-    "eleventh",
-    "twelfth",
+    mark("first"),
+    mark("second"),
+    mark("third"),
+    mark("fourth"),
+    mark("fifth"),
+    mark("sixth"),
+    mark("seventh"),
+    mark("eighth"),
+    mark("ninth"),
+    mark("tenth"),
+    mark("eleventh"),
+    mark("twelfth"),
 )
 _NUMBERS = (
-    "one",
-    "two",
-    "three",
-    "four",
-    "five",
-    "six",
-    "seven",
-    "eight",
-    "nine",
-    "ten",
-    "eleven",
-    "twelve",
+    mark("one"),
+    mark("two"),
+    mark("three"),
+    mark("four"),
+    mark("five"),
+    mark("six"),
+    mark("seven"),
+    mark("eight"),
+    mark("nine"),
+    mark("ten"),
+    mark("eleven"),
+    mark("twelve"),
 )
 
 
@@ -373,5 +373,5 @@ def place_words(at: int, count: int) -> str:
     if count == 1:
         return ""
     if count <= len(_NUMBERS):
-        return tr("{at} of {count}", at=_ORDINALS[at], count=_NUMBERS[count - 1])
+        return tr("{at} of {count}", at=tr(_ORDINALS[at]), count=tr(_NUMBERS[count - 1]))
     return tr("number {at} of {count}", at=at + 1, count=count)
