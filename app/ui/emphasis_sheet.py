@@ -26,7 +26,9 @@ class EmphasisChoice(QWidget):
         names = sorted(
             ((bench.shelf.muscles[m].trade, m) for m in Muscle), key=lambda pair: pair[0].lower()
         )
-        more = tuple(str(number + 1) for number in range(len(PLACES), len(chosen)))
+        more = tuple(
+            tr("number {place}", place=number + 1) for number in range(len(PLACES), len(chosen))
+        )
         for number, place in enumerate((*PLACES, *more)):
             box = QComboBox()
             box.setMinimumHeight(32)

@@ -71,7 +71,7 @@ def test_each_place_has_its_name(qtbot: QtBot, bench: Bench) -> None:
     qtbot.addWidget(choice)
     names = [box.accessibleName() for box in choice.boxes]
     assert len(set(names)) == 5
-    assert names[3] == "Emphasis, 4th"
+    assert names[3] == "Emphasis, number 4"
 
 
 def test_everybody_can_use_it(qtbot: QtBot, dressed: QApplication, sheet: EmphasisSheet) -> None:
