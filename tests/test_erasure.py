@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
+from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 import pytest
@@ -31,6 +32,8 @@ from tests.db.test_passphrase import OTHER
 from tests.marked import PICTURE, add_marked, found_in, marked_client, marked_program
 
 MARKED = marked_client()
+BEFORE = datetime(2026, 1, 11, 8, tzinfo=UTC)
+"""Copies of one hour are thinned out, so those of the tests are hours apart."""
 
 
 @pytest.fixture
@@ -39,13 +42,13 @@ def store(tmp_path: Path) -> Iterator[Store]:
     path = tmp_path / "coach.db"
     made = Store.open(path)
     fill(made)
-    back_up(path)
+    back_up(path, at=BEFORE)
     add_marked(made)
     folder = PictureFolder(path)
     folder.take_in(PICTURE, b"zqpixelsqz")
     folder.take_in("2026-01-11-front.jpg", b"Runa")
     folder.take_in("nobodys.jpg", b"left behind")
-    back_up(path)
+    back_up(path, at=BEFORE + timedelta(hours=3))
     copy_aside(path, "before-restore")
     yield made
     made.close()

@@ -105,7 +105,7 @@ def make_calendar(
     calendar = Calendar()
     for name, value in (("prodid", MAKER), ("version", "2.0"), ("method", "PUBLISH")):
         calendar.add(name, value)
-    calendar.add("x-wr-calname", program.name)
+    calendar.add("x-wr-calname", " ".join(program.name.split()))
     stamp = now.astimezone(UTC).strftime("%Y%m%dT%H%M%SZ")
     sent, there, count = dict(earlier), set[str](), 0
     for index, event in _events(program, catalogue, wish, zone):

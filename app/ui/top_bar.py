@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
     QComboBox,
     QHBoxLayout,
@@ -23,6 +24,9 @@ from app.ui.words import tip
 from db.lines import ClientLine, ProgramLine
 
 NEW = mark("…new")
+
+NARROW = 1200
+"""Below this width, px, the menus stand closer."""
 
 MOST_MEASURED = 500
 """Up to so many clients, the box is as wide as the longest name; measuring more takes too long."""
@@ -77,6 +81,20 @@ class TopBar(QWidget):
         )
         bench.changed.connect(lambda *_: self.refresh())
         self.refresh()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._set_compact(self.width() < NARROW)
+
+    def _set_compact(self, compact: bool) -> None:
+        """Draw the menus closer where the bar is narrow, so that none of them is cut off."""
+        if self.menus.property("compact") == compact:
+            return
+        self.menus.setProperty("compact", compact)
+        self.menus.style().unpolish(self.menus)
+        self.menus.style().polish(self.menus)
+        self.clients.setMinimumWidth(96 if compact else 120)
+        self.programs.setMinimumWidth(120 if compact else 170)
 
     def _tool(self, picture: str, name: str, run: object) -> QToolButton:
         button = QToolButton()

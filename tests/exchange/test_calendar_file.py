@@ -178,6 +178,12 @@ def test_what_is_remembered_wrong_stops_nothing() -> None:
     assert len(events(calendar)) == 5
 
 
+def test_a_name_of_several_lines_stays_on_one() -> None:
+    found = made(replace(PLAN, name="Ridge\nseason"))
+    assert b"X-WR-CALNAME:Ridge season\r\n" in found.data
+    assert len(events(found)) == len(events(made()))
+
+
 @settings(max_examples=25)
 @given(programs(), st.text(max_size=30))
 def test_every_program_comes_back_through_the_library(plan, title: str) -> None:

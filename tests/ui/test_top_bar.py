@@ -13,7 +13,8 @@ from app.domain.edits.whole import rename
 from app.domain.findings import edit
 from app.domain.program import ProgramId
 from app.ui.bench import Bench
-from app.ui.top_bar import TopBar
+from app.ui.top_bar import NARROW, TopBar
+from app.ui.window import Window
 from db.lines import ClientLine, ProgramLine
 from tests.ui.desks import PROGRAM, RUNA, START
 
@@ -112,3 +113,13 @@ def test_many_clients_do_not_make_the_box_wider_than_a_name(bar: TopBar) -> None
     assert bar.clients.sizeHint().width() <= bar.clients.maximumWidth()
     bar.show_clients(CLIENTS, RUNA.id)
     assert [bar.clients.itemData(k) for k in range(2)] == ["jorunn", RUNA.id]
+
+
+@pytest.mark.parametrize("width", [1000, 1200, 1600])
+def test_no_menu_is_cut_off_in_the_narrowest_window(window: Window, qtbot: QtBot, width) -> None:
+    window.resize(width, 640)
+    menus = window.top.menus
+    last = menus.actions()[-1]
+    qtbot.waitUntil(lambda: menus.property("compact") == (width < NARROW))
+    qtbot.waitUntil(lambda: menus.actionGeometry(last).right() <= menus.width())
+    assert menus.width() >= menus.sizeHint().width()
