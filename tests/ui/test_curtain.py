@@ -78,7 +78,8 @@ def test_the_key_lifts_it_again_and_enter_does_too(window: Window, qtbot: QtBot)
         assert window.curtain.is_down
         cloth = window.curtain._covered[0].cloth
         # a window of another test may take the focus for a moment
-        qtbot.waitUntil(lambda: cloth.button.hasFocus() or not window.isActiveWindow())
+        button = cloth.button
+        qtbot.waitUntil(lambda b=button: b.hasFocus() or not window.isActiveWindow())
         if key is Qt.Key.Key_Return:
             cloth.button.click()
         else:
