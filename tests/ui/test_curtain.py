@@ -72,19 +72,18 @@ def test_one_client_looks_like_any_other_behind_it(window: Window):
     assert window.grab().toImage() == first
 
 
-def test_the_key_lifts_it_again_and_enter_does_too(window: Window, qtbot: QtBot):
-    for key in (Qt.Key.Key_F9, Qt.Key.Key_Return):
-        window.curtain.drop()
-        assert window.curtain.is_down
-        cloth = window.curtain._covered[0].cloth
-        # a window of another test may take the focus for a moment
-        button = cloth.button
-        qtbot.waitUntil(lambda b=button: b.hasFocus() or not window.isActiveWindow())
-        if key is Qt.Key.Key_Return:
-            cloth.button.click()
-        else:
-            qtbot.keyClick(cloth, key)
-        assert not window.curtain.is_down
+@pytest.mark.parametrize("key", [Qt.Key.Key_F9, Qt.Key.Key_Return])
+def test_the_key_lifts_it_again_and_enter_does_too(window: Window, qtbot: QtBot, key: Qt.Key):
+    window.curtain.drop()
+    assert window.curtain.is_down
+    cloth = window.curtain._covered[0].cloth
+    # a window of another test may take the focus for a moment
+    qtbot.waitUntil(lambda: cloth.button.hasFocus() or not window.isActiveWindow())
+    if key is Qt.Key.Key_Return:
+        cloth.button.click()
+    else:
+        qtbot.keyClick(cloth, key)
+    assert not window.curtain.is_down
 
 
 def test_the_command_drops_it(window: Window):
