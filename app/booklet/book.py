@@ -345,12 +345,7 @@ class Sheet:
 
 def cut_short(book: Book, text: str, width: float, style: Style = LABEL) -> str:
     """A name that fits a foot line: whole, or cut with an ellipsis."""
-    text = one_line(text)
-    if book.faces.width_mm(text, style) <= width:
-        return text
-    while text and book.faces.width_mm(text + "…", style) > width:
-        text = text[:-1]
-    return text.rstrip() + "…"
+    return book.faces.shortened(one_line(text), style, width)
 
 
 MOST_NOTE_LINES = 12

@@ -179,10 +179,12 @@ def _facts(sheet: Sheet, entry: Entry) -> float:
     columns = [column for column in columns if column[1]]
     bottom = y = 32.0
     pitch = sheet.width / max(len(columns), 1)
-    for number, (head, text) in enumerate(columns):
+    heads = [sheet.book.wrap(head, SMALL_HEAD, pitch - 2.0) for head, _ in columns]
+    below = y + 5.4 + (max(map(len, heads), default=1) - 1) * SMALL_HEAD.lead_mm
+    for number, (head, (_, text)) in enumerate(zip(heads, columns, strict=True)):
         x = number * pitch
-        pen.text(x, y, pen.fitting(head, SMALL_HEAD, pitch - 2.0), style=SMALL_HEAD)
-        end = pen.paragraph(x, y + 5.4, text, width=pitch - 5, style=BODY)
+        pen.lines(x, y, head, style=SMALL_HEAD)
+        end = pen.paragraph(x, below, text, width=pitch - 5, style=BODY)
         bottom = max(bottom, end)
     pen.rule(0, bottom - 2.4, sheet.width, tone=p.line)
     return bottom + 6.0

@@ -164,6 +164,14 @@ class Faces:
             wide = self._wide[key] = sum(own.get(c) or lent.get(c, 0.0) for c in text)
         return wide * style.size * MM_PER_PT
 
+    def shortened(self, text: str, style: Style, width_mm: float) -> str:
+        """One line of `text`, cut with an ellipsis where it is wider than `width_mm`."""
+        if self.width_mm(text, style) <= width_mm:
+            return text
+        while text and self.width_mm(f"{text}…", style) > width_mm:
+            text = text[:-1]
+        return f"{text.rstrip()}…"
+
     def wrap(self, text: str, style: Style, width_mm: float) -> tuple[str, ...]:
         """`text` in lines no wider than `width_mm`; a word that is too long breaks in itself.
 

@@ -237,11 +237,7 @@ class Pen:
 
     def fitting(self, text: str, style: Style, width: float) -> str:
         """The text, cut with an ellipsis where it is wider than `width` mm."""
-        if self.width(text, style) <= width:
-            return text
-        while text and self.width(f"{text}…", style) > width:
-            text = text[:-1]
-        return f"{text.rstrip()}…"
+        return self.faces.shortened(one_line(text), style, width)
 
     def width(self, text: str, style: Style) -> float:
         """How wide a line would be, mm."""

@@ -13,7 +13,7 @@ import pytest
 from app.booklet import ALL_PARTS, BookletError, Kind, Options, Paper, Part, make
 from app.booklet.bind import bind, open_book
 from app.booklet.book import FOOT_MM, TOP_MM, margins_mm, zoom_of
-from app.booklet.fonts import SMALLEST_PT
+from app.booklet.fonts import SMALLEST_PT, Faces, Style
 from app.booklet.words import dose_text, load_words, rest_text
 from app.domain.client import Client, ClientId
 from app.domain.errors import CoachError
@@ -156,6 +156,26 @@ def test_every_language_stays_inside_the_margins_and_off_its_own_text(code, opti
                 assert one.right <= paper.width_mm - right + 0.5, (page, one)
                 assert one.bottom <= paper.height_mm - (FOOT_MM - 1.2) * zoom, (page, one)
                 assert one.size >= SMALLEST_PT - 0.01, (page, one)
+
+
+@pytest.mark.parametrize("paper", [Paper.A4, Paper.LETTER])
+@pytest.mark.parametrize("code", ["de", "es"])
+def test_no_text_of_the_ordinary_booklet_is_cut_in_another_language(
+    monkeypatch: pytest.MonkeyPatch, code: str, paper: Paper
+) -> None:
+    cut: set[str] = set()
+    whole = Faces.shortened
+
+    def noted(faces: Faces, text: str, style: Style, width_mm: float) -> str:
+        shown = whole(faces, text, style, width_mm)
+        if shown != text:
+            cut.add(f"{text}: {shown}")
+        return shown
+
+    monkeypatch.setattr(Faces, "shortened", noted)
+    with speaking(find_language(code)):
+        make(issue(), content(), Options(paper=paper))
+    assert cut == set()
 
 
 def overlaps(letters: list[Letter]) -> list[tuple[Letter, Letter]]:
