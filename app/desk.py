@@ -11,7 +11,7 @@ from collections.abc import Callable, Hashable, Iterator
 from contextlib import AbstractContextManager
 from dataclasses import dataclass, replace
 from datetime import date, datetime
-from typing import Protocol
+from typing import TYPE_CHECKING, Protocol
 from uuid import uuid4
 
 from app.domain import checks
@@ -23,12 +23,14 @@ from app.domain.handed_out import HandedOut
 from app.domain.loads import load_for, printed_loads
 from app.domain.program import Program, ProgramId, Slot, SlotId, Week
 from app.domain.ranges import RangeBook
-from app.domain.results import Diary
 from app.domain.strength import Load
 from app.domain.wording import tr, trn
 from app.domain.work import Coach, Issue, IssueId, Work
 from app.history import History, Step
 from db.lines import IssueLine
+
+if TYPE_CHECKING:
+    from app.domain.results import Diary
 
 log = logging.getLogger(__name__)
 

@@ -6,7 +6,6 @@ from dataclasses import dataclass
 from datetime import date, datetime
 
 from app.domain.client import ClientId
-from app.domain.due import Standing
 from app.domain.program import ProgramId
 from app.domain.work import IssueId
 
@@ -20,20 +19,6 @@ class ClientLine:
     team: str
     archived: bool
     programs: int
-
-
-@dataclass(frozen=True, slots=True)
-class RosterLine:
-    """One client in the list of all: who it is, and what decides what is needed next."""
-
-    id: ClientId
-    name: str
-    team: str
-    contact: str
-    born: date | None
-    tags: tuple[str, ...]
-    programs: int
-    standing: Standing
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,12 +7,12 @@ number of clients and not with what is kept of them.
 from __future__ import annotations
 
 import sqlite3
+from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
 from app.domain.client import ClientId, Stage
 from app.domain.due import Standing
-from db.lines import RosterLine
 from db.reading import date_of
 
 TAG_END = "\x1f"
@@ -43,6 +43,20 @@ FROM clients AS c
   LEFT JOIN papers ON papers.client_id = c.id
 ORDER BY c.name, c.id
 """
+
+
+@dataclass(frozen=True, slots=True)
+class RosterLine:
+    """One client in the list of all: who it is, and what decides what is needed next."""
+
+    id: ClientId
+    name: str
+    team: str
+    contact: str
+    born: date | None
+    tags: tuple[str, ...]
+    programs: int
+    standing: Standing
 
 
 def list_roster(raw: sqlite3.Connection) -> tuple[RosterLine, ...]:

@@ -18,14 +18,13 @@ from app.domain.client import Client, ClientId
 from app.domain.exercise import Exercise, ExerciseKey
 from app.domain.program import Program, ProgramId
 from app.domain.ranges import Override, Who
-from app.domain.results import Diary
 from app.domain.wording import tr
 from app.domain.work import Coach, Issue, IssueId, Work
 from db import reading
 from db.client_reading import read_client
 from db.engine import WAIT_S
 from db.errors import Cause, StoreFailure, is_of_sqlite, missing, told
-from db.lines import ClientLine, IssueLine, LogLine, ProgramLine, RosterLine
+from db.lines import ClientLine, IssueLine, LogLine, ProgramLine
 from db.open_file import OpenFile, utc_now
 from db.opening import Opened, open_file, open_memory
 from db.passphrase import Passphrase
@@ -34,7 +33,9 @@ from db.program_reading import read_program
 if TYPE_CHECKING:
     from sqlalchemy import Connection
 
+    from app.domain.results import Diary
     from db.erasing import Footprint
+    from db.roster import RosterLine
     from db.whole import Table
 
 

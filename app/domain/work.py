@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date
-from typing import NewType
+from typing import TYPE_CHECKING, NewType
 
 from app.domain.client import Client
 from app.domain.program import Program, SlotId
-from app.domain.results import Diary
+
+if TYPE_CHECKING:
+    from app.domain.results import Diary
 
 IssueId = NewType("IssueId", str)
 

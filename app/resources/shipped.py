@@ -134,12 +134,17 @@ def range_book() -> RangeBook:
 @cache
 def muscle_names() -> Mapping[Muscle, MuscleName]:
     """The names of every muscle group."""
-    return muscle_names_from_toml(text(MUSCLES), source=MUSCLES)
+    return _muscle_names(read_toml(MUSCLES), text(MUSCLES), source=MUSCLES)
 
 
 def muscle_names_from_toml(content: str, *, source: str) -> Mapping[Muscle, MuscleName]:
     """Muscle names from TOML. Raises ResourceError unless every muscle group has all its names."""
-    tables = tables_from_toml(content, source=source)
+    return _muscle_names(tables_from_toml(content, source=source), content, source=source)
+
+
+def _muscle_names(
+    tables: Mapping[str, object], content: str, *, source: str
+) -> Mapping[Muscle, MuscleName]:
     names = {}
     for key, values in tables.items():
         entry = Entry(source, key, values if isinstance(values, dict) else {}, content)

@@ -11,14 +11,17 @@ import traceback
 from io import TextIOWrapper
 from pathlib import Path
 from types import TracebackType
-from typing import cast
+from typing import TYPE_CHECKING, cast
 
 from platformdirs import user_state_path
 from PySide6.QtCore import QMessageLogContext, Qt, QtMsgType, qInstallMessageHandler
-from PySide6.QtWidgets import QApplication, QMessageBox
+from PySide6.QtWidgets import QApplication
 
 from app.domain.errors import CoachError
 from app.domain.wording import tr
+
+if TYPE_CHECKING:
+    from PySide6.QtWidgets import QMessageBox
 
 log = logging.getLogger(__name__)
 
@@ -94,6 +97,8 @@ def caught(kind: type[BaseException], error: BaseException, trace: TracebackType
     log.error("not caught\n%s", account(error, trace))
     if QApplication.instance() is None or _telling:
         return  # one box is enough, however often a painter fails behind it
+    from PySide6.QtWidgets import QMessageBox
+
     box = QMessageBox()
     box.setWindowTitle("Weekloom")
     box.setTextFormat(Qt.TextFormat.PlainText)

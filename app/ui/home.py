@@ -24,7 +24,7 @@ from app.ui.client.section import this_day
 from app.ui.forms import Wrapped, button, plain
 from app.ui.roster.finder import Entry, entries
 from app.ui.words import full_date, tip
-from db.lines import RosterLine
+from db.roster import RosterLine
 
 Index = QModelIndex | QPersistentModelIndex
 NOWHERE = QModelIndex()

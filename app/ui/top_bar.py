@@ -2,7 +2,16 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QSize, Qt, Signal
+from typing import Any
+
+from PySide6.QtCore import (
+    QAbstractListModel,
+    QModelIndex,
+    QPersistentModelIndex,
+    QSize,
+    Qt,
+    Signal,
+)
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
     QComboBox,
@@ -23,6 +32,9 @@ from app.ui.icons import icon
 from app.ui.words import tip
 from db.lines import ClientLine, ProgramLine
 
+Index = QModelIndex | QPersistentModelIndex
+NOWHERE = QModelIndex()
+
 NEW = mark("…new")
 
 NARROW = 1200
@@ -33,6 +45,35 @@ MOST_MEASURED = 500
 
 NAME_LENGTH = 16
 """How wide the box is for more clients than that, in letters."""
+
+
+class ClientNames(QAbstractListModel):
+    """The clients to choose from, and below them a new one: a list of thousands costs nothing."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.lines: tuple[ClientLine, ...] = ()
+
+    def show_lines(self, lines: tuple[ClientLine, ...]) -> None:
+        """List these."""
+        self.beginResetModel()
+        self.lines = lines
+        self.endResetModel()
+
+    def row_of(self, client_id: ClientId | None) -> int:
+        """The row of that client; -1 where it is not listed."""
+        return next((row for row, line in enumerate(self.lines) if line.id == client_id), -1)
+
+    def rowCount(self, parent: Index = NOWHERE) -> int:
+        return 0 if parent.isValid() else len(self.lines) + 1
+
+    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
+        line = self.lines[index.row()] if index.row() < len(self.lines) else None
+        if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.EditRole):
+            return tr("New client…") if line is None else f"{line.name}{_archived(line)}"
+        if role == Qt.ItemDataRole.UserRole:
+            return None if line is None else line.id
+        return None
 
 
 class TopBar(QWidget):
@@ -48,7 +89,6 @@ class TopBar(QWidget):
     def __init__(self, bench: Bench, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.bench = bench
-        self._listed: tuple[ClientLine, ...] = ()
         self.menus = QMenuBar()
         self.menus.setSizePolicy(QSizePolicy.Policy.Minimum, QSizePolicy.Policy.Preferred)
         self.undo_button = self._tool("undo", tr("Undo"), bench.undo)
@@ -57,7 +97,9 @@ class TopBar(QWidget):
         self.undo_label.setTextFormat(Qt.TextFormat.PlainText)
         self.undo_label.setProperty("role", "small")
         self.undo_label.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        self.names = ClientNames()
         self.clients = self._combo(tr("Client"), 120)
+        self.clients.setModel(self.names)
         self.programs = self._combo(tr("Program"), 170)
         self.booklet = QPushButton(tr("Make booklet"))
         self.booklet.setProperty("primary", True)
@@ -117,19 +159,14 @@ class TopBar(QWidget):
 
     def show_clients(self, lines: tuple[ClientLine, ...], current: ClientId | None) -> None:
         """List the clients with `current` chosen."""
-        if lines != self._listed or not self.clients.count():
-            self._listed = lines
-            self.clients.clear()
+        if lines != self.names.lines:
+            self.names.show_lines(lines)
             few, policy = len(lines) <= MOST_MEASURED, QComboBox.SizeAdjustPolicy
             self.clients.setMinimumContentsLength(0 if few else NAME_LENGTH)
             self.clients.setSizeAdjustPolicy(
                 policy.AdjustToContents if few else policy.AdjustToMinimumContentsLengthWithIcon
             )
-            for line in lines:
-                self.clients.addItem(f"{line.name}{_archived(line)}", line.id)
-            self.clients.addItem(tr("New client…"), None)
-        index = -1 if current is None else self.clients.findData(current)
-        self.clients.setCurrentIndex(index)
+        self.clients.setCurrentIndex(self.names.row_of(current))
         self.clients.setPlaceholderText(tr("Choose a client"))
 
     def show_programs(self, lines: tuple[ProgramLine, ...], current: ProgramId | None) -> None:

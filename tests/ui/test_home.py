@@ -15,7 +15,7 @@ from app.domain.due import Need, Standing
 from app.ui.client import open_form
 from app.ui.home import HomePage
 from app.ui.window import Window
-from db.lines import RosterLine
+from db.roster import RosterLine
 from tests.ui.access import marked_up, too_small, unnamed
 from tests.ui.desks import RUNA
 

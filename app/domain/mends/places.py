@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from math import ceil
 
-from app.domain import substitute
 from app.domain.checks.arrangement import first_heavy
 from app.domain.edits.parts import Spot
 from app.domain.edits.place import move, move_session, replace_exercise, set_warmup
@@ -12,7 +11,6 @@ from app.domain.edits.weeks import make_light
 from app.domain.findings import Edit, edit
 from app.domain.mends.ask import Ask
 from app.domain.program import Span, day_name
-from app.domain.warmup import compose
 from app.domain.wording import mid_sentence, tr
 
 
@@ -42,6 +40,8 @@ def _swapped(ask: Ask, most_skill: float | None) -> Edit | None:
         tuple(limitation.applies_on(on) for limitation in client.limitations),
     )
     if question not in ask.choices:
+        from app.domain import substitute  # a page of findings rarely asks for it
+
         ranked = substitute.rank(slot, ask.program, client, ask.context.catalogue)
         ask.choices[question] = next(
             (
@@ -88,6 +88,8 @@ def warm_up(ask: Ask) -> Edit | None:
     if found is None:
         return None
     index, day, session = found
+    from app.domain.warmup import compose
+
     drills = compose(
         session,
         ask.context.catalogue,

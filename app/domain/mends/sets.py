@@ -8,7 +8,6 @@ from math import ceil, floor
 from app.domain.checks.context import Context
 from app.domain.dose import session_minutes
 from app.domain.edits.fields import add_sets
-from app.domain.edits.split import trimmed_sets
 from app.domain.exercise import Muscle
 from app.domain.findings import Edit, Finding, edit
 from app.domain.mends.ask import Ask
@@ -127,6 +126,8 @@ def fewer_minutes(ask: Ask) -> Edit | None:
     def minutes_of(slots: tuple[Slot, ...]) -> float:
         own = session_minutes(replace(session, slots=slots), ask.context.catalogue).expected
         return whole_minutes(own + others)
+
+    from app.domain.edits.split import trimmed_sets
 
     trimmed = dict(trimmed_sets(session.slots, minutes_of, cap))
     sets = tuple(

@@ -57,7 +57,8 @@ class RowDelegate(QStyledItemDelegate):
         super().__init__(view)
         self.compact = False
         self.figures = LazyFigures(bench.shelf.poses, FIGURE, self)
-        self.figures.ready.connect(view.viewport().update)
+        # a method of Qt's own would have its signature worked out here: ten milliseconds
+        self.figures.ready.connect(lambda: view.viewport().update())
         self._type = Type.now()
         self._font = QApplication.font().key()
 

@@ -16,7 +16,7 @@ from app.domain.due import Due, dues
 from app.domain.folding import fold
 from app.domain.wording import mark, tr
 from app.ui.words import STAGE_WORDS
-from db.lines import RosterLine
+from db.roster import RosterLine
 
 LIKE_A_NAME = 76.0
 """How alike, 0 to 100, what was typed and a part of a name must be. Common practice."""

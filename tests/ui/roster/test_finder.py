@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from app.domain.client import ClientId, Stage
 from app.domain.due import Need, Standing
 from app.ui.roster.finder import Wanted, columns, entries, find, tags_of
-from db.lines import RosterLine
+from db.roster import RosterLine
 
 TODAY = date(2026, 11, 25)
 

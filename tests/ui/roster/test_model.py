@@ -11,7 +11,7 @@ from app.domain.client import ClientId
 from app.domain.due import Standing
 from app.ui.roster.finder import Wanted, entries
 from app.ui.roster.model import RosterModel
-from db.lines import RosterLine
+from db.roster import RosterLine
 
 TODAY = date(2026, 11, 25)
 LINES = tuple(
