@@ -56,6 +56,10 @@ FULL = """
 import os, sys
 from pathlib import Path
 import app.__main__ as program
+
+import gc
+gc.disable()  # as the program itself does before the next lines
+program.bring_in_what_knows_no_qt()
 from PySide6.QtCore import QEvent, QObject, QTimer
 
 class Watch(QObject):
@@ -64,8 +68,6 @@ class Watch(QObject):
             QTimer.singleShot(0, lambda: (print("painted", flush=True), os._exit(0)))
         return False
 
-import gc
-gc.disable()  # as the program itself does before the next line
 from app.ui import start
 window_on = start.window_on
 
