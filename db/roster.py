@@ -1,5 +1,7 @@
 """The list of all clients with the few days that decide what each needs, in one query.
 
+A list of thousands can be read in pieces, so that a window answers between them.
+
 Every day is looked up through a key or an index of its own client, so the cost grows with the
 number of clients and not with what is kept of them.
 """
@@ -18,17 +20,21 @@ from db.reading import date_of
 TAG_END = "\x1f"
 """What stands between two tags in a row; no tag can hold it."""
 
-QUERY = """
+PIECE = 250
+"""So many clients are read at a time where the list is read in pieces."""
+
+_QUERY = """
 WITH runs AS (
   SELECT p.client_id, p.start, date(p.start, '+' || (7 * sum(b.weeks)) || ' days') AS over
   FROM programs AS p JOIN blocks AS b ON b.program_id = p.id
-  WHERE p.archived = 0 GROUP BY p.id
+  WHERE p.archived = 0 {and_programs} GROUP BY p.id
 ),
 plans AS (SELECT client_id, start, max(over) AS over FROM runs GROUP BY client_id),
 papers AS (
   SELECT i.client_id, max(i.sequence) AS sequence,
     date(coalesce(p.start, i.on_date), '+' || (7 * i.weeks) || ' days') AS over
-  FROM issues AS i LEFT JOIN programs AS p ON p.id = i.program_id GROUP BY i.client_id
+  FROM issues AS i LEFT JOIN programs AS p ON p.id = i.program_id
+  {where_issues} GROUP BY i.client_id
 )
 SELECT c.id, c.name, c.team, c.contact, c.archived, c.stage, c.born, c.consent_on, c.keep_until,
   (SELECT count(*) FROM programs AS p WHERE p.client_id = c.id) AS programs,
@@ -41,7 +47,7 @@ SELECT c.id, c.name, c.team, c.contact, c.archived, c.stage, c.born, c.consent_o
 FROM clients AS c
   LEFT JOIN plans ON plans.client_id = c.id
   LEFT JOIN papers ON papers.client_id = c.id
-ORDER BY c.name, c.id
+{where_clients} ORDER BY c.name, c.id
 """
 
 
@@ -59,12 +65,30 @@ class RosterLine:
     standing: Standing
 
 
-def list_roster(raw: sqlite3.Connection) -> tuple[RosterLine, ...]:
-    """All clients by name, archived ones too, with where each stands."""
+def query_for(count: int | None = None) -> str:
+    """The query for all clients, or for `count` of them, whose ids are its values."""
+    if count is None:
+        return _QUERY.format(and_programs="", where_issues="", where_clients="")
+    these = ", ".join(f"?{number + 1}" for number in range(count))
+    return _QUERY.format(
+        and_programs=f"AND p.client_id IN ({these})",
+        where_issues=f"WHERE i.client_id IN ({these})",
+        where_clients=f"WHERE c.id IN ({these})",
+    )
+
+
+def list_roster(
+    raw: sqlite3.Connection, ids: tuple[ClientId, ...] | None = None
+) -> tuple[RosterLine, ...]:
+    """Clients by name, archived ones too, with where each stands: those of `ids`, or all.
+
+    ids: at most `PIECE`; whoever is no longer there is left out.
+    """
     cursor = raw.cursor()
     cursor.row_factory = None  # ten thousand rows are read by place, in the order of the query
     days = _Days()
-    return tuple(_line(row, days) for row in cursor.execute(QUERY))
+    query = query_for(None if ids is None else len(ids))
+    return tuple(_line(row, days) for row in cursor.execute(query, ids or ()))
 
 
 class _Days(dict[str, date]):

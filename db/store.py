@@ -100,12 +100,12 @@ class Store(OpenFile):
                 self._listed = version, reading.list_clients(self._raw)
         return self._listed[1]
 
-    def roster(self) -> tuple[RosterLine, ...]:
-        """All clients by name, with where each stands; always read anew."""
+    def roster(self, ids: tuple[ClientId, ...] | None = None) -> tuple[RosterLine, ...]:
+        """Clients by name, with where each stands, always read anew: `ids` (a piece), or all."""
         from db.roster import list_roster
 
         with self._reading():
-            return list_roster(self._raw)
+            return list_roster(self._raw, ids)
 
     def programs(self, client_id: ClientId) -> tuple[ProgramLine, ...]:
         """The client's programs, the newest start first."""

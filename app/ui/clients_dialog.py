@@ -20,8 +20,9 @@ from app.ui.bench import Bench
 from app.ui.client.section import this_day
 from app.ui.forms import button, plain, text_field
 from app.ui.roster.acts import Roster, RosterActs
-from app.ui.roster.finder import Entry, Wanted, entries, tags_of
+from app.ui.roster.finder import Entry, Wanted, tags_of
 from app.ui.roster.model import RosterModel
+from app.ui.roster.reading import RosterReading
 from app.ui.words import STAGE_WORDS
 from db.store import Store
 
@@ -55,6 +56,9 @@ class ClientsDialog(Roster):
         )
         self.told = plain("", role="small")
         self.table = self._made_table()
+        self.reading = RosterReading(self)
+        self._keep: tuple[ClientId, ...] = ()
+        self._first: tuple[ClientId, ...] = ()  # chosen by itself in the first piece
         self.acts = RosterActs(self)
         self._lay_out()
         self._connect()
@@ -107,6 +111,10 @@ class ClientsDialog(Roster):
         self.foot.insertWidget(self.foot.indexOf(self.help_button) + 1, new)
 
     def _connect(self) -> None:
+        self.reading.begun.connect(self._begun)
+        self.reading.told.connect(self._tell_progress)
+        self.reading.done.connect(self._read)
+        self.reading.failed.connect(lambda error: self.told.setText(error.sentence))
         self.search.textChanged.connect(lambda _text: self.look())
         for box in (self.stage, self.tag):
             box.currentIndexChanged.connect(lambda _at: self.look())
@@ -120,11 +128,28 @@ class ClientsDialog(Roster):
 
     def refresh(self, keep: tuple[ClientId, ...] | None = None) -> None:
         """Read the list again, with those lines chosen; those chosen before if none are named."""
-        chosen = tuple(e.line.id for e in self.chosen) if keep is None else keep
-        known = entries(self.store.roster(), self.today)
+        self._keep = tuple(e.line.id for e in self.chosen) if keep is None else keep
+        self.reading.begin(self.store, self.today)
+
+    def _begun(self, some: tuple[Entry, ...], count: int) -> None:
+        """Show the first of a long list; one that is shown already stays until all are read."""
+        if not self.model.known:
+            self.model.show_entries(some)
+            self.look(self._keep)
+            self._first = tuple(e.line.id for e in self.chosen)
+        self._tell_progress(len(some), count)
+
+    def _tell_progress(self, read: int, count: int) -> None:
+        self.told.setText(tr("Reading the list: {read} of {count}", read=read, count=count))
+
+    def _read(self, known: tuple[Entry, ...]) -> None:
+        """Show all that there are, with the lines chosen that are wanted or were chosen since."""
+        now = tuple(e.line.id for e in self.chosen)
+        moved = bool(self._first) and now != self._first
+        self._first = ()
         self._offer_tags(tags_of(known))
         self.model.show_entries(known)
-        self.look(chosen)
+        self.look(now if moved else self._keep)
 
     def _offer_tags(self, tags: tuple[str, ...]) -> None:
         before = self.tag.currentData()

@@ -22,9 +22,10 @@ from app.domain.due import Due, Need
 from app.domain.wording import mark, tr, trn
 from app.ui.client.section import this_day
 from app.ui.forms import Wrapped, button, plain
-from app.ui.roster.finder import Entry, entries
+from app.ui.roster.finder import Entry
+from app.ui.roster.reading import RosterReading
 from app.ui.words import full_date, tip
-from db.roster import RosterLine
+from db.store import Store
 
 Index = QModelIndex | QPersistentModelIndex
 NOWHERE = QModelIndex()
@@ -133,6 +134,12 @@ class HomePage(QWidget):
         self.title = plain("", step="title")
         self.about = Wrapped(role="small")
         self.model = HomeModel()
+        self.today = this_day()
+        self.reading = RosterReading(self)
+        self.reading.begun.connect(lambda some, count: self._tell_progress(len(some), count))
+        self.reading.told.connect(self._tell_progress)
+        self.reading.done.connect(self._show_known)
+        self.reading.failed.connect(lambda error: self._say(error.sentence))
         self.table = self._made_table()
         self.empty = Wrapped()
         self.clients_button = button(tr("All clients…"), self.clients_wanted.emit)
@@ -177,16 +184,27 @@ class HomePage(QWidget):
         table.chosen.connect(self._go)
         return table
 
-    def show_roster(
-        self, roster: tuple[RosterLine, ...], *, open_name: str, today: date | None = None
-    ) -> None:
-        """Show what these clients need; open_name: whose plan there is to go back to, if any."""
-        today = today or this_day()
-        known = entries(roster, today)
-        found = lines(known, today)
-        self.model.show_lines(found, today)
+    def read(self, store: Store, *, open_name: str, today: date | None = None) -> None:
+        """Read what everybody needs; open_name: whose plan there is to go back to, if any."""
+        self.back_button.setVisible(bool(open_name))
+        self.back_button.setText(tr("Back to {client}", client=open_name))
+        self.today = today or this_day()
+        self.title.setText(tr("Today, {day}", day=full_date(self.today)))
+        self.reading.begin(store, self.today)
+
+    def _tell_progress(self, read: int, count: int) -> None:
+        self._say(tr("Reading the list: {read} of {count}", read=read, count=count))
+
+    def _say(self, sentence: str) -> None:
+        """Say it above the table, which stays as it is."""
+        self.about.setText(sentence)
+        self.about.show()
+        self.empty.hide()
+
+    def _show_known(self, known: tuple[Entry, ...]) -> None:
+        found = lines(known, self.today)
+        self.model.show_lines(found, self.today)
         people = len({line.entry.line.id for line in found})
-        self.title.setText(tr("Today, {day}", day=full_date(today)))
         self.about.setText(
             trn("{n} client needs something.", "{n} clients need something.", people)
             + " "
@@ -197,11 +215,9 @@ class HomePage(QWidget):
         self.empty.setVisible(not found)
         self.empty.setText(
             tr("Nobody needs anything today. All clients stand in the list.")
-            if roster
+            if known
             else tr("No client yet. A name is enough to begin.")
         )
-        self.back_button.setVisible(bool(open_name))
-        self.back_button.setText(tr("Back to {client}", client=open_name))
         if found:
             self.table.setCurrentIndex(self.model.index(0, 0))
 

@@ -235,7 +235,7 @@ class Window(Commands):
             pane.setVisible(not home)
         if home:
             name = "" if desk.work is None else desk.work.client.name
-            self.home.show_roster(self.store.roster(), open_name=name)
+            self.home.read(self.store, open_name=name)
             self.centre.setCurrentWidget(self.home)
         else:
             self.centre.setCurrentWidget(self.plan if desk.has_program else self.welcome)

@@ -15,6 +15,7 @@ from app.domain.exercise import ExerciseKey
 from app.domain.program import ProgramId
 from app.domain.results import CheckIn, Diary
 from app.domain.work import Coach, Issue, IssueId, Work
+from db.roster import RosterLine, query_for
 from db.store import Store
 from tests import builders
 from tests.db.samples import fill
@@ -106,9 +107,32 @@ def test_a_file_with_rows_in_every_table_is_read() -> None:
 
 
 def test_no_table_that_grows_is_scanned(store: Store) -> None:
-    from db.roster import QUERY
-
     raw: sqlite3.Connection = store._raw
-    plan = [row[3] for row in raw.execute(f"EXPLAIN QUERY PLAN {QUERY}")]
+    plan = [row[3] for row in raw.execute(f"EXPLAIN QUERY PLAN {query_for()}")]
     scanned = {step.split()[1] for step in plan if step.startswith("SCAN")}
     assert scanned <= {"c", "p", "i", "runs", "plans", "papers"}, plan
+
+
+def test_a_piece_scans_no_table_of_the_file(store: Store) -> None:
+    raw: sqlite3.Connection = store._raw
+    plan = [row[3] for row in raw.execute(f"EXPLAIN QUERY PLAN {query_for(3)}", ("a", "b", "c"))]
+    scanned = {step.split()[1] for step in plan if step.startswith("SCAN")}
+    assert scanned <= {"runs", "plans", "papers"}, plan
+
+
+def test_pieces_are_the_whole_list() -> None:
+    store = Store.in_memory()
+    fill(store)
+    store.save(None, Work(replace(RUNA, id=ClientId("z"))), label="Add")
+    every = store.roster()
+    ids = tuple(line.id for line in every)
+    assert len(ids) > 1
+    pieces = (*store.roster(ids[:1]), *store.roster(ids[1:]))
+    assert sorted(pieces, key=ids_of) == sorted(every, key=ids_of)
+    assert store.roster((*ids[:1], ClientId("gone"))) == every[:1]
+    assert store.roster(()) == ()
+    store.close()
+
+
+def ids_of(line: RosterLine) -> str:
+    return line.id

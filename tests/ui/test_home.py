@@ -16,6 +16,7 @@ from app.ui.client import open_form
 from app.ui.home import HomePage
 from app.ui.window import Window
 from db.roster import RosterLine
+from db.store import Store
 from tests.ui.access import marked_up, too_small, unnamed
 from tests.ui.desks import RUNA
 
@@ -34,12 +35,20 @@ ROSTER = (
 )
 
 
+def held(*lines: RosterLine) -> Store:
+    """A store that holds these lines and nothing else."""
+    made = Store.in_memory()
+    made.clients = lambda: lines  # type: ignore[method-assign,assignment,return-value]
+    made.roster = lambda ids=None: tuple(x for x in lines if x.id in ids)  # type: ignore[method-assign]
+    return made
+
+
 @pytest.fixture
 def page(qtbot: QtBot, dressed: QApplication) -> HomePage:
     made = HomePage()
     qtbot.addWidget(made)
     made.resize(1000, 700)
-    made.show_roster(ROSTER, open_name="", today=TODAY)
+    made.read(held(*ROSTER), open_name="", today=TODAY)
     made.show()
     return made
 
@@ -79,11 +88,11 @@ def test_the_table_keeps_the_rules_of_models(page: HomePage, qtmodeltester) -> N
 
 
 def test_nothing_due_is_said(page: HomePage) -> None:
-    page.show_roster(ROSTER[2:], open_name="Runa", today=TODAY)
+    page.read(held(*ROSTER[2:]), open_name="Runa", today=TODAY)
     assert page.empty.text().startswith("Nobody needs anything today")
     assert not page.table.isVisible()
     assert page.back_button.text() == "Back to Runa"
-    page.show_roster((), open_name="", today=TODAY)
+    page.read(held(), open_name="", today=TODAY)
     assert page.empty.text().startswith("No client yet")
 
 
