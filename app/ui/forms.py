@@ -286,6 +286,9 @@ class Sheet(QDialog):
 
     def showEvent(self, event: QShowEvent) -> None:
         explain(self)
+        # a width of its own would let the window be narrower than longer words in it need
+        needs, screen = self.column.minimumSize().width(), self.screen().availableSize().width()
+        self.setMinimumWidth(max(self.minimumWidth(), min(needs, screen)))
         self.help_button.setVisible(self.isWindow())  # a form inside another has that one's
         if self.focusWidget() in (None, self.help_button, self.cancel_button, self.keep_button):
             first = next((f for f, _ in inputs(self) if f.isEnabled() and not f.isHidden()), None)

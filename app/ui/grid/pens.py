@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, field
+from itertools import chain
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter
@@ -66,15 +68,28 @@ class Pens:
         return left
 
     def wrapped(self, text: str, step: Step, width: float) -> tuple[str, ...]:
-        """The text broken at spaces into lines of at most `width`; a long word is cut."""
+        """The text in lines of at most `width`, broken at spaces and in words that are too long."""
         lines: list[str] = []
-        for word in text.split():
+        parts = (self._parts(word, step, width) for word in text.split())
+        for word in chain.from_iterable(parts):
             longer = f"{lines[-1]} {word}" if lines else word
             if lines and self.width(longer, step) <= width:
                 lines[-1] = longer
             else:
                 lines.append(self.cut(word, step, width))
         return tuple(lines)
+
+    def _parts(self, word: str, step: Step, width: float) -> Iterator[str]:
+        """The word in parts that fit; whole where not even one letter does."""
+        while self.width(word, step) > width:
+            fits = next(
+                (n for n in range(len(word) - 1, 0, -1) if self.width(word[:n], step) <= width), 0
+            )
+            if not fits:
+                break
+            yield word[:fits]
+            word = word[fits:]
+        yield word
 
     def baseline(self, top: float, step: Step) -> float:
         """The baseline of a line whose top is there."""

@@ -122,7 +122,7 @@ class DetailDialog(Sheet):
         left, right = QVBoxLayout(), QVBoxLayout()
         left.addLayout(self._figures())
         left.addLayout(fact_grid(facts.facts(exercise, self.names)))
-        left.addWidget(Wrapped(facts.FACTS_FROM, step="small", role="small"))
+        left.addWidget(Wrapped(tr(facts.FACTS_FROM), step="small", role="small"))
         left.addStretch(1)
         right.addLayout(self._wording())
         right.addStretch(1)
@@ -214,7 +214,7 @@ class DetailDialog(Sheet):
     def _kin(self, page: QVBoxLayout) -> None:
         """Easier and harder relatives, and what could stand in, as links."""
         desk = self.bench.desk
-        some = [(word.capitalize(), one, "") for word, one in self._relatives()]
+        some = [(tr(word.capitalize()), one, "") for word, one in self._relatives()]
         ranked = facts.stand_ins(
             self.exercise,
             desk.catalogue,

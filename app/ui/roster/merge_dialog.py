@@ -130,7 +130,7 @@ def value_text(value: Any) -> str:
     if isinstance(value, bool):
         return tr("yes") if value else tr("no")
     if isinstance(value, Enum):
-        return str(value.value).replace("_", " ")
+        return tr(str(value.value).replace("_", " "))
     if isinstance(value, date):
         return full_date(value)
     if isinstance(value, int | float):

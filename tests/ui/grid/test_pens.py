@@ -59,3 +59,9 @@ def test_an_outline_falls_on_whole_pixels():
     rect = QRectF(3, 4, 10, 12)
     assert sharp(rect) == QRectF(3.5, 4.5, 9, 11)
     assert rect == QRectF(3, 4, 10, 12)
+
+
+def test_a_word_that_is_too_long_breaks_in_itself_and_loses_no_letter(pens):
+    lines = pens.wrapped("on Wednesdayishness", "body", pens.width("Wednesday", "body"))
+    assert len(lines) > 2
+    assert "".join(lines) == "onWednesdayishness"
