@@ -143,11 +143,14 @@ def settle(app: QApplication) -> None:
     app.processEvents()
 
 
-def opened(app: QApplication, open_it: Callable[[], object]) -> None:
-    """Open a dialog, let it show itself, and leave it."""
+def opened(open_it: Callable[[], object]) -> None:
+    """Open a dialog, let it show itself, and leave it; a window beside the plan stays open."""
+    waits = True
 
     def leave() -> None:
         modal = QApplication.activeModalWidget()
+        if not waits:
+            return
         if QThreadPool.globalInstance().activeThreadCount() or modal is None:
             QTimer.singleShot(20, leave)  # still at work off the thread
         elif isinstance(modal, QDialog):
@@ -155,7 +158,7 @@ def opened(app: QApplication, open_it: Callable[[], object]) -> None:
 
     QTimer.singleShot(50, leave)
     open_it()
-    settle(app)
+    waits = False  # what it left to do comes as events of their own
 
 
 def evening(app: WatchedApplication, window: Window) -> None:
@@ -184,7 +187,10 @@ def evening(app: WatchedApplication, window: Window) -> None:
     for action in DIALOGS:
         grid.walk(0, 1)  # some are about the marked card
         if action.enabled(bench):
-            run_as_event(app, partial(opened, app, partial(action.run, window)))
+            run_as_event(app, partial(opened, partial(action.run, window)))
+            for beside in QApplication.topLevelWidgets():
+                if isinstance(beside, QDialog) and beside.isVisible():
+                    beside.close()
     for line in window.store.clients():
         run_as_event(app, partial(window.choose_client, line.id))
 

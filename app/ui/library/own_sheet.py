@@ -5,11 +5,11 @@ from __future__ import annotations
 from dataclasses import replace
 
 from PySide6.QtCore import Qt, QTimer
+from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import (
     QCheckBox,
     QFormLayout,
     QFrame,
-    QLineEdit,
     QPlainTextEdit,
     QScrollArea,
     QTabWidget,
@@ -22,6 +22,7 @@ from app.domain.errors import CoachError
 from app.domain.exercise import Equipment, Exercise, LoadKind, Pattern, Plane
 from app.domain.wording import mark, tr
 from app.ui.bench import Bench
+from app.ui.field_help import explain
 from app.ui.forms import ROW, Sheet, Wrapped, plain, text_field
 from app.ui.library import own_values
 from app.ui.library.detail import height_on_screen
@@ -95,6 +96,7 @@ class OwnSheet(Sheet):
         tabs = self.tabs = QTabWidget()
         tabs.setDocumentMode(True)
         self.body.addWidget(tabs)
+        self._pages: dict[int, tuple[QWidget, Rows]] = {}
         for name, rows in (
             (tr("What it is"), self._identity()),
             (tr("Muscles"), (("work", self.work),)),
@@ -105,7 +107,16 @@ class OwnSheet(Sheet):
             (tr("Relatives and figure"), self._kin()),
             (tr("Evidence"), (("activation", self.activation),)),
         ):
-            _add_page(tabs, name, rows)
+            for key, field in rows:
+                if not field.accessibleName():
+                    field.setAccessibleName(tr(LABELS[key]))
+            holder = QWidget()
+            self._pages[tabs.addTab(holder, name)] = holder, rows
+        self._next_page = QTimer(self)
+        self._next_page.setInterval(0)
+        self._next_page.timeout.connect(self._build_next)
+        tabs.currentChanged.connect(self._build_page)
+        self._build_page(0)
         self._later = QTimer(self)
         self._later.setSingleShot(True)
         self._later.timeout.connect(self.check)
@@ -118,6 +129,29 @@ class OwnSheet(Sheet):
         self.name.setFocus()
         self.name.selectAll()
         self.check()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        self._next_page.start()
+
+    @property
+    def is_whole(self) -> bool:
+        """True once every page is laid out."""
+        return not self._pages
+
+    def _build_next(self) -> None:
+        """Lay out one more page, now that the first is there to be filled in."""
+        if self._pages:
+            self._build_page(next(iter(self._pages)))
+        else:
+            self._next_page.stop()
+
+    def _build_page(self, at: int) -> None:
+        """Lay a page out, unless that was done already."""
+        if at in self._pages:
+            _lay_out_page(*self._pages.pop(at))
+            if self.isVisible():
+                explain(self)
 
     # -- the form --------------------------------------------------------------------------
 
@@ -184,13 +218,13 @@ class OwnSheet(Sheet):
         return tuple(zip(names, fields, strict=True))
 
     def _connect(self) -> None:
-        for field in self.findChildren(QLineEdit):
+        for field in (self.name, self.aliases, self.tempo, *self.numbers.values()):
             field.textEdited.connect(self._touch)
         for box in (self.pattern, self.plane, self.load_kind, self.skill, self.spinal_load):
             box.currentIndexChanged.connect(self._touch)
         for flag in self.flags.values():
             flag.toggled.connect(self._touch)
-        for text in self.findChildren(QPlainTextEdit):
+        for text in (*self.texts.values(), *self.further.findChildren(QPlainTextEdit)):
             text.textChanged.connect(self._touch)
         for part in (
             self.work,
@@ -314,13 +348,11 @@ def _word(value: Pattern | Plane) -> str:
     return tr(value.value.replace("_", " ").capitalize())
 
 
-def _add_page(tabs: QTabWidget, title: str, rows: Rows) -> None:
-    """Add a page of the form that scrolls if it must; labels are buddies of their fields.
+def _lay_out_page(holder: QWidget, rows: Rows) -> None:
+    """Fill a page of the form, which scrolls if it must; labels are buddies of their fields.
 
     From the outside in: a widget that moves into a dressed window is dressed again with all in it.
     """
-    holder = QWidget()
-    tabs.addTab(holder, title)
     column = QVBoxLayout(holder)
     column.setContentsMargins(0, 8, 0, 0)
     area = QScrollArea()
@@ -339,8 +371,6 @@ def _add_page(tabs: QTabWidget, title: str, rows: Rows) -> None:
         label = plain(f"{tr(LABELS[name])}{unit}")
         label.setBuddy(field)
         label.setMinimumHeight(min(ROW, field.sizeHint().height()))
-        if not field.accessibleName():
-            field.setAccessibleName(tr(LABELS[name]))
         form.addRow(label, field)
         if name in HINTS:  # the hint inside a field goes once something is typed
             form.addRow("", Wrapped(tr(HINTS[name]), step="small", role="small"))

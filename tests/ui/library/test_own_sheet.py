@@ -143,11 +143,26 @@ def test_changing_keeps_the_key_so_that_plans_follow(qtbot):
     assert (mine.key, mine.name) == ("ledge_step_up", "Ledge step-up, high")
 
 
+def test_a_page_is_laid_out_when_it_is_chosen_and_the_others_soon_after(qtbot):
+    dialog = sheet(qtbot)
+    pages = [dialog.tabs.widget(at) for at in range(dialog.tabs.count())]
+    assert [page.layout() is not None for page in pages] == [True] + [False] * (len(pages) - 1)
+    dialog.tabs.setCurrentIndex(3)
+    assert pages[3].isAncestorOf(dialog.tempo)
+    assert not dialog.is_whole
+    dialog.show()
+    qtbot.waitUntil(lambda: dialog.is_whole)
+    assert all(page.layout() is not None for page in pages)
+    assert dialog.texts["cues"].whatsThis(), "what comes later is explained as well"
+
+
 def test_every_field_has_a_name(qtbot):
     dialog = sheet(qtbot)
     fields: list[QWidget] = [dialog.name, dialog.aliases, dialog.tempo, *dialog.numbers.values()]
     fields += [*dialog.texts.values(), dialog.pattern, dialog.plane, dialog.load_kind]
     for field in fields:
         assert field.accessibleName()
+    dialog.show()
+    qtbot.waitUntil(lambda: dialog.is_whole)
     buddies = {label.buddy() for label in dialog.findChildren(QLabel)}
     assert set(fields) <= buddies
