@@ -105,7 +105,9 @@ def _draw_log_boxes(pen: Pen, sheet: Sheet) -> None:
     for line, label in zip(
         boxes, (tr("Body mass, {units}", units=units), tr("Sleep, hours")), strict=True
     ):
-        pen.text(0, line[0].y + LOG_CELL_MM[1] / 2 + 1.2, label, style=CELL)
+        words = sheet.book.wrap(label, CELL, line[0].x - 1.4)
+        middle = line[0].y + LOG_CELL_MM[1] / 2 + 1.2
+        pen.lines(0, middle - (len(words) - 1) * CELL.lead_mm / 2, words, style=CELL)
         for box in line:
             pen.box(box, stroke=p.cell)
         pen.rule(line[0].x, line[0].y, line[-1].right, weight=0.9)

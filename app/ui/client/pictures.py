@@ -53,7 +53,7 @@ class DayBars(QWidget):
         for day, time in enumerate(self.free):
             cell = QRectF(day * wide, 0, wide, line)
             painter.setPen(colours.ink2)
-            painter.drawText(cell, middle, tr(DAYS[day]))
+            painter.drawText(cell, middle, tr(DAYS[day])[:3])
             base = line + 3 + room
             painter.setPen(QPen(colours.rule, 1))
             painter.drawLine(QLineF(cell.left() + 6, base, cell.right() - 6, base))

@@ -11,6 +11,7 @@ from app.domain.client import FreeTime
 from app.domain.program import DAYS
 from app.ui.client.pictures import DayBars, Interval, Rail
 from app.ui.theme import current
+from tests.ui.painted import watched
 
 WEEK = (
     FreeTime(75),
@@ -112,3 +113,14 @@ def test_the_rail_writes_its_words_one_below_the_other(qtbot: QtBot, dressed: QA
     assert one != two
     top = two.copy(0, 0, 34, 60)
     assert top == one.copy(0, 0, 34, 60)
+
+
+def test_the_names_of_days_have_room_in_a_narrow_pane(
+    days: DayBars, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    days.show_days(WEEK, frozenset())
+    days.setFixedWidth(250)
+    with watched(monkeypatch) as painted:
+        days.grab()
+    assert "Mon" in painted.texts
+    assert painted.cut == set()
