@@ -28,6 +28,7 @@ from app.exchange.files import read_whole
 from app.exchange.result_table import DAY_ORDERS, WANTED, DayOrder, Reading, with_part
 from app.exchange.sheets.reading import MOST_BYTES, read_book
 from app.exchange.sheets.sheet import Book
+from app.ui import worker
 from app.ui.bench import Bench
 from app.ui.forms import Sheet, Wrapped, button, plain, tell
 from app.ui.lines_table import add_line, lines_table
@@ -37,6 +38,8 @@ from app.ui.words import TIMES
 FILTER = mark("Tables (*.csv *.tsv *.txt *.xlsx);;All files (*)")
 MOST_SHOWN = 300
 MOST_FAULTS = 3
+AT_ONCE = 1000
+"""A table of more rows is read beside the window."""
 
 
 def import_results(bench: Bench, window: QWidget, *, today: date) -> None:
@@ -71,7 +74,9 @@ class ResultTableDialog(Sheet):
         self.bench = bench
         sheet = max(book.sheets, key=lambda one: len(one.rows))
         self.incoming = Incoming(bench.desk, sheet, today)
-        self.incoming.begin()
+        self.incoming.prepare()
+        self._job: worker.Job[Incoming] | None = None
+        self._names_anew = True
         self.columns: dict[Part, QComboBox] = {}
         self.order, self.unit = QComboBox(), QComboBox()
         self.names_holder = QScrollArea()
@@ -86,8 +91,7 @@ class ResultTableDialog(Sheet):
         self.there = QCheckBox()
         self.there.setMinimumHeight(24)
         self._lay_out()
-        self._show_names()
-        self._refresh()
+        self._work_out()
         self.resize(960, 720)
 
     # -- how it looks ----------------------------------------------------------------------
@@ -174,8 +178,47 @@ class ResultTableDialog(Sheet):
             list(DayOrder)[self.order.currentIndex()],
             self.unit.currentText(),
         )
-        self.incoming.read()
-        self._show_names()
+        self._work_out()
+
+    def _work_out(self, *, names: bool = True) -> None:
+        """Read the table as it is now said to be read: a long one beside the window.
+
+        names: the list of doubtful names is shown anew.
+        """
+        self._stop()
+        self._names_anew = names
+        rows = len(self.incoming.sheet.rows)
+        if rows <= AT_ONCE:
+            self.incoming.read()
+            self._worked_out(self.incoming)
+            return
+        self.keep_button.setEnabled(False)
+        for widget in (self.slip, *((self.names_head, self.names_holder) if names else ())):
+            widget.hide()
+        self.faults.setText(trn("Reading {n} row…", "Reading {n} rows…", rows))
+        self.faults.show()
+        self._job = worker.start(self.incoming.read_apart, self._worked_out, self._failed)
+
+    def done(self, result: int) -> None:
+        self._stop()
+        super().done(result)
+
+    def _stop(self) -> None:
+        """Let go of a reading that is under way."""
+        if self._job is not None:
+            self._job.cancel()
+            self._job = None
+
+    def _failed(self, error: CoachError) -> None:
+        self._job = None
+        self.show_error(error.sentence)
+
+    def _worked_out(self, read: Incoming) -> None:
+        self._job = None
+        read.replace = self.incoming.replace
+        self.incoming = read
+        if self._names_anew:
+            self._show_names()
         self._refresh()
 
     def _other_unit(self) -> None:
@@ -183,7 +226,8 @@ class ResultTableDialog(Sheet):
 
     def _replace(self, on: bool) -> None:
         self.incoming.replace = on
-        self._refresh()
+        if self._job is None:  # else it is shown once all is read
+            self._refresh()
 
     def _show_names(self) -> None:
         """A line for every name that has to be asked about."""
@@ -219,8 +263,7 @@ class ResultTableDialog(Sheet):
     def _name(self, name: str) -> None:
         key = self.name_boxes[name].currentData()
         self.incoming.chosen[name] = None if key is None else ExerciseKey(key)
-        self.incoming.read()
-        self._refresh()
+        self._work_out(names=False)
 
     # -- what becomes of it ----------------------------------------------------------------
 

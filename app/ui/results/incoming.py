@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date
 
 from app import resources
@@ -64,6 +64,11 @@ class Incoming:
     _names: Names | None = None
 
     def begin(self) -> None:
+        """Prepare, and read."""
+        self.prepare()
+        self.read()
+
+    def prepare(self) -> None:
         """Guess how the table is read, or take what was chosen for such a table before."""
         found = words()
         self.reading = guess_reading(self.sheet, found, unit=self.desk.client.units)
@@ -72,7 +77,6 @@ class Incoming:
         if kept:
             self.reading, known = _remembered(kept, self.reading, self.sheet.width)
         self._names = Names(self.desk.catalogue, found.short, known)
-        self.read()
 
     def read(self) -> None:
         """Read the table as it is now said to be read."""
@@ -88,6 +92,12 @@ class Incoming:
             self.counts[entry.name] = self.counts.get(entry.name, 0) + 1
         self.named = {name: self._names.find(name) for name in self.counts}
         self.placed = place(past, self.meant(), self.desk.program)
+
+    def read_apart(self) -> Incoming:
+        """The same table as it is now said to be read, for a worker: this one stays as it is."""
+        apart = replace(self, chosen=dict(self.chosen))
+        apart.read()
+        return apart
 
     def _not_future(self, entries: tuple[Entry, ...]) -> tuple[list[Entry], list[RowFault]]:
         past, future = [], []

@@ -70,6 +70,28 @@ def test_another_column_is_read_at_once(dialog: ResultTableDialog) -> None:
     assert dialog.keep_button.isEnabled()
 
 
+def test_a_long_table_is_read_beside_the_window(
+    qtbot: QtBot, dressed, bench: Bench, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(import_dialog, "AT_ONCE", 1)
+    dialog = ResultTableDialog(bench, book(), "log.csv", None, today=TODAY)
+    qtbot.addWidget(dialog)
+    dialog.show()
+    assert dialog.faults.text().startswith("Reading ")
+    assert not dialog.keep_button.isEnabled()
+    qtbot.waitUntil(dialog.keep_button.isEnabled)
+    assert dialog.keep_button.text() == "Bring in 2 results"
+    (box,) = dialog.name_boxes.values()
+    box.setCurrentIndex(box.findData("hip_thrust"))
+    assert not dialog.keep_button.isEnabled(), "what is shown is no longer what is chosen"
+    qtbot.waitUntil(lambda: dialog.keep_button.text() == "Bring in 3 results")
+    assert dialog.name_boxes, "the names that were asked about stay"
+    dialog.columns[Part.REPS].setCurrentIndex(0)
+    dialog.reject()
+    qtbot.wait(1)
+    assert not dialog.isVisible()
+
+
 def test_a_column_holds_one_thing_only(dialog: ResultTableDialog) -> None:
     dialog.columns[Part.LOAD].setCurrentIndex(4)
     assert dialog.columns[Part.REPS].currentIndex() == 0
