@@ -19,9 +19,9 @@ DOT = "\N{MIDDLE DOT}"
 ARROW = "\N{RIGHTWARDS ARROW}"
 
 STATUS_WORDS = {
-    Status.NOVICE: "novice",
-    Status.INTERMEDIATE: "intermediate",
-    Status.ADVANCED: "advanced",
+    Status.NOVICE: mark("novice"),
+    Status.INTERMEDIATE: mark("intermediate"),
+    Status.ADVANCED: mark("advanced"),
 }
 
 STAGE_WORDS = {
@@ -115,7 +115,7 @@ def client_line(client: Client, today: date) -> str:
         parts.append(f"{number(client.height_cm)} cm")
     if client.mass_kg is not None:
         parts.append(f"{number(client.mass_kg)} kg")
-    status = STATUS_WORDS[client.status]
+    status = tr(STATUS_WORDS[client.status])
     if client.trained_years:
         unit = trn("year", "years", client.trained_years)
         status += f", {number(client.trained_years)} {unit}"
