@@ -175,6 +175,25 @@ ACTIONS: tuple[Action, ...] = (
         card=True,
     ),
     Action(
+        "choose_day",
+        "Edit",
+        mark("Choose all cards of the day"),
+        lambda w: w.grid.select_day(),
+        (),
+        _program,
+        card=True,
+    ),
+    Action(
+        "gather",
+        "Edit",
+        mark("Choose several cards by clicks, or end this"),
+        lambda w: w.grid.toggle_gathering(),
+        (),
+        _program,
+        card=True,
+        tip=mark("A click adds a card or takes it away, as with Ctrl held"),
+    ),
+    Action(
         "pair",
         "Edit",
         "Pair, done in turn",
@@ -205,7 +224,15 @@ ACTIONS: tuple[Action, ...] = (
     Action(
         "copy", "Edit", "Copy", lambda w: w.grid.acts.copy(), ("Ctrl+C",), _selection, card=True
     ),
-    Action("paste", "Edit", "Paste", lambda w: w.grid.acts.paste(), ("Ctrl+V",), _program),
+    Action(
+        "paste",
+        "Edit",
+        "Paste",
+        lambda w: w.grid.acts.paste(),
+        ("Ctrl+V",),
+        _program,
+        card=True,
+    ),
     Action(
         "remove",
         "Edit",

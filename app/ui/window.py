@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, cast
 
 from PySide6.QtCore import QPoint, Qt
-from PySide6.QtGui import QAction, QCloseEvent, QKeySequence, QResizeEvent
+from PySide6.QtGui import QAction, QCloseEvent, QKeySequence, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import (
     QApplication,
     QHBoxLayout,
@@ -328,6 +328,10 @@ class Window(Commands):
         theme.apply(app)
         for widget in self.findChildren(QWidget):
             widget.update()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        self.client_pane.follow(self.findings.list)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

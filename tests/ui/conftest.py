@@ -13,8 +13,9 @@ from PySide6.QtGui import QPalette
 from PySide6.QtWidgets import QApplication, QDialog, QFileDialog, QMenu, QMessageBox
 from pytestqt.qtbot import QtBot
 
-from app import resources
+from app import demo, resources
 from app.desk import Desk
+from app.domain.client import ClientId
 from app.domain.work import Work
 from app.ui import theme
 from app.ui.bench import Bench
@@ -113,3 +114,23 @@ def window(qtbot: QtBot, dressed: QApplication, bench: Bench, store: Store) -> W
     made.show()
     qtbot.waitExposed(made)
     return made
+
+
+@pytest.fixture
+def full(qtbot: QtBot, dressed: QApplication) -> Iterator[Window]:
+    """The window on a demo client with results, check-ins and tests, and a plan with findings."""
+    store = Store.in_memory()
+    catalogue = resources.catalogue()
+    demo.fill(store, catalogue)
+    who = ClientId("jorunn-aske")
+    bench = Bench(Desk(store, catalogue, resources.range_book()))
+    window = Window(bench, store)
+    qtbot.addWidget(window)
+    window.open(who, store.programs(who)[0].id)
+    window.resize(1600, 1000)
+    window.show()
+    qtbot.waitExposed(window)
+    window.activateWindow()
+    window.client_pane.fold(False)
+    yield window
+    store.close()

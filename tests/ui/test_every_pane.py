@@ -6,7 +6,7 @@ walked part by part, as assistive technology meets it.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from datetime import date
 
 import pytest
@@ -14,17 +14,12 @@ from PySide6.QtCore import QCoreApplication, QEvent, Qt
 from PySide6.QtGui import QAccessible
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLabel, QWidget
-from pytestqt.qtbot import QtBot
 
-from app import demo, resources
-from app.desk import Desk
 from app.ui import theme
-from app.ui.bench import Bench
 from app.ui.charts.window import ChartsWindow
 from app.ui.client.strength_section import StrengthSection
 from app.ui.results.dialog import ResultsDialog
 from app.ui.window import Window
-from db.store import Store
 from tests.ui.access import (
     LEAST_PX,
     faint,
@@ -39,25 +34,6 @@ from tests.ui.access import (
 TODAY = date(2026, 11, 25)
 RULES = (unnamed, silent, too_small, marked_up, faint)
 SIZES = ((1600, 1000), (1280, 720))
-
-
-@pytest.fixture
-def full(qtbot: QtBot, dressed: QApplication) -> Iterator[Window]:
-    """The window on the demo's first client, in the middle of a season with findings."""
-    store = Store.in_memory()
-    catalogue = resources.catalogue()
-    who = demo.fill(store, catalogue)
-    bench = Bench(Desk(store, catalogue, resources.range_book()))
-    window = Window(bench, store)
-    qtbot.addWidget(window)
-    window.open(who, store.programs(who)[0].id)
-    window.resize(*SIZES[0])
-    window.show()
-    qtbot.waitExposed(window)
-    window.activateWindow()
-    window.client_pane.fold(False)
-    yield window
-    store.close()
 
 
 def start_page(window: Window) -> QWidget:

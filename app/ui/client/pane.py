@@ -111,10 +111,16 @@ class ClientPane(QFrame):
         for section in self.sections:
             section.refresh()
 
+    def follow(self, before: QWidget) -> None:
+        """Let Tab come to the pane from that widget."""
+        QWidget.setTabOrder(before, self.rail)
+        QWidget.setTabOrder(self.rail, self.scroll_area)
+        self._order()
+
     def _order(self) -> None:
         """Tab goes down the sections, whichever was filled last."""
         stops = [stop for section in self.sections for stop in section.stops()]
-        for before, after in pairwise(stops):
+        for before, after in pairwise((self.scroll_area, *stops)):
             QWidget.setTabOrder(before, after)
 
     def _name(self) -> None:

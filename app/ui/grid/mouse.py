@@ -10,6 +10,7 @@ from PySide6.QtGui import QMouseEvent
 from PySide6.QtWidgets import QApplication
 
 from app.domain.program import SlotId
+from app.domain.wording import tr
 from app.ui.carry import Carried
 from app.ui.grid.acts import Acts
 from app.ui.grid.drag import start_drag
@@ -45,6 +46,16 @@ class Mouse:
         self._bench = surface.bench
         self._acts = acts
         self._press: Press | None = None
+        self.gathers = False
+
+    def gather(self, on: bool) -> None:
+        """Let a click add a card to the selection or take it away, as Ctrl and a click do."""
+        self.gathers = on
+        self._surface.bench.said.emit(
+            tr("A click on a card now adds it or takes it away; the same command ends this.")
+            if on
+            else tr("A click chooses one card again.")
+        )
 
     def cancel(self) -> None:
         """Forget the press."""
@@ -64,8 +75,10 @@ class Mouse:
         slot = found.slot_id
         if event.modifiers() & SHIFT:
             self._extend_to(slot)
-        elif slot not in self._bench.selection and not event.modifiers() & CTRL:
+        elif slot not in self._bench.selection and not self._adds(event):
             self._bench.select((slot,))
+        elif slot not in self._bench.selection and not left:
+            self._toggle(slot)  # the menu that opens is about it as well
         if left:
             inside = slot in self._bench.selection
             self._press = Press(event.position(), self._acts.slots if inside else (slot,))
@@ -97,7 +110,7 @@ class Mouse:
     def move(self, event: QMouseEvent) -> None:
         """Aim what is carried by clicks; begin a drag."""
         hand = self._surface.carrier.hand
-        if hand is not None and hand.via is Via.CLICKS:
+        if hand is not None and hand.via is not Via.MOUSE:
             copy = bool(event.modifiers() & CTRL)
             self._surface.carrier.point_at(event.position(), copy=copy)
             return
@@ -125,7 +138,7 @@ class Mouse:
             return
         if pressed is None or found is None or found.slot_id is None:
             return
-        if event.modifiers() & CTRL:
+        if self._adds(event):
             self._toggle(found.slot_id)
         elif not event.modifiers() & SHIFT:
             self._bench.select((found.slot_id,))
@@ -138,6 +151,9 @@ class Mouse:
         copy = bool(event.modifiers() & CTRL)
         if carrier.point_at(event.position(), copy=copy) is not None:
             carrier.put_down()
+
+    def _adds(self, event: QMouseEvent) -> bool:
+        return self.gathers or bool(event.modifiers() & CTRL)
 
     def _toggle(self, slot: SlotId) -> None:
         chosen = self._bench.selection

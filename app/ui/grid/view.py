@@ -161,6 +161,10 @@ class WeekGrid(WeekSurface):
         if not keys.release(self, event):
             super().keyReleaseEvent(event)
 
+    def toggle_gathering(self) -> None:
+        """Choose several cards by clicks alone, or one at a time again."""
+        self.mouse.gather(not self.mouse.gathers)
+
     def carry(self, carried: Carried, via: Via) -> None:
         """Take something in hand, from the library too; arrows or the pointer choose its place."""
         if not self.face.days:

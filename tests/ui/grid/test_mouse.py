@@ -122,3 +122,17 @@ def test_the_right_button_puts_back_what_clicks_carry(grid, qtbot):
     qtbot.mouseClick(grid, Qt.MouseButton.RightButton, pos=at(grid, 3, 0))
     assert not grid.carrier.is_carrying
     assert grid.bench.desk.program is before
+
+
+def test_while_cards_are_gathered_a_click_adds_and_takes_away(grid, qtbot):
+    qtbot.mouseClick(grid, LEFT, pos=at(grid, 0, 0))
+    grid.toggle_gathering()
+    qtbot.mouseClick(grid, LEFT, pos=at(grid, 0, 1))
+    assert chosen(grid) == [(0, 0), (0, 1)]
+    qtbot.mouseClick(grid, LEFT, pos=at(grid, 0, 0))
+    assert chosen(grid) == [(0, 1)]
+    qtbot.mouseClick(grid, Qt.MouseButton.RightButton, pos=at(grid, 0, 2))
+    assert chosen(grid) == [(0, 1), (0, 2)]
+    grid.toggle_gathering()
+    qtbot.mouseClick(grid, LEFT, pos=at(grid, 0, 0))
+    assert chosen(grid) == [(0, 0)]
