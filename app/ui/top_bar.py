@@ -16,7 +16,6 @@ from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
     QComboBox,
     QHBoxLayout,
-    QLabel,
     QMenuBar,
     QPushButton,
     QSizePolicy,
@@ -28,6 +27,7 @@ from app.domain.client import ClientId
 from app.domain.program import ProgramId
 from app.domain.wording import mark, tr, trn
 from app.ui.bench import Bench
+from app.ui.forms import Elided
 from app.ui.icons import icon
 from app.ui.words import tip
 from db.lines import ClientLine, ProgramLine
@@ -93,9 +93,7 @@ class TopBar(QWidget):
         self.menus.setSizePolicy(QSizePolicy.Policy.Minimum, QSizePolicy.Policy.Preferred)
         self.undo_button = self._tool("undo", tr("Undo"), bench.undo)
         self.redo_button = self._tool("redo", tr("Redo"), bench.redo)
-        self.undo_label = QLabel()
-        self.undo_label.setTextFormat(Qt.TextFormat.PlainText)
-        self.undo_label.setProperty("role", "small")
+        self.undo_label = Elided(role="small")
         self.undo_label.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self.names = ClientNames()
         self.clients = self._combo(tr("Client"), 120)
