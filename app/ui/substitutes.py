@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QComboBox, QWidget
 
 from app.domain import substitute
@@ -67,15 +68,20 @@ class SubstituteDialog(Sheet):
         self.body.addWidget(self.changes)
         self.prepare_button = button(tr("Prepare the ticked"), self.try_prepare)
         self.foot.insertWidget(self.foot.indexOf(self.keep_button), self.prepare_button)
-        self.list.currentRowChanged.connect(lambda _row: self.refresh())
+        # the first what-if over a long program waits until the list is there to be read
+        self._soon = QTimer(self)
+        self._soon.setSingleShot(True)
+        self._soon.setInterval(0)
+        self._soon.timeout.connect(self.refresh)
         self.list.itemDoubleClicked.connect(lambda _item: self.try_keep())
         self.list.tick_asked.connect(self.tick)
         self.reach.currentIndexChanged.connect(lambda _k: self.refresh())
         self.finished.connect(lambda _result: self.bench.clear_preview())
         self.resize(620, 700)
         self.list.setCurrentRow(0)
+        self.list.currentRowChanged.connect(lambda _row: self.refresh())
         self.list.setFocus()
-        self.refresh()
+        self._soon.start()
 
     def _offered(self) -> tuple[Substitute, ...]:
         """The best, and whatever is prepared already, so that it can be taken off again."""
@@ -130,6 +136,7 @@ class SubstituteDialog(Sheet):
     def refresh(self) -> None:
         """Show what the marked substitute would do."""
         one = self.chosen()
+        self._soon.stop()
         self.keep_button.setEnabled(one is not None)
         self.prepare_button.setEnabled(self._would_prepare())
         if one is None:

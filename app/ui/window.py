@@ -121,6 +121,7 @@ class Window(Commands):
         self.kept = plain("", role="small")
         bar = self.statusBar()
         bar.setSizeGripEnabled(False)
+        bar.messageChanged.connect(self._fit_status)
         bar.setContentsMargins(10, 0, 10, 0)
         bar.addPermanentWidget(self.kept)
         self._say_hint()
@@ -345,8 +346,15 @@ class Window(Commands):
         self.foot.setFixedHeight(
             150 if self.height() < 800 else max(220, self.height() * 22 // 100)
         )
-        shown = not self.curtain.is_down
-        self.statusBar().setVisible(shown and (self.height() >= 760 or not small))
+        self._fit_status(self.statusBar().currentMessage())
+
+    def _fit_status(self, told: str) -> None:
+        """In a small window the status line is there only while it has something to say.
+
+        Behind the curtain it is never there: it may name somebody.
+        """
+        roomy = self.height() >= 760 or self.width() >= NARROW
+        self.statusBar().setVisible(not self.curtain.is_down and (roomy or bool(told)))
 
     def closeEvent(self, event: QCloseEvent) -> None:
         work = self.bench.desk.work

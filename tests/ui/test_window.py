@@ -411,3 +411,18 @@ def test_buttons_of_commands_tell_their_keys(window: Window) -> None:
     assert "(Ctrl+P)" in window.top.booklet.toolTip()
     for number, button in enumerate(window.head.buttons.values(), start=1):
         assert f"(Alt+{number})" in button.toolTip()
+
+
+def test_a_small_window_shows_what_is_said_for_as_long_as_it_is_said(
+    window: Window, qtbot: QtBot
+) -> None:
+    window.resize(1280, 720)
+    bar = window.statusBar()
+    qtbot.waitUntil(lambda: not bar.isVisible())
+    window.say("There is no such day.")
+    assert bar.isVisible()
+    assert bar.currentMessage() == "There is no such day."
+    bar.clearMessage()
+    assert not bar.isVisible()
+    window.resize(1600, 1000)
+    qtbot.waitUntil(bar.isVisible)
