@@ -31,6 +31,7 @@ class RecordSheet(Sheet):
         self.stage = _box([(stage.value, tr(word)) for stage, word in STAGE_WORDS.items()])
         self.stage.setCurrentIndex(self.stage.findData(client.stage.value))
         self.tags = text_field(", ".join(client.tags), hint=tr("Parted by commas"))
+        self._tags_shown = self.tags.text()
         consent = client.consent
         self.consent = OptionalDate(
             tr("Consent given on"), consent.on if consent else None, usual=today
@@ -78,7 +79,9 @@ class RecordSheet(Sheet):
                 ),
                 mend=tr("Correct one of the two days."),
             )
-        tags = tidy_tags(self.tags.text().split(","))
+        tags = client.tags
+        if self.tags.text() != self._tags_shown:
+            tags = tidy_tags(self.tags.text().split(","))
         return replace(
             client,
             stage=Stage(self.stage.currentData()),
