@@ -107,10 +107,12 @@ class OwnSheet(Sheet):
             (tr("Relatives and figure"), self._kin()),
             (tr("Evidence"), (("activation", self.activation),)),
         ):
+            holder = QWidget()
             for key, field in rows:
+                # until its page is laid out it would belong to nobody, and outlive the form
+                field.setParent(holder)
                 if not field.accessibleName():
                     field.setAccessibleName(tr(LABELS[key]))
-            holder = QWidget()
             self._pages[tabs.addTab(holder, name)] = holder, rows
         self._next_page = QTimer(self)
         self._next_page.setInterval(0)
