@@ -23,6 +23,10 @@ def this_day() -> date:
     return datetime.now().astimezone().date()
 
 
+LINKS_PX = 236
+"""How wide a row of links may be, px: the pane without its margins and its bar."""
+
+
 class Section(QWidget):
     """One part of the client pane.
 
@@ -121,14 +125,24 @@ class Section(QWidget):
         return label
 
     def links(self, *entries: tuple[str, Callable[[], object]]) -> None:
-        """A row of buttons that look like links; each runs its function."""
-        row = QHBoxLayout()
-        row.setSpacing(6)
+        """Buttons that look like links, in as many rows as they need; each runs its function."""
+        row, left = self._row_of_links(), LINKS_PX
         for text, run in entries:
             made = QPushButton(text)
             made.setProperty("link", True)
             made.setMinimumHeight(24)
             made.clicked.connect(lambda _checked=False, run=run: run())
-            row.addWidget(made)
+            made.ensurePolished()
+            wide = made.sizeHint().width() + row.spacing()
+            if wide > left and row.count() > 1:
+                row, left = self._row_of_links(), LINKS_PX
+            row.insertWidget(row.count() - 1, made)
+            left -= wide
+
+    def _row_of_links(self) -> QHBoxLayout:
+        """One more row, empty but for what pushes its buttons to the left."""
+        row = QHBoxLayout()
+        row.setSpacing(6)
         row.addStretch(1)
         self.column.addLayout(row)
+        return row
