@@ -19,13 +19,16 @@ from app.domain.exercise import Catalogue, Exercise, ExerciseText
 from app.domain.wording import ENGLISH, DateForm, English, EnglishCalendar, Language, tr
 from app.resources.entry import Entry
 from app.resources.exercise_entries import text_of
-from app.resources.files import path_of, read_toml, text
+from app.resources.files import folder, names_in, path_of, read_toml, text
 
 NAMES = {"en": "English", "de": "Deutsch", "es": "Español"}
 """The shipped languages by code, each by its own name."""
 
 PSEUDO = "en-XA"
 """English with accents and 40 % longer: shows in tests what is not translated or does not fit."""
+
+EXERCISES = "languages/exercises"
+"""The folder that has one folder a language, with a file for each of `resources/exercises`."""
 
 _SMALL_NOUNS = {"en", "es"}
 
@@ -89,15 +92,19 @@ def _translations(family: str) -> GNUTranslations:
 @cache
 def exercise_texts(family: str) -> Mapping[str, ExerciseText]:
     """The words of shipped exercises in a language, by key; nothing where none are shipped."""
-    name = f"exercises.{family}.toml"
-    if family not in NAMES or family == "en":
-        return {}
-    tables = read_toml(f"languages/{name}")
-    content = text(f"languages/{name}")
     return {
-        key: text_of(Entry(name, key, {}, content), family, values)
-        for key, values in tables.items()
+        key: text_of(Entry(file, key, {}, content), family, values)
+        for file in _exercise_files(family)
+        for content in [text(file)]
+        for key, values in read_toml(file).items()
     }
+
+
+def _exercise_files(family: str) -> tuple[str, ...]:
+    """The files of a language that stand beside those of `resources/exercises`, name by name."""
+    if family not in NAMES or not folder().joinpath(EXERCISES, family).is_dir():
+        return ()
+    return names_in(f"{EXERCISES}/{family}", ".toml")
 
 
 def spoken_catalogue(catalogue: Catalogue, code: str) -> Catalogue:

@@ -15,7 +15,9 @@ from app.domain.errors import CoachError
 from app.domain.exercise import ExerciseKey, ExerciseText
 from app.domain.units import mass_text, number_text
 from app.domain.wording import ENGLISH, DateForm, date_text, speaking, tr, trn
+from app.resources.files import names_in, read_toml
 from app.resources.languages import (
+    EXERCISES,
     NAMES,
     PSEUDO,
     exercise_texts,
@@ -127,6 +129,21 @@ def test_ten_shipped_exercises_and_more_have_words_of_the_same_shape(family: str
         assert len(words.set_up) == len(shipped.set_up), key
         assert len(words.cues) == len(shipped.cues), key
         assert len(words.faults) == len(shipped.faults), key
+
+
+@pytest.mark.parametrize("family", ["de", "es"])
+def test_the_words_of_an_exercise_stand_in_the_file_of_its_own_name(family: str) -> None:
+    files = names_in(f"{EXERCISES}/{family}", ".toml")
+    assert files
+    for file in files:
+        words = read_toml(file)
+        english = read_toml(f"exercises/{file.rpartition('/')[2]}")
+        assert list(words) == [key for key in english if key in words], file
+
+
+@pytest.mark.parametrize("family", ["", "en", "xx", ".."])
+def test_no_words_of_exercises_are_found_where_none_are_shipped(family: str) -> None:
+    assert exercise_texts(family) == {}
 
 
 def test_a_catalogue_speaks_a_language_as_far_as_it_can() -> None:
