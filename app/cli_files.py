@@ -105,8 +105,8 @@ def add_import(one: argparse.ArgumentParser) -> None:
         nargs="+",
         metavar="FILE",
         help=tr(
-            "a plan file, a folder of them, a table (.csv, .xlsx), references (.bib, .ris) or a "
-            "whole export (.zip)"
+            "a plan file, a folder of them, a table (.csv, .xlsx), references (.json, .bib, .ris) "
+            "or a whole export (.zip)"
         ),
     )
     one.add_argument("--replace", action="store_true", help=tr("replace what has the same id"))
@@ -273,7 +273,7 @@ def import_(asked: argparse.Namespace) -> None:
     if whole:
         _import_whole(asked)
         return
-    lists = [path for path in asked.plans if path.suffix.lower() in headless.LISTS]
+    lists = [path for path in asked.plans if headless.holds_references(path)]
     files = [path for path in asked.plans if path not in (*folders, *tables, *lists)]
     if files:
         _import_plans(asked, files)

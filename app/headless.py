@@ -19,11 +19,13 @@ from app.domain.exercise import Catalogue
 from app.domain.program import MAX_WEEKS, Program, ProgramId
 from app.domain.wording import language, tr, trn
 from app.domain.work import Work
+from app.exchange.bibliography import csl_json
 from app.exchange.bibliography.files import SUFFIXES, Form
 from app.exchange.calendar_file import SUFFIX as ICS
 from app.exchange.calendar_file import USUAL_START
 from app.exchange.coach_plan.build import Wanted, build, weeks_in
-from app.exchange.files import make_folder, safe_name
+from app.exchange.files import make_folder, read_whole, safe_name
+from app.exchange.json_text import MOST_BYTES
 from app.exchange.tables.csv_file import SUFFIX as CSV
 from app.exchange.tables.csv_file import Style, style_of, usual_style
 from app.filing import find_client
@@ -34,7 +36,7 @@ from db.store import Store
 TABLES = (CSV, ".tsv", ".txt", XLSX, ".xlsm")
 """Endings of files that are read as a coach's table."""
 LISTS = (".bib", ".ris")
-"""Endings of files that are read as references."""
+"""Endings of files that are read as references; one that ends as JSON is looked into."""
 FORMS = tuple(form.value for form in Form)
 MOST_NAMED = 5
 
@@ -210,7 +212,8 @@ def import_table(
             tr("A table does not say whose plan it is."), mend=tr("Name the client by --client.")
         )
     client = store.load_client(find_client(store, wish.client).id)
-    sheets = shown_sheets(open_table(path))
+    book = open_table(path)
+    sheets = shown_sheets(book)
     reader = TableReader(catalogue, store)
     columns = reader.columns(sheets, unit=client.units)
     matched = reader.match(sheets, columns)
@@ -228,7 +231,7 @@ def import_table(
     head = tr("{client}, {program}: {lines} read", client=client.name, program=name, lines=said)
     left = [tr("Left out: {name}", name=name) for name in unknown]
     remarks = [one.sentence for one in (*matched.reading.remarks, *built.remarks)]
-    return (head, *left, *remarks)
+    return (head, *left, *book.remarks, *remarks)
 
 
 def _next_monday(today: date) -> date:
@@ -260,6 +263,14 @@ def references_target(kind: str, *, out: Path | None, to: Path | None) -> Path:
 def export_references(store: Store, kind: str, target: Path) -> int:
     """Writes all references, the coach's own among them; how many. Raises FileTrouble."""
     return own_references.write_to(target, own_references.every(store).values(), Form(kind))
+
+
+def holds_references(path: Path) -> bool:
+    """Whether a file holds references and no plan, by its ending or, of JSON, by what is in it."""
+    ending = path.suffix.lower()
+    if ending in LISTS or ending != SUFFIXES[Form.CSL_JSON] or not path.is_file():
+        return ending in LISTS
+    return csl_json.holds(read_whole(path, most=MOST_BYTES).decode("utf-8", "replace"))
 
 
 def import_references(store: Store, path: Path) -> tuple[str, ...]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from dataclasses import replace
 from pathlib import Path
 from typing import NoReturn
@@ -222,3 +223,30 @@ def test_references_come_in_once(run, own: Path, tmp_path: Path) -> None:
     code, said, error = run("import", path)
     assert (code, said) == (1, "")
     assert error.count("\n") == 1
+
+
+def test_references_come_in_as_csl_json(run, own: Path, tmp_path: Path) -> None:
+    path = tmp_path / "mine.json"
+    record = {
+        "type": "book",
+        "title": "On ridges",
+        "author": [{"family": "Estvik"}],
+        "issued": {"date-parts": [[2020]]},
+    }
+    for content in ([record], {"items": [record]}):
+        path.write_text(json.dumps(content))
+        code, said, error = run("import", path)
+        assert (code, error) == (0, "")
+        assert "taken in" in said
+    assert "1 was there already" in said
+
+
+def test_formulas_without_results_are_told_of_a_table(run, own: Path, tmp_path: Path) -> None:
+    made = openpyxl.Workbook()
+    for row in (("Day", "Exercise", "Sets", "Reps"), ("Monday", "Back squat", 3, 5)):
+        made.active.append(row)
+    made.active.append(("Monday", "Leg press", "=1+2", 8))
+    made.save(tmp_path / "plan.xlsx")
+    code, said, _ = run("import", tmp_path / "plan.xlsx", "--client", RUNA.client.name)
+    assert code == 0
+    assert "1 cell of sheet 'Sheet' holds a formula without its result (C3)" in said

@@ -23,6 +23,19 @@ def write(records: Iterable[Csl]) -> str:
     return json.dumps(made, ensure_ascii=False, indent=1) + "\n"
 
 
+def holds(text: str) -> bool:
+    """Whether it is JSON of references: a list, an object with one, or a record with a title."""
+    if text.lstrip("\ufeff \t\r\n").startswith("["):
+        return True
+    try:
+        found = json.loads(text.removeprefix("\ufeff"))
+    except (ValueError, RecursionError):
+        return False
+    return (
+        isinstance(found, dict) and "format" not in found and ("items" in found or "title" in found)
+    )
+
+
 def read(text: str) -> list[Any]:
     """The records of a JSON array, or of an object that holds one. Raises BibliographyError."""
     try:

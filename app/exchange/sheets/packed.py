@@ -38,13 +38,28 @@ _MERGED = re.compile(
     rb"<(?:\w+:)?mergeCell\s[^>]{0,200}?ref=\"([A-Z]{1,3}\d{1,7}:[A-Z]{1,3}\d{1,7})\""
 )
 MOST_MERGED = 20_000
+_UNWORKED = re.compile(
+    rb"<(?:\w+:)?c\s([^>]{0,200})>\s*"
+    rb"<(?:\w+:)?f(?:\s[^>]{0,200})?(?:/>|>[^<]*</(?:\w+:)?f>)\s*"
+    rb"(?:<(?:\w+:)?v\s*/>|<(?:\w+:)?v>\s*</(?:\w+:)?v>)?\s*</(?:\w+:)?c>"
+)
+"""A cell with a formula and no result beside it."""
+_PLACE = re.compile(rb"\br=\"([A-Z]{1,3}\d{1,7})\"")
+_OF_TEXT = b't="str"'
+"""Says that the result is text, which may be empty."""
+OVERLAP = 64 * 1024
+"""Bytes that two pieces share: more than the longest formula has."""
 
 
 @dataclass(frozen=True, slots=True)
 class Looked:
-    """What a look through the parts found. merged: ranges of merged cells by the part's name."""
+    """What a look through the parts found, by the part's name.
+
+    merged: ranges of merged cells; unworked: cells with a formula whose result is not stored.
+    """
 
     merged: dict[str, tuple[str, ...]]
+    unworked: dict[str, tuple[str, ...]]
 
 
 def look_through(data: bytes, *, source: str) -> Looked:
@@ -150,24 +165,36 @@ def _refuse_names(parts: list[zipfile.ZipInfo], source: str) -> None:
 
 
 def _looked(packed: zipfile.ZipFile, parts: list[zipfile.ZipInfo], source: str) -> Looked:
-    cells, merged = 0, {}
+    cells, merged, unworked = 0, {}, {}
     for part in parts:
         if not part.filename.endswith((".xml", ".rels", ".vml")):
             continue
         found: list[str] = []
+        blank: list[str] = []
         for chunk, fresh in _chunks(packed, part):
             words = _PLAIN + _WIDE
             if any(word in chunk for word in words):
                 raise _refused(tr("It declares entities, which a table has no need of."), source)
             cells += sum(1 for one in _CELL.finditer(chunk) if one.end() > fresh)
             found += [one[1].decode() for one in _MERGED.finditer(chunk) if one.end() > fresh]
+            blank += _unworked_in(chunk, fresh)
             if cells > MOST_CELLS:
                 raise too_many_cells(source)
             if len(found) > MOST_MERGED:
                 raise _refused(tr("It has too many merged cells."), source)
         if found:
             merged[part.filename] = tuple(found)
-    return Looked(merged)
+        if blank:
+            unworked[part.filename] = tuple(blank)
+    return Looked(merged, unworked)
+
+
+def _unworked_in(chunk: bytes, fresh: int) -> Iterator[str]:
+    """The places of formulas without a result that end past `fresh`."""
+    for one in _UNWORKED.finditer(chunk):
+        if one.end() > fresh and _OF_TEXT not in one[1]:
+            place = _PLACE.search(one[1])
+            yield "" if place is None else place[1].decode()
 
 
 def _chunks(packed: zipfile.ZipFile, part: zipfile.ZipInfo) -> Iterator[tuple[bytes, int]]:
@@ -176,4 +203,4 @@ def _chunks(packed: zipfile.ZipFile, part: zipfile.ZipInfo) -> Iterator[tuple[by
     with packed.open(part) as file:
         while piece := file.read(CHUNK):
             yield kept + piece, len(kept)
-            kept = (kept + piece)[-256:]
+            kept = (kept + piece)[-OVERLAP:]

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator
 from pathlib import PurePath
 
-from app.domain.wording import tr
+from app.domain.wording import tr, trn
 from app.exchange.sheets.csv_rows import rows_of, separator_of
 from app.exchange.sheets.decoding import decode
 from app.exchange.sheets.kind import Kind, kind_of
@@ -13,6 +14,7 @@ from app.exchange.sheets.workbook_rows import sheets_of
 
 MOST_BYTES = 20 * 1024 * 1024
 """The largest table file that is read; a year of full weeks has some 5 MB as CSV."""
+MOST_PLACES = 3
 
 
 def read_book(
@@ -40,7 +42,8 @@ def read_book(
             mend=tr("Take the plan's part of it into a file of its own."),
         )
     if kind_of(data, source=source) is Kind.WORKBOOK:
-        book = Book(sheets_of(data, source=source, stop=stop))
+        sheets = sheets_of(data, source=source, stop=stop)
+        book = Book(sheets, remarks=tuple(_of_formulas(sheets)))
     else:
         decoded = decode(data, source=source, encoding=encoding)
         sign = separator or separator_of(decoded.text)
@@ -50,6 +53,27 @@ def read_book(
         book = Book((sheet,), decoded.encoding, sign, remarks)
     if not any(cell is not None for sheet in book.sheets for row in sheet.rows for cell in row):
         raise SheetError(
-            tr("No cell of it holds anything."), where=source, mend=tr("Choose another file.")
+            " ".join([tr("No cell of it holds anything."), *book.remarks]),
+            where=source,
+            mend=tr("Choose another file."),
         )
     return book
+
+
+def _of_formulas(sheets: Iterable[Sheet]) -> Iterator[str]:
+    """A sentence for each sheet that is seen and has formulas without their results."""
+    for sheet in sheets:
+        if not sheet.unworked or sheet.hidden:
+            continue
+        places = ", ".join(sheet.unworked[:MOST_PLACES])
+        if len(sheet.unworked) > MOST_PLACES:
+            places = tr("{places} and more", places=places)
+        yield trn(
+            "{n} cell of sheet {name} holds a formula without its result ({places}) and is read as "
+            "empty. Save the file in your spreadsheet program, then choose it again.",
+            "{n} cells of sheet {name} hold formulas without their results ({places}) and are read "
+            "as empty. Save the file in your spreadsheet program, then choose it again.",
+            len(sheet.unworked),
+            name=repr(sheet.name),
+            places=places,
+        )

@@ -27,11 +27,16 @@ class SheetError(CoachError):
 
 @dataclass(frozen=True, slots=True)
 class Sheet:
-    """One sheet: its name and its rows, each as long as it has cells. hidden: not shown there."""
+    """One sheet: its name and its rows, each as long as it has cells.
+
+    hidden: not shown there; unworked: cells with a formula whose result is not in the file, which
+    are empty here.
+    """
 
     name: str
     rows: tuple[tuple[Cell, ...], ...]
     hidden: bool = False
+    unworked: tuple[str, ...] = ()
 
     @property
     def width(self) -> int:

@@ -9,7 +9,7 @@ from typing import Any
 from warnings import catch_warnings, simplefilter
 
 from app.domain.wording import tr
-from app.exchange.sheets.packed import look_through
+from app.exchange.sheets.packed import Looked, look_through
 from app.exchange.sheets.sheet import (
     MOST_CELLS,
     MOST_SHEETS,
@@ -33,7 +33,7 @@ def sheets_of(data: bytes, *, source: str, stop: Stop | None = None) -> tuple[Sh
     try:
         with catch_warnings():
             simplefilter("ignore")  # of things that a plan does not need
-            return tuple(_sheets(data, looked.merged, source, stop))
+            return tuple(_sheets(data, looked, source, stop))
     except SheetError:
         raise
     except MemoryError:
@@ -46,9 +46,7 @@ def sheets_of(data: bytes, *, source: str, stop: Stop | None = None) -> tuple[Sh
         ) from error
 
 
-def _sheets(
-    data: bytes, merged: dict[str, tuple[str, ...]], source: str, stop: Stop | None
-) -> Iterator[Sheet]:
+def _sheets(data: bytes, looked: Looked, source: str, stop: Stop | None) -> Iterator[Sheet]:
     from openpyxl.reader.excel import ExcelReader
 
     reader = ExcelReader(BytesIO(data), read_only=True, data_only=True, keep_links=False)
@@ -65,13 +63,15 @@ def _sheets(
             if stop is not None and stop():
                 raise stopped(source)
             rows.append([_cell(one) for one in row])
-        _fill(rows, merged.get(paths.get(sheet.title, ""), ()))
+        part = paths.get(sheet.title, "")
+        _fill(rows, looked.merged.get(part, ()))
         while rows and not any(cell is not None for cell in rows[-1]):
             rows.pop()
         yield Sheet(
             str(sheet.title),
             tuple(tuple(row) for row in rows),
             hidden=sheet.sheet_state != "visible",
+            unworked=looked.unworked.get(part, ()),
         )
     reader.wb.close()
 

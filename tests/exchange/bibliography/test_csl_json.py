@@ -33,6 +33,24 @@ def test_what_is_no_list_is_refused(text: str) -> None:
         csl_json.read(text)
 
 
+@pytest.mark.parametrize(
+    ("text", "held"),
+    [
+        ("[]", True),
+        ('\ufeff [{"title": "x"}]', True),
+        ('{"items": []}', True),
+        ('{"title": "x"}', True),
+        ('{"format": "weekloom plan", "title": "x"}', False),
+        ('{"client": {}}', False),
+        ("{", False),
+        ("3", False),
+        ("{" * 100_000, False),
+    ],
+)
+def test_references_are_told_from_other_json(text: str, *, held: bool) -> None:
+    assert csl_json.holds(text) is held
+
+
 def test_a_single_record_is_a_list_of_one() -> None:
     assert csl_json.read('{"title": "x"}') == [{"title": "x"}]
     assert csl_json.read('{"items": []}') == []

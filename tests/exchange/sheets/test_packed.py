@@ -47,6 +47,33 @@ def test_merged_cells_at_the_seam_of_two_pieces_are_told_once(
         assert looked.merged == {SHEET: ("A1:C1",)}
 
 
+@pytest.mark.parametrize(
+    ("cell", "unworked"),
+    [
+        (b'<c r="B2"><f>A1+1</f></c>', True),
+        (b'<c r="B2" s="4"><f>A1+1</f><v/></c>', True),
+        (b'<c r="B2"><f>A1&lt;1</f><v></v></c>', True),
+        (b'<x:c r="B2"><x:f t="shared" si="0"/><x:v /></x:c>', True),
+        (b'<c r="B2"><f>A1+1</f><v>3</v></c>', False),
+        (b'<c r="B2" t="str"><f>""</f><v></v></c>', False),
+        (b'<c r="B2"><v>3</v></c>', False),
+        (b'<c r="B2"/>', False),
+    ],
+)
+def test_a_formula_without_its_result_is_told(cell: bytes, *, unworked: bool) -> None:
+    looked = look_through(zipped(TYPES, (SHEET, b"<row>" + cell + b"</row>")), source="plan.xlsx")
+    assert looked.unworked == ({SHEET: ("B2",)} if unworked else {})
+
+
+def test_a_formula_at_the_seam_of_two_pieces_is_told_once(monkeypatch: pytest.MonkeyPatch) -> None:
+    cell = b'<c r="B2"><f>' + b"A1+" * 200 + b"1</f><v/></c>"
+    sheet = b"<c/>" * 90 + cell + b" " * 400
+    for size in (50, 377, 384, 1000):
+        monkeypatch.setattr(packed, "CHUNK", size)
+        looked = look_through(zipped(TYPES, (SHEET, sheet)), source="plan.xlsx")
+        assert looked.unworked == {SHEET: ("B2",)}
+
+
 def test_a_bomb_of_zeros_is_refused_by_its_ratio() -> None:
     assert "times its size" in refused(zipped(TYPES, ("xl/a.bin", bytes(50_000_000))))
 

@@ -37,6 +37,41 @@ def test_a_workbook_has_neither_encoding_nor_separator() -> None:
     assert (book.encoding, book.separator, book.remarks) == ("", "", ())
 
 
+def workbook(*rows: tuple[object, ...], hidden: bool = False) -> bytes:
+    made = openpyxl.Workbook()
+    for row in rows:
+        made.active.append(row)
+    if hidden:
+        made.create_sheet("Plan").append(["Day", "Exercise"])
+        made.active.sheet_state = "hidden"
+        made.active = 1
+    data = BytesIO()
+    made.save(data)
+    return data.getvalue()
+
+
+def test_formulas_without_results_are_told_with_their_places() -> None:
+    one = workbook(("Squat", "=3+2"))
+    (remark,) = read_book(one, source="a.xlsx").remarks
+    assert remark == (
+        "1 cell of sheet 'Sheet' holds a formula without its result (B1) and is read as empty. "
+        "Save the file in your spreadsheet program, then choose it again."
+    )
+    many = workbook(*[("Squat", "=3+2")] * 5)
+    (remark,) = read_book(many, source="a.xlsx").remarks
+    assert remark.startswith("5 cells of sheet 'Sheet' hold formulas without their results")
+    assert "(B1, B2, B3 and more)" in remark
+
+
+def test_formulas_of_a_hidden_sheet_are_not_told() -> None:
+    assert read_book(workbook(("a", "=3+2"), hidden=True), source="a.xlsx").remarks == ()
+
+
+def test_a_table_of_nothing_but_formulas_says_why_it_is_empty() -> None:
+    with pytest.raises(SheetError, match="No cell of it holds anything.*formulas without"):
+        read_book(workbook(("=1+1", "=2+2")), source="a.xlsx")
+
+
 def test_what_the_coach_chose_is_kept_to() -> None:
     book = read_book(b"a;b,c\n", source="a.csv", separator=",", encoding="cp1252")
     assert book.sheets[0].rows[0] == ("a;b", "c")

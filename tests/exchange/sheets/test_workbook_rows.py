@@ -46,6 +46,13 @@ def test_cells_are_what_they_are() -> None:
     )
 
 
+def test_formulas_without_results_are_known_by_their_sheet() -> None:
+    book = sample()
+    book.create_sheet("Week 2").append(["Mon"])
+    first, second = sheets_of(saved(book), source="a.xlsx")
+    assert (first.unworked, second.unworked) == (("C4",), ())
+
+
 def test_merged_cells_are_filled() -> None:
     book = sample()
     book.active.merge_cells("A2:A4")

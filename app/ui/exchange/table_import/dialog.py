@@ -210,12 +210,12 @@ class TableImport(FormSheet):
         self._job = None
         self.busy.hide()
         self.preview = preview
-        remarks = (*self.matched.reading.remarks, *preview.built.remarks)
+        found = (*self.matched.reading.remarks, *preview.built.remarks)
         self.made.show_built(
             preview.built,
             preview.findings,
             catalogue=self.bench.desk.catalogue,
-            remarks=[one.sentence for one in remarks],
+            remarks=[*self.columns.book.remarks, *(one.sentence for one in found)],
             unit=self.bench.desk.client.units,
         )
         self._allow()
