@@ -1,27 +1,27 @@
-"""Many booklets in one go: whose, under which names, and how each of them went.
+"""Booklets for many clients: what each holds, and the file that it goes to.
 
-One after the other, so that a hundred booklets take the memory of one. A booklet that fails is
-told of and left out; the others are made all the same.
+Each is prepared, bound and put away before the next, so that a hundred take the memory of one.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 from uuid import uuid4
 
 from app.booklet import Options, Paper
-from app.domain.client import Client, ClientId
+from app.domain.client import Client
 from app.domain.errors import CoachError
 from app.domain.exercise import Catalogue
 from app.domain.loads import printed_loads
-from app.domain.program import Program, ProgramId
+from app.domain.program import Program
 from app.domain.wording import tr
 from app.domain.work import Coach, Issue, IssueId
 from app.exchange.files import safe_name, write_file
+from db.newest import NewestLine
 from db.store import Store
 
 PLACES = ("client", "program", "date", "weeks")
@@ -29,39 +29,6 @@ PLACES = ("client", "program", "date", "weeks")
 
 PATTERN = "{client} {program} {date}"
 _PLACE = re.compile(r"\{([^{}]*)\}")
-
-
-@dataclass(frozen=True, slots=True)
-class Wish:
-    """A booklet that can be made: whose it is and which program it prints."""
-
-    client: ClientId
-    client_name: str
-    program: ProgramId
-    program_name: str
-    weeks: int
-
-
-@dataclass(frozen=True, slots=True)
-class Outcome:
-    """How a wish went: the file that was written, or why there is none."""
-
-    wish: Wish
-    path: Path | None = None
-    problem: str = ""
-
-
-def wishes(store: Store) -> tuple[Wish, ...]:
-    """The newest program of every client that is not archived, by the client's name."""
-    found = []
-    for line in store.clients():
-        if line.archived:
-            continue
-        programs = [p for p in store.programs(line.id) if not p.archived]
-        newest = max(programs, key=lambda p: p.start, default=None)
-        if newest is not None:
-            found.append(Wish(line.id, line.name, newest.id, newest.name, newest.weeks))
-    return tuple(found)
 
 
 def require_pattern(pattern: str) -> str:
@@ -147,7 +114,7 @@ def weeks_in(options: Options, program: Program) -> Options:
 
 @dataclass(frozen=True, slots=True)
 class Order:
-    """What is made of each wish.
+    """What is made for each client.
 
     bind: the booklet of an issue as bytes; keep: also keep each as handed out.
     """
@@ -160,38 +127,21 @@ class Order:
     keep: bool = True
 
 
-def make(
-    store: Store, catalogue: Catalogue, chosen: Sequence[Wish], order: Order
-) -> Iterator[Outcome]:
-    """Makes one booklet after the other; each outcome once it is there.
-
-    Raises CoachError at once for a pattern that cannot be used.
-    """
-    require_pattern(order.pattern)
-    coach = store.coach()
-    for wish in chosen:
-        try:
-            issue, options = prepare(store, catalogue, wish, order, coach=coach)
-            yield put(store, wish, issue, order.bind(issue, options), order=order)
-        except CoachError as error:
-            yield Outcome(wish, problem=error.sentence)
-
-
 def prepare(
-    store: Store, catalogue: Catalogue, wish: Wish, order: Order, *, coach: Coach
+    store: Store, catalogue: Catalogue, line: NewestLine, order: Order, *, coach: Coach
 ) -> tuple[Issue, Options]:
-    """The issue of a wish and the options that fit its program. Raises CoachError."""
-    client, program = store.load_client(wish.client), store.load_program(wish.program)
+    """The issue for a client and the options that fit the program. Raises CoachError."""
+    client, program = store.load_client(line.client), store.load_program(line.program)
     options = weeks_in(order.options, program)
     options = replace(options, paper=paper_of(client, options.paper))
     return draft(client, program, catalogue, coach, order.on), options
 
 
-def put(store: Store, wish: Wish, issue: Issue, content: bytes, *, order: Order) -> Outcome:
-    """Writes a booklet under a free name and keeps its issue. Raises CoachError."""
+def put(store: Store, issue: Issue, content: bytes, *, order: Order) -> Path:
+    """Writes a booklet under a free name and keeps its issue; the file. Raises CoachError."""
     options = weeks_in(order.options, issue.program)
     path = free_path(order.folder, file_stem(order.pattern, issue, options))
     write_file(path, content)
     if order.keep:
         store.add_issue(issue)
-    return Outcome(wish, path)
+    return path

@@ -35,6 +35,7 @@ if TYPE_CHECKING:
 
     from app.domain.results import Diary
     from db.erasing import Footprint
+    from db.newest import NewestLine
     from db.roster import RosterLine
     from db.whole import Table
 
@@ -111,6 +112,13 @@ class Store(OpenFile):
         """The client's programs, the newest start first."""
         with self._reading():
             return reading.list_programs(self._raw, client_id)
+
+    def newest_programs(self) -> tuple[NewestLine, ...]:
+        """The newest program of every client by the client's name; nothing archived counts."""
+        from db.newest import list_newest
+
+        with self._reading():
+            return list_newest(self._raw)
 
     def load_client(self, client_id: ClientId) -> Client:
         """The client as stored. Raises StoreFailure if there is none of that id."""

@@ -2,63 +2,52 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Callable
 from datetime import date, datetime
+from functools import partial
 from pathlib import Path
 
-from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
     QFileDialog,
     QHBoxLayout,
     QLineEdit,
-    QProgressBar,
-    QTreeWidgetItem,
     QWidget,
 )
 
 from app import batch
-from app.batch import Order, Outcome, Wish
+from app.batch import Order
 from app.booklet import Options, Paper
+from app.domain.client import Stage
 from app.domain.errors import CoachError
 from app.domain.wording import mark, tr, trn
 from app.domain.work import Issue
 from app.ui import worker
 from app.ui.bench import Bench
 from app.ui.coach_sheet import kept_mark
-from app.ui.forms import NumberField, Sheet, Wrapped, button, plain, text_field
-from app.ui.lines_table import lines_table
-from app.ui.paper_habits import language_box, language_of, paper_of
-from app.ui.words import tip
+from app.ui.forms import NumberField, button, plain, text_field
+from app.ui.in_turn import InTurn
+from app.ui.paper_habits import LANGUAGE, language_box, paper_of
+from app.ui.tick_list import TickList, TickModel
+from app.ui.words import STAGE_WORDS
+from db.newest import NewestLine
 from db.store import Store
 
 PAPERS = ((Paper.A4, mark("A4")), (Paper.LETTER, mark("US Letter")), (Paper.A5, mark("A5")))
 FOLDER = "booklets folder"
 """The setting that remembers where the last booklets went."""
+ANY = "any"
 
 
-@dataclass(slots=True)
-class Row:
-    """A client in the list, and how it went."""
-
-    wish: Wish
-    item: QTreeWidgetItem
-    outcome: Outcome | None = None
-
-    @property
-    def ticked(self) -> bool:
-        """True if a booklet is wanted."""
-        return self.item.checkState(0) == Qt.CheckState.Checked
-
-
-class BatchDialog(Sheet):
+class BatchDialog(InTurn):
     """Clients to tick, options, a folder; one booklet after the other, each off this thread."""
 
     def __init__(
         self, bench: Bench, store: Store, parent: QWidget | None, *, today: date | None = None
     ) -> None:
         super().__init__(
+            bench,
             parent,
             tr("Booklets for many"),
             verb=tr("Make booklets"),
@@ -67,45 +56,26 @@ class BatchDialog(Sheet):
                 "that stands in the folder is overwritten."
             ),
         )
-        self.bench, self.store = bench, store
+        self.store = store
         self.today = today or datetime.now().astimezone().date()
-        self.running = False
-        self.stopping = False
-        self._job: worker.Job[bytes] | None = None
-        self._queue: list[Row] = []
-        self._order: Order | None = None
+        self._asked: list[int] = []
+        self._made: list[int] = []
+        self._failed = 0
         self._build_options()
-        self.tree = lines_table(
-            tr("Clients"), (tr("Client"), tr("Program"), tr("Weeks"), tr("Booklet")), wide=3
+        self.model = TickModel(
+            (tr("Client"), tr("Program"), tr("Weeks"), tr("Booklet")), _cells, _words
         )
-        self.head = plain(tr("Tick who gets one"), step="head")
-        self.all_button = button(tr("Tick everybody"), self.tick_all)
-        head = QHBoxLayout()
-        head.addWidget(self.head, 1)
-        head.addWidget(self.all_button)
-        self.body.addLayout(head)
-        self.body.addWidget(self.tree, 1)
-        self.progress = QProgressBar()
-        self.progress.setAccessibleName(tr("Booklets made"))
-        self.progress.hide()
-        self.body.addWidget(self.progress)
-        self.summary = Wrapped()
-        self.summary.setAccessibleName(tr("What was done"))
-        self.summary.hide()
-        self.body.addWidget(self.summary)
-        self.stop_button = button(tr("Stop"), self.stop)
-        self.stop_button.setEnabled(False)
-        self.foot.insertWidget(1, self.stop_button)
-        self.cancel_button.setText(tr("Close"))
-        self.rows = [self._row(wish) for wish in batch.wishes(store)]
-        if not self.rows:
+        ticks = TickList(tr("Clients"), self.model, letters=(26, 30, 10))
+        ticks.head.setText(tr("Tick who gets one"))
+        self.add_list(ticks, progress=tr("Booklets made"))
+        lines = store.newest_programs()
+        self._build_choices(lines)
+        ticks.show_things(lines)
+        if not lines:
             self.show_error(tr("No client has a program yet. Plan one first."))
-        self.tree.itemChanged.connect(lambda _item, column: self._say() if column == 0 else None)
-        self.pattern.textChanged.connect(lambda _text: self._say())
-        self.finished.connect(lambda _result: self._let_go())
-        self._say()
-        self.setMinimumSize(640, 520)
-        self.resize(860, 700)
+        self.pattern.textChanged.connect(lambda _text: self.say())
+        self.setMinimumSize(640, 560)
+        self.resize(860, 740)
 
     def _build_options(self) -> None:
         self.paper = QComboBox()
@@ -119,6 +89,8 @@ class BatchDialog(Sheet):
         self.grey.setMinimumHeight(24)
         self.first = NumberField(tr("First week"), low=1, high=52, whole=True, optional=True)
         self.last = NumberField(tr("Last week"), low=1, high=52, whole=True, optional=True)
+        for week in (self.first, self.last):
+            week.setMaximumWidth(130)
         self.kept = QCheckBox(tr("Keep each as handed out today"))
         self.kept.setMinimumHeight(24)
         self.kept.setChecked(True)
@@ -127,36 +99,41 @@ class BatchDialog(Sheet):
         self.folder = QLineEdit(self.store.setting(FOLDER) or str(Path.home()))
         self.folder.setMinimumHeight(32)
         choose = button(tr("Choose…"), self.choose_folder)
-        where = QWidget()
-        line = QHBoxLayout(where)
-        line.setContentsMargins(0, 0, 0, 0)
-        line.addWidget(self.folder, 1)
-        line.addWidget(choose)
-        where.setFocusProxy(self.folder)
+        where = _side_by_side(self.folder, choose, wide=self.folder)
         self.folder.setAccessibleName(tr("Folder"))
         self.row(tr("Paper"), self.paper)
         self.row(tr("Language"), self.language)
-        self.row(tr("First week (empty: from the first)"), self.first)
-        self.row(tr("Last week (empty: to the last)"), self.last)
+        self.row(tr("Weeks (empty: all)"), _side_by_side(self.first, plain(tr("to")), self.last))
         self.row(tr("Folder"), where)
         self.row(tr("File names"), self.pattern)
         self.form.addRow("", self.example)
-        self.form.addRow("", self.grey)
-        self.form.addRow("", self.kept)
+        self.form.addRow("", _side_by_side(self.grey, self.kept))
 
-    def _row(self, wish: Wish) -> Row:
-        item = QTreeWidgetItem([wish.client_name, wish.program_name, str(wish.weeks), ""])
-        item.setFlags(item.flags() | Qt.ItemFlag.ItemIsUserCheckable)
-        item.setCheckState(0, Qt.CheckState.Unchecked)
-        self.tree.addTopLevelItem(item)
-        return Row(wish, item)
+    def _build_choices(self, lines: tuple[NewestLine, ...]) -> None:
+        self.stage, self.tag = QComboBox(), QComboBox()
+        self.stage.setAccessibleName(tr("Stage"))
+        self.stage.addItem(tr("all stages"), ANY)
+        for stage, word in STAGE_WORDS.items():
+            self.stage.addItem(tr(word), stage.value)
+        self.tag.setAccessibleName(tr("Tag"))
+        self.tag.addItem(tr("all tags"), ANY)
+        tags = sorted({tag for line in lines for tag in line.tags})
+        for tag in tags:
+            self.tag.addItem(tag, [tag])
+        self.tag.setEnabled(bool(tags))
+        for box in (self.stage, self.tag):
+            box.setMinimumHeight(32)
+            box.currentIndexChanged.connect(lambda _at: self._narrow())
+            self.ticks.narrow.addWidget(box)
 
-    def tick_all(self) -> None:
-        """Tick everybody; nobody if everybody is ticked."""
-        to = Qt.CheckState
-        state = to.Unchecked if all(row.ticked for row in self.rows) else to.Checked
-        for row in self.rows:
-            row.item.setCheckState(0, state)
+    def _narrow(self) -> None:
+        stage, tag = self.stage.currentData(), self.tag.currentData()
+        at = None if stage == ANY else Stage(stage)
+        with_tag = None if tag == ANY else tag[0]
+        self.ticks.suits = lambda line: (
+            (at is None or line.stage is at) and (with_tag is None or with_tag in line.tags)
+        )
+        self.ticks.look()
 
     def choose_folder(self) -> None:
         """Ask for the folder."""
@@ -166,27 +143,27 @@ class BatchDialog(Sheet):
         if found:
             self.folder.setText(found)
 
-    def _say(self) -> None:
-        count = sum(row.ticked for row in self.rows)
-        self.keep_button.setText(trn("Make {n} booklet", "Make {n} booklets", count))
-        self.keep_button.setEnabled(bool(count) and not self.running)
+    def say(self) -> None:
+        """Say how many booklets would be made, and what the first would be called."""
+        rows = self.model.ticked
+        self.keep_button.setText(trn("Make {n} booklet", "Make {n} booklets", len(rows)))
+        self.keep_button.setEnabled(bool(rows) and not self.running)
         try:
-            example = self._example(next((r for r in self.rows if r.ticked), None))
+            example = self._example(self.model.things[rows[0]] if rows else None)
         except CoachError as error:
             self.example.setText(error.what)
             return
         self.example.setText(example)
 
-    def _example(self, row: Row | None) -> str:
+    def _example(self, line: NewestLine | None) -> str:
         pattern = batch.require_pattern(self.pattern.text())
-        if row is None:
+        if line is None:
             return ""
-        wish = row.wish
         parts = {
-            "client": wish.client_name,
-            "program": wish.program_name,
+            "client": line.client_name,
+            "program": line.program_name,
             "date": self.today.isoformat(),
-            "weeks": f"1-{wish.weeks}",
+            "weeks": f"1-{line.weeks}",
         }
         return tr("For example {name}", name=batch.stem_of(pattern, parts) + ".pdf")
 
@@ -211,139 +188,120 @@ class BatchDialog(Sheet):
                 mend=tr("Choose one that is there."),
             )
         paper: Paper = self.paper.currentData()
-        # read here: the booklets are bound in another thread
-        self._mark = kept_mark(self.bench.desk.store)
-        self._spoken = self.language.currentData()
         return Order(
             folder=folder,
             options=Options(paper=paper, grey=self.grey.isChecked(), weeks=weeks),
             pattern=batch.require_pattern(self.pattern.text()),
             on=self.today,
-            bind=self._bind,
+            bind=self._binding(),
             keep=self.kept.isChecked(),
         )
 
-    def _bind(self, issue: Issue, options: Options) -> bytes:
-        from app import press
+    def _binding(self) -> Callable[[Issue, Options], bytes]:
+        """What binds an issue, in any thread: all that the store knows of it is read here."""
+        desk, mark = self.bench.desk, kept_mark(self.store)
+        for_all, usual = self.language.currentData(), self.store.setting(LANGUAGE)
 
-        desk = self.bench.desk
-        return press.bind(
-            issue,
-            desk.catalogue,
-            desk.ranges,
-            options=options,
-            mark=self._mark,
-            language=self._spoken or language_of(issue.client, self.store),
-        )
+        def bind(issue: Issue, options: Options) -> bytes:
+            from app import press
+
+            language = for_all or issue.client.language or usual
+            return press.bind(
+                issue, desk.catalogue, desk.ranges, options=options, mark=mark, language=language
+            )
+
+        return bind
 
     def try_keep(self) -> None:
         """Make what is ticked; stay open for the summary."""
         self.show_error("")
         try:
-            self._order = self.order()
+            order = self.order()
         except CoachError as error:
             self.show_error(error.sentence)
             return
-        self.store.set_setting(FOLDER, str(self._order.folder))
-        self._queue = [row for row in self.rows if row.ticked]
-        for row in self._queue:
-            row.outcome = None
-            row.item.setText(3, "")
-        self.progress.setRange(0, len(self._queue))
-        self.progress.setValue(0)
-        self.progress.show()
-        self.summary.hide()
-        self._set_running(True)
-        self._next()
+        self.store.set_setting(FOLDER, str(order.folder))
+        self._asked, self._made, self._failed = self.model.ticked, [], 0
+        self.model.tell(self._asked, "")
+        self.begin(partial(self._make, row, order) for row in self._asked)
 
-    def _set_running(self, on: bool) -> None:
-        self.running = on
-        self.stopping = False
-        self.stop_button.setEnabled(on)
-        self.cancel_button.setEnabled(not on)
-        for part in (self.tree, self.all_button, self.folder, self.pattern, self.kept):
-            part.setEnabled(not on)
-        self._say()
+    def held(self) -> tuple[QWidget, ...]:
+        """What cannot be changed while booklets are made."""
+        return self.folder, self.pattern, self.kept
 
-    def _next(self) -> None:
-        order = self._order
-        assert order is not None
-        waiting = [row for row in self._queue if row.outcome is None]
-        if not waiting or self.stopping:
-            self._finish(left=len(waiting))
-            return
-        row = waiting[0]
-        row.item.setText(3, tr("being made…"))
-        self.tree.scrollToItem(row.item)
+    def _make(self, row: int, order: Order) -> None:
+        self.ticks.tell(row, tr("being made…"))
         try:
             issue, options = batch.prepare(
                 self.store,
                 self.bench.desk.catalogue,
-                row.wish,
+                self.model.things[row],
                 order,
                 coach=self.store.coach(),
             )
         except CoachError as error:
-            self._told(row, Outcome(row.wish, problem=error.sentence))
+            self._told(row, error)
             return
-        self._job = worker.start(
+        self.job = worker.start(
             lambda: order.bind(issue, options),
-            lambda content: self._made(row, issue, content),
-            lambda error: self._told(row, Outcome(row.wish, problem=error.sentence)),
+            lambda content: self._put(row, issue, content, order=order),
+            lambda error: self._told(row, error),
         )
 
-    def _made(self, row: Row, issue: Issue, content: bytes) -> None:
-        assert self._order is not None
+    def _put(self, row: int, issue: Issue, content: bytes, *, order: Order) -> None:
         try:
-            outcome = batch.put(self.store, row.wish, issue, content, order=self._order)
+            self._told(row, batch.put(self.store, issue, content, order=order))
         except CoachError as error:
-            outcome = Outcome(row.wish, problem=error.sentence)
-        self._told(row, outcome)
+            self._told(row, error)
 
-    def _told(self, row: Row, outcome: Outcome) -> None:
-        row.outcome = outcome
-        text = outcome.problem if outcome.path is None else outcome.path.name
-        row.item.setText(3, text)
-        row.item.setToolTip(3, tip(text))
-        self.progress.setValue(self.progress.value() + 1)
-        self._next()
+    def _told(self, row: int, outcome: Path | CoachError) -> None:
+        if isinstance(outcome, CoachError):
+            self._failed += 1
+            self.ticks.tell(row, outcome.sentence)
+        else:
+            self._made.append(row)
+            self.ticks.tell(row, outcome.name)
+        self.step_over()
 
-    def stop(self) -> None:
-        """Make no more after the one that is being made."""
-        self.stopping = True
-        self.stop_button.setEnabled(False)
-
-    def _finish(self, *, left: int) -> None:
-        made = [row for row in self._queue if row.outcome and row.outcome.path]
-        failed = [row for row in self._queue if row.outcome and row.outcome.path is None]
-        for row in made:
-            row.item.setCheckState(0, Qt.CheckState.Unchecked)
-        for row in self._queue:
-            if row.outcome is None:
-                row.item.setText(3, tr("not made"))
-        said = [trn("{n} booklet made.", "{n} booklets made.", len(made))]
-        if failed:
+    def summed_up(self) -> list[str]:
+        """How many booklets there are, and how many there are not."""
+        said = [trn("{n} booklet made.", "{n} booklets made.", len(self._made))]
+        if self._failed:
             said.append(
                 trn(
                     "{n} could not be made; its line says why.",
                     "{n} could not be made; their lines say why.",
-                    len(failed),
+                    self._failed,
                 )
             )
-        if left:
-            said.append(trn("{n} was not begun.", "{n} were not begun.", left))
-        self.summary.setText(" ".join(said))
-        self.summary.show()
-        self.bench.said.emit(" ".join(said))
-        self._set_running(False)
+        return said
 
-    def reject(self) -> None:
-        """Close, but not in the middle of it."""
-        if self.running:
-            self.stop()
-            return
-        super().reject()
+    def after_all(self) -> None:
+        """Take the ticks of those that were made, so that the others can be tried again."""
+        self.model.tell((row for row in self._asked if not self.model.told(row)), tr("not made"))
+        self.model.tick(self._made, on=False)
 
-    def _let_go(self) -> None:
-        if self._job is not None:
-            self._job.cancel()
+
+def _side_by_side(*widgets: QWidget, wide: QWidget | None = None) -> QWidget:
+    """The widgets in one line, which a label beside it takes for the first of them.
+
+    wide: the one that takes the room that is left.
+    """
+    holder = QWidget()
+    line = QHBoxLayout(holder)
+    line.setContentsMargins(0, 0, 0, 0)
+    line.setSpacing(12)
+    for widget in widgets:
+        line.addWidget(widget, int(widget is wide))
+    if wide is None:
+        line.addStretch(1)
+    holder.setFocusProxy(widgets[0])
+    return holder
+
+
+def _cells(line: NewestLine) -> tuple[str, ...]:
+    return line.client_name, line.program_name, str(line.weeks)
+
+
+def _words(line: NewestLine) -> str:
+    return " ".join((line.client_name, line.program_name, line.team, *line.tags))

@@ -1,4 +1,4 @@
-"""The roster of 10,000 clients: reading it in one query, and a keystroke in its search."""
+"""10,000 clients: the roster in one query, a keystroke in its search, and booklets for many."""
 
 from __future__ import annotations
 
@@ -10,11 +10,17 @@ from itertools import product
 from statistics import median
 
 import pytest
+from pytestqt.qtbot import QtBot
 
+from app import resources
+from app.desk import Desk
 from app.domain.client import ClientId, Screening, StrengthTest
 from app.domain.exercise import ExerciseKey
+from app.domain.program import ProgramId
 from app.domain.results import CheckIn, Diary
 from app.domain.work import Work
+from app.ui.batch_dialog import BatchDialog
+from app.ui.bench import Bench
 from app.ui.roster.finder import Wanted, entries
 from app.ui.roster.model import RosterModel
 from db.store import Store
@@ -27,7 +33,9 @@ MANY = 10_000
 TODAY = date(2026, 11, 25)
 FIRST = ("Runa", "Jorunn", "Tavi", "Mette", "Sigrid", "Ottar", "Ivo", "Lena", "Kari", "Nils")
 LAST = ("Estvik", "Aske", "Hellmark", "Lied", "Berg", "Solli", "Dahl", "Moe", "Vik", "Strand")
+PLAN = builders.program("Mon: back_squat 3x8")
 KEYSTROKE_MS = 8.0
+HELD_MS = 100.0
 READ_MS = 500.0
 TYPED = ("r", "ru", "run", "runa", "runa e", "runa est", "hellmark 99", "rnua estivk", "zzqq")
 
@@ -47,7 +55,8 @@ def store() -> Iterator[Store]:
                 screenings=(Screening(day, active=True, known_disease=False, symptoms=False),),
                 tests=(StrengthTest(ExerciseKey("back_squat"), day, 60, 5),),
             )
-            made.save(None, Work(who, diary=Diary((CheckIn(day, mass_kg=70),))), label="Add")
+            plan = replace(PLAN, id=ProgramId(f"p{number}"))
+            made.save(None, Work(who, plan, Diary((CheckIn(day, mass_kg=70),))), label="Add")
     yield made
     made.close()
 
@@ -73,3 +82,29 @@ def test_a_keystroke_in_the_search(store: Store, qapp: object) -> None:
         (alike if model.alike else plain).append(1000 * (time.perf_counter() - start))
     hold("search in 10,000 clients, a keystroke", median(plain), KEYSTROKE_MS, unit="ms")
     hold("search in 10,000 clients, names alike", median(alike), 5 * KEYSTROKE_MS, unit="ms")
+
+
+def test_booklets_for_many_open_and_are_looked_through(store: Store, qtbot: QtBot) -> None:
+    bench = Bench(Desk(store, resources.catalogue(), resources.range_book()))
+    opened: list[float] = []
+    ticked: list[float] = []
+    typed: list[float] = []
+    for _ in range(3):
+        start = time.perf_counter()
+        dialog = BatchDialog(bench, store, None, today=TODAY)
+        opened.append(1000 * (time.perf_counter() - start))
+        qtbot.addWidget(dialog)
+        assert dialog.model.rowCount() == MANY
+        dialog.show()
+        start = time.perf_counter()
+        dialog.ticks.tick_all()
+        ticked.append(1000 * (time.perf_counter() - start))
+        for text in ("r", "ru", "runa 12"):
+            start = time.perf_counter()
+            dialog.ticks.search.setText(text)
+            typed.append(1000 * (time.perf_counter() - start))
+        assert len(dialog.model.ticked) == MANY
+        dialog.close()
+    hold("booklets for 10,000 clients, opened", min(opened), HELD_MS, unit="ms")
+    hold("booklets for 10,000 clients, all ticked", min(ticked), HELD_MS, unit="ms")
+    hold("booklets for 10,000 clients, a keystroke", max(typed), HELD_MS, unit="ms")

@@ -6,11 +6,10 @@ from pathlib import Path
 
 import pytest
 from pypdf import PdfReader
-from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
 
 from app.booklet import Paper
-from app.domain.client import ClientId
+from app.domain.client import ClientId, Stage
 from app.domain.program import ProgramId
 from app.domain.work import Work
 from app.ui.batch_dialog import FOLDER, BatchDialog
@@ -39,9 +38,13 @@ def dialog(qtbot: QtBot, dressed, bench: Bench, store: Store, tmp_path: Path) ->
 
 
 def tick(dialog: BatchDialog, *names: str) -> None:
-    for row in dialog.rows:
-        if row.wish.client_name in names:
-            row.item.setCheckState(0, Qt.CheckState.Checked)
+    things = dialog.model.things
+    dialog.model.tick(row for row, line in enumerate(things) if line.client_name in names)
+
+
+def told(dialog: BatchDialog) -> dict[str, str]:
+    """What is said of each client's booklet."""
+    return {line.client_name: dialog.model.told(k) for k, line in enumerate(dialog.model.things)}
 
 
 def run(dialog: BatchDialog, qtbot: QtBot) -> None:
@@ -58,9 +61,8 @@ def test_booklets_are_made_and_what_failed_says_why(
     (made,) = tmp_path.glob("*.pdf")
     assert made.read_bytes().startswith(b"%PDF")
     assert made.name.startswith("oskar-leidner")
-    told = {row.wish.client_name: row.item.text(3) for row in dialog.rows}
-    assert told["Oskar Leidner"] == made.name
-    assert "CJK" in told["王伟"]
+    assert told(dialog)["Oskar Leidner"] == made.name
+    assert "CJK" in told(dialog)["王伟"]
     assert dialog.summary.text() == "1 booklet made. 1 could not be made; its line says why."
     assert len(store.issues(ProgramId("p-Oskar Leidner"))) == 1
     assert store.issues(ProgramId("p-王伟")) == ()
@@ -105,22 +107,23 @@ def test_what_was_made_is_no_longer_ticked_what_failed_still_is(
 ) -> None:
     tick(dialog, "Oskar Leidner", "王伟")
     run(dialog, qtbot)
-    assert [row.wish.client_name for row in dialog.rows if row.ticked] == ["王伟"]
+    assert [dialog.model.things[row].client_name for row in dialog.model.ticked] == ["王伟"]
 
 
 def test_it_can_be_stopped_and_says_how_far_it_came(
     dialog: BatchDialog, qtbot: QtBot, tmp_path: Path
 ) -> None:
-    dialog.tick_all()
+    dialog.ticks.tick_all()
     dialog.keep_button.click()
     dialog.stop_button.click()
     qtbot.waitUntil(lambda: not dialog.running, timeout=60_000)
     assert len(list(tmp_path.glob("*.pdf"))) == 1
     assert "2 were not begun" in dialog.summary.text()
+    assert list(told(dialog).values()).count("not made") == 2
 
 
 def test_escape_stops_instead_of_closing_in_the_middle(dialog: BatchDialog, qtbot: QtBot) -> None:
-    dialog.tick_all()
+    dialog.ticks.tick_all()
     dialog.keep_button.click()
     dialog.reject()
     assert dialog.isVisible()
@@ -130,19 +133,19 @@ def test_escape_stops_instead_of_closing_in_the_middle(dialog: BatchDialog, qtbo
 
 
 @pytest.mark.parametrize(
-    ("field", "text", "told"),
+    ("field", "text", "said"),
     [
         ("folder", "/nowhere/at/all", "no such folder"),
         ("pattern", "{name}", "{client}"),
     ],
 )
 def test_bad_choices_are_named_and_nothing_is_made(
-    dialog: BatchDialog, tmp_path: Path, field: str, text: str, told: str
+    dialog: BatchDialog, tmp_path: Path, field: str, text: str, said: str
 ) -> None:
-    dialog.tick_all()
+    dialog.ticks.tick_all()
     getattr(dialog, field).setText(text)
     dialog.keep_button.click()
-    assert told in dialog.wrong.text()
+    assert said in dialog.wrong.text()
     assert not list(tmp_path.iterdir())
 
 
@@ -150,6 +153,42 @@ def test_the_example_follows_the_pattern(dialog: BatchDialog) -> None:
     tick(dialog, "Oskar Leidner")
     dialog.pattern.setText("{date} {client}")
     assert dialog.example.text() == "For example 2026-11-25-oskar-leidner.pdf"
+
+
+def test_clients_are_narrowed_by_stage_and_tag_and_ticked_together(
+    qtbot: QtBot, dressed, bench: Bench, store: Store
+) -> None:
+    for number, (stage, tags) in enumerate(
+        ((Stage.PAUSED, ("north",)), (Stage.ACTIVE, ("north",)), (Stage.ACTIVE, ()))
+    ):
+        client = replace(RUNA, id=ClientId(f"c{number}"), name=f"C{number}", stage=stage, tags=tags)
+        store.save(None, Work(client, replace(SHORT, id=ProgramId(f"p{number}"))), label="Add")
+    dialog = BatchDialog(bench, store, None, today=TODAY)
+    qtbot.addWidget(dialog)
+    dialog.stage.setCurrentIndex(dialog.stage.findText("active"))
+    dialog.tag.setCurrentIndex(dialog.tag.findText("north"))
+    dialog.ticks.all_button.click()
+    assert [dialog.model.things[row].client_name for row in dialog.model.ticked] == ["C1"]
+    assert dialog.keep_button.text() == "Make 1 booklet"
+
+
+def test_opening_asks_the_file_as_often_for_thirty_as_for_one(
+    qtbot: QtBot, dressed, bench: Bench, store: Store
+) -> None:
+    def asked() -> int:
+        found: list[str] = []
+        store._raw.set_trace_callback(found.append)
+        made = BatchDialog(bench, store, None, today=TODAY)
+        store._raw.set_trace_callback(None)
+        qtbot.addWidget(made)
+        assert made.model.rowCount() == len(store.newest_programs())
+        return len(found)
+
+    for_one = asked()
+    for number in range(30):
+        client = replace(RUNA, id=ClientId(f"c{number}"), name=f"Client {number}")
+        store.save(None, Work(client, replace(SHORT, id=ProgramId(f"p{number}"))), label="Add")
+    assert asked() == for_one
 
 
 def test_everybody_can_use_it(dialog: BatchDialog) -> None:
