@@ -3,6 +3,8 @@
 python packaging/translations.py           update every file: new texts empty, unused ones dropped
 python packaging/translations.py --check   only tell what an update would change
 
+A comment under the first line of a file is its translator's: the words chosen for terms.
+
 The files hold what clients read on paper: the texts of the booklet, of the other papers and of the
 parts of the domain that these print. The window's own texts are marked in the same way and can be
 added here (`SCOPE`) once a translator takes the window on.
@@ -15,6 +17,7 @@ import ast
 import tomllib
 from collections.abc import Iterator
 from io import BytesIO
+from itertools import takewhile
 from pathlib import Path
 
 from babel.messages.catalog import Catalog
@@ -129,7 +132,13 @@ def updated(language: str) -> bytes:
     catalog.fuzzy = False
     out = BytesIO()
     write_po(out, catalog, width=100, sort_output=True, omit_header=True, no_location=True)
-    return header(catalog) + out.getvalue()
+    return header(catalog, glossary(old)) + out.getvalue()
+
+
+def glossary(file: Path) -> str:
+    """The comment under the first line of a file, as its translator left it."""
+    lines = file.read_text(encoding="utf-8").splitlines()[1:] if file.is_file() else []
+    return "".join(f"{line}\n" for line in takewhile(lambda line: line.startswith("#"), lines))
 
 
 HEADER = """\
@@ -137,10 +146,10 @@ HEADER = """\
 """
 
 
-def header(catalog: Catalog) -> bytes:
-    """The head of a file: its language and plural forms, nothing that changes by the day."""
+def header(catalog: Catalog, words: str = "") -> bytes:
+    """The head of a file: its glossary, language and plural forms, nothing that changes daily."""
     return (
-        f"{HEADER}"
+        f"{HEADER}{words}"
         'msgid ""\n'
         'msgstr ""\n'
         f'"Language: {catalog.locale}\\n"\n'

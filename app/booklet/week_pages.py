@@ -248,7 +248,7 @@ def _draw_heads(pen: Pen, col: Columns) -> None:
         (col.load, tr("load")),
         (col.rest, tr("rest")),
     )
-    ends = (*(x for x, _ in heads[1:]), col.label)
+    ends = (*(x for x, _ in heads[1:]), col.cells)
     for (x, text), end in zip(heads, ends, strict=True):
         pen.text(x, 0, pen.fitting(text, LABEL, end - x - 0.8), style=LABEL, tone=pen.palette.mid)
     for number in range(CELLS_A_ROW):

@@ -84,3 +84,13 @@ def test_a_translation_keeps_the_places_and_the_white_space_at_its_ends(language
         assert one[0].isspace() == said[0].isspace(), message.id
         assert one[-1].isspace() == said[-1].isspace(), message.id
         assert one.endswith(".") == said.endswith(".") or len(one) < 30, message.id
+
+
+def test_the_glossary_of_a_translator_outlives_an_update(monkeypatch, tmp_path: Path) -> None:
+    monkeypatch.setattr(SCRIPT, "FOLDER", tmp_path)
+    first, rest = SCRIPT.updated("de").decode().split("\n", 1)
+    (tmp_path / "de.po").write_text(f"{first}\n# set = Satz\n#\n{rest}", encoding="utf-8")
+    again = SCRIPT.updated("de").decode()
+    assert again.startswith(f"{first}\n# set = Satz\n#\nmsgid")
+    (tmp_path / "de.po").write_text(again, encoding="utf-8")
+    assert SCRIPT.updated("de").decode() == again
