@@ -8,6 +8,7 @@ speaks English in another. Nothing here reads files; catalogues are made in `app
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from contextvars import ContextVar
@@ -92,6 +93,7 @@ class Language:
     """A language: its code (BCP 47), templates, decimal and thousands signs, and its dates.
 
     lowers_nouns: names of things begin with a small letter inside a sentence.
+    and_before_i: how a listing ends where its last name begins with the sound of the usual "and".
     """
 
     code: str = "en"
@@ -100,6 +102,7 @@ class Language:
     group: str = ","
     calendar: Calendar = EnglishCalendar()
     lowers_nouns: bool = True
+    and_before_i: str = ""
 
 
 ENGLISH = Language()
@@ -198,4 +201,11 @@ def listing(names: Sequence[str]) -> str:
     """'a', 'a and b', 'a, b and c'; nothing for no names."""
     if len(names) < 2:
         return "".join(names)
-    return tr("{several} and {last}", several=", ".join(names[:-1]), last=names[-1])
+    several, last = ", ".join(names[:-1]), names[-1]
+    if language().and_before_i and _SOUNDS_LIKE_I.match(last):
+        return language().and_before_i.format(several=several, last=last)
+    return tr("{several} and {last}", several=several, last=last)
+
+
+_SOUNDS_LIKE_I = re.compile(r"h?[ií](?![aeou])", re.IGNORECASE)
+"""'isquiotibiales', 'hígado', but not 'hielo', whose i is a consonant."""

@@ -31,6 +31,7 @@ EXERCISES = "languages/exercises"
 """The folder that has one folder a language, with a file for each of `resources/exercises`."""
 
 _SMALL_NOUNS = {"en", "es"}
+_AND_BEFORE_I = {"es": "{several} e {last}"}
 
 
 @cache
@@ -65,6 +66,7 @@ def find_language(code: str) -> Language:
         get_group_symbol(locale),
         _LocalCalendar(str(locale)),
         lowers_nouns=family in _SMALL_NOUNS,
+        and_before_i=_AND_BEFORE_I.get(family, ""),
     )
 
 

@@ -14,7 +14,7 @@ from app import resources
 from app.domain.errors import CoachError
 from app.domain.exercise import ExerciseKey, ExerciseText
 from app.domain.units import mass_text, number_text
-from app.domain.wording import ENGLISH, DateForm, date_text, speaking, tr, trn
+from app.domain.wording import ENGLISH, DateForm, date_text, listing, speaking, tr, trn
 from app.resources.files import names_in, read_toml
 from app.resources.languages import (
     EXERCISES,
@@ -76,6 +76,23 @@ def test_dates_are_those_of_the_locale(code: str, form: DateForm, said: str) -> 
 def test_plural_forms_follow_the_language(n: int, said: str) -> None:
     with speaking(find_language("de")):
         assert trn("{n} minute", "{n} minutes", n) == said
+
+
+@pytest.mark.parametrize(
+    ("names", "said"),
+    [
+        (("Glúteos", "Isquiotibiales"), "Glúteos e Isquiotibiales"),
+        (("sierra", "hilo"), "sierra e hilo"),
+        (("agua", "hielo"), "agua y hielo"),
+        (("uno", "dos", "tres"), "uno, dos y tres"),
+        (("iris",), "iris"),
+    ],
+)
+def test_spanish_says_e_before_the_sound_of_i(names: tuple[str, ...], said: str) -> None:
+    with speaking(find_language("es")):
+        assert listing(names) == said
+    with speaking(find_language("de")):
+        assert " e " not in listing(names)
 
 
 def test_a_text_that_is_not_translated_is_said_in_english() -> None:
