@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
 from app.ui.bench import Bench
@@ -34,6 +34,12 @@ def one_card(bench: Bench) -> bool:
     return len(bench.selection) == 1
 
 
+def pinned_card(bench: Bench) -> bool:
+    """A selected card has fields that were set by hand."""
+    week, chosen = bench.open_week, set(bench.selection)
+    return week is not None and any(s.pinned for s in week.slots() if s.id in chosen)
+
+
 def weeks_chosen(bench: Bench) -> bool:
     """Weeks are chosen in the season."""
     return bool(bench.chosen)
@@ -56,3 +62,13 @@ class Action:
     tip: str = ""
     apart: bool = False
     card: bool = False
+
+
+def parted(actions: Iterable[Action]) -> tuple[tuple[str, ...], ...]:
+    """Ids of the commands in groups, a new one wherever a command stands apart."""
+    groups: list[list[str]] = [[]]
+    for action in actions:
+        if action.apart and groups[-1]:
+            groups.append([])
+        groups[-1].append(action.id)
+    return tuple(map(tuple, groups))

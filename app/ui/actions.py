@@ -7,8 +7,9 @@ from __future__ import annotations
 
 from app.domain.wording import mark
 from app.ui import action
-from app.ui.action import Action
+from app.ui.action import Action, parted
 from app.ui.client import open_form
+from app.ui.day_actions import BLOCK_ACTIONS, DAY_ACTIONS
 from app.ui.exchange.actions import EXCHANGE_ACTIONS
 from app.ui.file_actions import FILE_ACTIONS, PERSON_ACTIONS, VIEW_ACTIONS
 from app.ui.people_actions import PEOPLE_ACTIONS
@@ -154,6 +155,16 @@ ACTIONS: tuple[Action, ...] = (
         ("Ctrl+R",),
         _single,
         card=True,
+    ),
+    Action(
+        "unpin",
+        "Edit",
+        mark("Unpin what was set by hand"),
+        lambda w: w.grid.acts.unpin(),
+        (),
+        action.pinned_card,
+        card=True,
+        tip=mark("A progression may set it again, and a load follows from the tests"),
     ),
     Action(
         "working",
@@ -328,30 +339,7 @@ ACTIONS: tuple[Action, ...] = (
         _program,
         tip="An archived program keeps everything, but is not offered at the top",
     ),
-    Action(
-        "add_session",
-        "Week",
-        "Add a session on the day in focus",
-        lambda w: w.grid.session_acts.add(w.grid.cursor_day),
-        (),
-        _program,
-    ),
-    Action(
-        "clear_day",
-        "Week",
-        "Clear the day in focus",
-        lambda w: w.grid.session_acts.clear_day(w.grid.cursor_day),
-        (),
-        _program,
-    ),
-    Action(
-        "hide_rest_days",
-        "View",
-        "Hide days without a session, or show them",
-        lambda w: w.toggle_rest_days(),
-        (),
-        _program,
-    ),
+    *DAY_ACTIONS,
     Action(
         "next_week",
         "Week",
@@ -414,6 +402,7 @@ ACTIONS: tuple[Action, ...] = (
         _program,
         apart=True,
     ),
+    *BLOCK_ACTIONS,
     Action(
         "join_block",
         "Week",
@@ -496,6 +485,14 @@ ACTIONS: tuple[Action, ...] = (
     *PEOPLE_ACTIONS,
     *RECORD_ACTIONS,
     *PERSON_ACTIONS,
+    Action(
+        "hide_rest_days",
+        "View",
+        "Hide days without a session, or show them",
+        lambda w: w.toggle_rest_days(),
+        (),
+        _program,
+    ),
     Action(
         "span_week",
         "View",
@@ -596,3 +593,5 @@ ACTIONS: tuple[Action, ...] = (
 
 MENUS = tuple(dict.fromkeys(action.menu for action in ACTIONS))
 BY_ID = {action.id: action for action in ACTIONS}
+CARD_MENU = parted(action for action in ACTIONS if action.card)
+"""The context menu of a card: ids of commands, a line between the groups."""

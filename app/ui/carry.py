@@ -17,18 +17,25 @@ MIME = "application/x-weekloom-carry"
 class Carried:
     """An exercise from the library, or slots of the open week; one of the two is empty.
 
-    source: an id of the window it comes from, so that slots of another window are refused.
+    source: an id of the window it comes from, so that slots of another window are refused;
+    whole: the slots are a session, taken by its head, and go as one.
     """
 
     exercise: ExerciseKey | None = None
     slots: tuple[SlotId, ...] = ()
     source: str = ""
+    whole: bool = False
 
 
 def to_mime(carried: Carried) -> QMimeData:
     """The mime data of a drag."""
     mime = QMimeData()
-    record = {"exercise": carried.exercise, "slots": carried.slots, "source": carried.source}
+    record = {
+        "exercise": carried.exercise,
+        "slots": carried.slots,
+        "source": carried.source,
+        "whole": carried.whole,
+    }
     mime.setData(MIME, QByteArray(json.dumps(record).encode()))
     return mime
 
@@ -44,6 +51,7 @@ def from_mime(mime: QMimeData) -> Carried | None:
             exercise=None if exercise is None else ExerciseKey(str(exercise)),
             slots=tuple(SlotId(int(i)) for i in record["slots"]),
             source=str(record["source"]),
+            whole=bool(record.get("whole")),
         )
     except (ValueError, KeyError, TypeError, OverflowError):
         return None

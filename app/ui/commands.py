@@ -369,6 +369,16 @@ class Commands(QMainWindow):
             label = tr("Start a block at week {number}", number=index + 1)
             self._keep_week(label, weeks.start_block, index=index, name=name)
 
+    def rename_block(self) -> None:
+        """Ask for another name of the block that the open week lies in."""
+        program = self.bench.desk.program
+        number = program.block_of(self.bench.week)
+        old = program.blocks[number].name
+        name = ask_text(self, tr("Rename the block"), tr("Name"), text=old, verb=tr("Rename"))
+        if name is not None:
+            label = tr("Rename {old}", old=old)
+            self._keep_week(label, weeks.rename_block, number=number, name=name)
+
     def join_block(self) -> None:
         """Join the open week's block to the one before it."""
         number = self.bench.desk.program.block_of(self.bench.week)

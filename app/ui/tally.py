@@ -237,21 +237,32 @@ class TallyBars(QWidget):
         colours: Theme,
     ) -> None:
         shown = would or row
-        tail = tr("light") if self.light else ("" if self.compact else range_text(row))
-        rest = self._put(painter, rect, tail, colour=colours.ink2, step="small")
         outside = not self.light and (shown.below or shown.above)
-        value = colours.accent if would else colours.outside if outside else colours.ink
-        rest = self._put(painter, rest, number(shown.sets), colour=value, step="number")
-        if would is not None:
-            old = f"{number(row.sets)} {ARROW}"
-            rest = self._put(painter, rest, old, colour=colours.ink2, step="body")
-        right = rest.right()
-        if outside:
-            sign = QRectF(right - 16, rect.center().y() - 7, 14, 14)
-            signs.paint_outside(painter, sign, colour=colours.outside, below=shown.below)
-            right -= 20
         bold = font("body")
         bold.setWeight(bold.Weight.DemiBold if row.emphasised else bold.Weight.Normal)
+        tail = tr("light") if self.light else ("" if self.compact else range_text(row))
+        parts: list[tuple[str, Step, QColor]] = [
+            (tail, "small", colours.ink2),
+            (
+                number(shown.sets),
+                "number",
+                colours.accent if would else colours.outside if outside else colours.ink,
+            ),
+        ]
+        if would is not None:
+            parts.append((f"{number(row.sets)} {ARROW}", "body", colours.ink2))
+        sign = 20 if outside else 0
+        wide = QFontMetricsF(bold).horizontalAdvance(row.name) + 4
+        if wide + sign + sum(map(_width, parts)) > rect.width() and not self.light:
+            del parts[0]  # the bed's brackets say it as well, and a name says it alone
+        rest = rect
+        for text, step, colour in parts:
+            rest = self._put(painter, rest, text, colour=colour, step=step)
+        right = rest.right()
+        if outside:
+            place = QRectF(right - 16, rect.center().y() - 7, 14, 14)
+            signs.paint_outside(painter, place, colour=colours.outside, below=shown.below)
+            right -= sign
         painter.setFont(bold)
         painter.setPen(colours.ink)
         room = right - rect.left() - 4
@@ -398,3 +409,9 @@ class TallyBars(QWidget):
             QToolTip.showText(event.globalPos(), text, self)
             return True
         return super().event(event)
+
+
+def _width(part: tuple[str, Step, QColor]) -> float:
+    """What a text at the right of a row takes, with the gap before it."""
+    text, step, _ = part
+    return QFontMetricsF(font(step)).horizontalAdvance(text) + 6 if text else 0.0

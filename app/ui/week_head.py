@@ -100,6 +100,8 @@ def _about(program: Program, index: int, week: Week, *, short: bool) -> str:
         parts.append(tr("light week"))
     if reps:
         parts.append(tr("core work {reps} reps", reps=reps))
+    if week.note:
+        parts.append(" ".join(week.note.split()))
     return f" {DOT} ".join(parts)
 
 

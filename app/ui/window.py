@@ -23,11 +23,12 @@ from app.domain.wording import tr
 from app.domain.work import Work
 from app.ui import theme
 from app.ui.action import Action
-from app.ui.actions import ACTIONS, MENUS
+from app.ui.actions import ACTIONS, CARD_MENU, MENUS
 from app.ui.bench import Bench
 from app.ui.client.pane import ClientPane
 from app.ui.commands import Commands
 from app.ui.curtain import MINUTES, Curtain, Idle
+from app.ui.day_actions import DAY_MENU, ON_A_SESSION
 from app.ui.findings_pane import FindingsPane
 from app.ui.forms import plain
 from app.ui.grid import WeekGrid
@@ -303,14 +304,21 @@ class Window(Commands):
         self.statusBar().addWidget(hint)
 
     def _context_menu(self, slots: object, where: QPoint) -> None:
+        """The menu of the cards, or of the day where there are none."""
         self._enable_actions()
         menu = QMenu(self)
         menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        for action in (a for a in ACTIONS if a.card):
-            if action.apart and not menu.isEmpty():
+        menu.setToolTipsVisible(True)
+        for group in CARD_MENU if slots else self._day_menu():
+            if not menu.isEmpty():
                 menu.addSeparator()
-            menu.addAction(self.actions_by_id[action.id])
+            menu.addActions([self.actions_by_id[name] for name in group])
         menu.popup(where)
+
+    def _day_menu(self) -> tuple[tuple[str, ...], ...]:
+        """Without what needs a session on a day that has none."""
+        has_session = self.grid.session_in_focus() is not None
+        return tuple(group for group in DAY_MENU if has_session or group is not ON_A_SESSION)
 
     # -- shape -----------------------------------------------------------------------------
 

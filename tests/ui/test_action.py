@@ -1,5 +1,8 @@
 from __future__ import annotations
 
+from app.domain.edits.fields import set_field
+from app.domain.findings import edit
+from app.domain.program import Field
 from app.ui import action
 from app.ui.bench import Bench
 
@@ -20,6 +23,23 @@ def test_commands_on_cards_ask_how_many_are_selected(bench: Bench) -> None:
     bench.select(slots[:2])
     assert action.any_card(bench)
     assert not action.one_card(bench)
+
+
+def test_unpinning_asks_for_a_card_with_something_set_by_hand(bench: Bench) -> None:
+    slot = next(iter(bench.desk.program.weeks[0].slots())).id
+    bench.select((slot,))
+    assert not action.pinned_card(bench)
+    bench.keep(edit("Set", set_field, slot_id=slot, field=Field.REST, value=100))
+    bench.select((slot,))
+    assert action.pinned_card(bench)
+
+
+def test_commands_are_parted_where_one_stands_apart() -> None:
+    def command(name: str, *, apart: bool = False) -> action.Action:
+        return action.Action(name, "Edit", name, lambda _: None, apart=apart)
+
+    row = [command("a", apart=True), command("b"), command("c", apart=True)]
+    assert action.parted(row) == (("a", "b"), ("c",))
 
 
 def test_commands_on_chosen_weeks_ask_for_them(bench: Bench) -> None:

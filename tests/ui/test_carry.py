@@ -16,6 +16,7 @@ CARRIED = st.builds(
     exercise=st.none() | st.text(max_size=20).map(ExerciseKey),
     slots=st.lists(st.integers(1, 10**9).map(SlotId), max_size=4).map(tuple),
     source=st.text(max_size=32),
+    whole=st.booleans(),
 )
 
 

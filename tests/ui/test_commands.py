@@ -98,6 +98,21 @@ def test_a_block_is_started_with_the_name_that_is_typed(window, monkeypatch, typ
     assert blocks == (names or [b.name for b in PROGRAM.blocks])
 
 
+def test_the_block_of_the_open_week_is_renamed(window: Window, monkeypatch) -> None:
+    asked: list[str] = []
+
+    def ask(*_: object, text: str, **__: object) -> str:
+        asked.append(text)
+        return "Peak"
+
+    monkeypatch.setattr(commands, "ask_text", ask)
+    window.bench.show_week(4)
+    window.rename_block()
+    assert asked == ["Build"]
+    assert [b.name for b in window.bench.desk.program.blocks] == ["Block 1", "Peak"]
+    assert labels(window) == ["Rename Build"]
+
+
 def test_renaming_takes_the_name_that_is_typed(window: Window, monkeypatch) -> None:
     monkeypatch.setattr(commands, "ask_text", lambda *_, **__: "Winter")
     window.rename_program()
@@ -128,6 +143,7 @@ def test_the_span_is_chosen_by_its_number(window: Window) -> None:
         ("new_program", "New program for Runa Estvik"),
         ("rename_program", "Rename the program"),
         ("start_block", "Start a block"),
+        ("rename_block", "Rename the block"),
         ("edit_coach", None),
     ],
 )

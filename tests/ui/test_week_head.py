@@ -6,6 +6,8 @@ import pytest
 from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
 
+from app.domain.edits.weeks import set_week_note
+from app.domain.findings import edit
 from app.domain.program import Span
 from app.ui.bench import Bench
 from app.ui.week_head import WeekHead, core_reps
@@ -33,6 +35,11 @@ def test_it_names_week_dates_block_and_core_work(head: WeekHead, bench: Bench) -
 def test_a_light_week_says_so(head: WeekHead, bench: Bench) -> None:
     bench.show_week(3)
     assert "light week" in head.about.text()
+
+
+def test_the_note_on_the_week_stands_behind_it(head: WeekHead, bench: Bench) -> None:
+    bench.keep(edit("Note", set_week_note, index=0, note="Rope exam\non Friday"))
+    assert head.about.text().endswith(" · Rope exam on Friday")
 
 
 def test_a_narrow_head_says_less(head: WeekHead) -> None:

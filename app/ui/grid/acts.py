@@ -11,7 +11,7 @@ from typing import Protocol
 from PySide6.QtWidgets import QApplication
 
 from app.domain.edits import fields, place
-from app.domain.edits.parts import Spot, drop_lone_pairs, find_slot, locate, locate_session
+from app.domain.edits.parts import Spot, drop_lone_pairs, find_slot, locate
 from app.domain.errors import CoachError
 from app.domain.exercise import Catalogue, ExerciseKey
 from app.domain.findings import Edit, edit
@@ -22,7 +22,6 @@ from app.domain.program import (
     Program,
     Role,
     Session,
-    SessionId,
     Slot,
     SlotId,
     Span,
@@ -81,6 +80,16 @@ def write(
         program = fields.set_note(program, slot_id, note=note, span=span)
     if role is not None and role is not slot.role:
         program = fields.set_role(program, slot_id, role=role, span=span)
+    return program
+
+
+def unpin_all(
+    program: Program, *, slot_ids: tuple[SlotId, ...], span: Span = Span.THIS_WEEK
+) -> Program:
+    """The program with every field of these slots left to progressions and tests again."""
+    for slot_id in slot_ids:
+        for field in Field:
+            program = fields.unpin(program, slot_id, field, span=span)
     return program
 
 
@@ -314,6 +323,14 @@ class Acts:
             edit(f"{word} {name}", fields.add_sets, slot_id=slots[0], by=by, span=self._bench.span)
         )
 
+    def unpin(self) -> bool:
+        """Leave what was set by hand on the selected exercises to progressions and tests."""
+        slots = self.slots
+        if not slots:
+            return False
+        label = tr("Unpin {name}", name=self._name())
+        return self._keep(edit(label, unpin_all, slot_ids=slots, span=self._bench.span))
+
     def write_line(self, slot_id: SlotId, line: str) -> CoachError | None:
         """Set what the line says, '4 x 8-10, RIR 2, rest 120 s'; the error if it says nonsense.
 
@@ -370,109 +387,6 @@ class Acts:
                 span=self._bench.span,
             )
         )
-
-
-class SessionActs:
-    """Edits of whole sessions and days."""
-
-    def __init__(self, bench: Bench) -> None:
-        self._bench = bench
-
-    def add(self, day: int, title: str = "") -> bool:
-        """Add an empty session at the end of a day."""
-        return self._bench.keep(
-            edit(
-                tr("Add a session on {day_name}", day_name=day_name(day)),
-                place.add_session,
-                week=self._bench.week,
-                day=day,
-                title=title,
-                span=self._bench.span,
-            )
-        )
-
-    def move(self, session_id: SessionId, day: int) -> bool:
-        """Move a whole session to another day."""
-        return self._bench.keep(
-            edit(
-                tr(
-                    "Move {title} to {day_name}",
-                    title=self._title(session_id),
-                    day_name=day_name(day),
-                ),
-                place.move_session,
-                session_id=session_id,
-                day=day,
-                span=self._bench.span,
-            )
-        )
-
-    def remove(self, session_id: SessionId) -> bool:
-        """Take a whole session out."""
-        return self._bench.keep(
-            edit(
-                tr("Remove {title}", title=self._title(session_id)),
-                place.remove_session,
-                session_id=session_id,
-                span=self._bench.span,
-            )
-        )
-
-    def rename(self, session_id: SessionId, title: str) -> bool:
-        """Give a session another title."""
-        return self._bench.keep(
-            edit(
-                tr("Rename {title}", title=self._title(session_id)),
-                place.rename_session,
-                session_id=session_id,
-                title=title,
-                span=self._bench.span,
-            )
-        )
-
-    def write_note(self, session_id: SessionId, note: str) -> bool:
-        """Set the note on a session."""
-        return self._bench.keep(
-            edit(
-                tr("Note on {title}", title=self._title(session_id)),
-                fields.set_session_note,
-                session_id=session_id,
-                note=note,
-                span=self._bench.span,
-            )
-        )
-
-    def write_day_note(self, day: int, note: str) -> bool:
-        """Set the note on a day."""
-        return self._bench.keep(
-            edit(
-                tr("Note on {day_name}", day_name=day_name(day)),
-                fields.set_day_note,
-                week=self._bench.week,
-                day=day,
-                note=note,
-                span=self._bench.span,
-            )
-        )
-
-    def clear_day(self, day: int) -> bool:
-        """Take every session of a day out."""
-        return self._bench.keep(
-            edit(
-                tr("Clear {day_name}", day_name=day_name(day)),
-                place.clear_day,
-                week=self._bench.week,
-                day=day,
-                span=self._bench.span,
-            )
-        )
-
-    def _title(self, session_id: SessionId) -> str:
-        try:
-            _, day, session = locate_session(self._bench.desk.program, session_id)
-        except CoachError:
-            return "session"
-        return session.title or tr("{day_name}'s session", day_name=day_name(day))
 
 
 def relettered(slots: tuple[Slot, ...], session: Session | None) -> tuple[Slot, ...]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen, QPixmap
@@ -306,6 +306,9 @@ def ghost(card: CardFace, pens: Pens, *, ratio: float = 1.0, more: int = 0) -> Q
     painter.setBrush(shade)
     painter.drawRoundedRect(QRectF(SHADOW, SHADOW, width, height), 4, 4)
     rect = QRectF(0, 0, width, height)
+    if more:
+        room = width - 1.5 * INSET - _count_width(more, pens)
+        card = replace(card, name=pens.cut(card.name, "medium", room), mark=None)
     paint_card(painter, rect, card, pens=pens, form=Form(compact=True, selected=True))
     if more:
         _paint_count(painter, rect, more, pens=pens)
@@ -313,10 +316,17 @@ def ghost(card: CardFace, pens: Pens, *, ratio: float = 1.0, more: int = 0) -> Q
     return pixmap
 
 
+def _count_text(more: int) -> str:
+    return tr("and {more} more", more=more)
+
+
+def _count_width(more: int, pens: Pens) -> float:
+    return pens.width(_count_text(more), "small") + 10
+
+
 def _paint_count(painter: QPainter, rect: QRectF, more: int, *, pens: Pens) -> None:
     """'and 2 more' on the first line, right."""
-    text = tr("and {more} more", more=more)
-    width = pens.width(text, "small") + 10
+    text, width = _count_text(more), _count_width(more, pens)
     box = QRectF(rect.right() - width - 1, rect.top() + 2, width, pens.height("small") + 2)
     painter.fillRect(box, pens.theme.wash)
     at = QPointF(box.right() - 5, pens.baseline(box.top() + 1, "small"))

@@ -28,7 +28,12 @@ class CardSheet(Sheet):
     def __init__(
         self, parent: QWidget, acts: Acts, slot: Slot, *, name: str, timed: bool, unit: str
     ) -> None:
-        super().__init__(parent, name, verb=tr("Keep"), about=tr("Fields set by hand are pinned."))
+        super().__init__(
+            parent,
+            name,
+            verb=tr("Keep"),
+            about=tr("What you set by hand is underlined and stays when a progression is applied."),
+        )
         self._acts = acts
         self._slot = slot
         self._unit = unit

@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from app.domain.edits import place
-from app.domain.edits.parts import Spot, find_slot, locate
+from app.domain.edits.parts import Spot, find_slot, locate, map_weeks, without_strand
 from app.domain.errors import EditError
 from app.domain.exercise import Catalogue
 from app.domain.findings import Edit, edit
@@ -44,9 +44,9 @@ def edit_for(carried: Carried, target: Target, ground: Ground, *, copy: bool = F
         )
     if not carried.slots:
         raise EditError(tr("Nothing is carried."), mend=tr("Pick an exercise up first."))
-    if target.onto is not None and len(carried.slots) == 1:
+    if target.onto is not None and len(carried.slots) == 1 and not carried.whole:
         return _onto_edit(carried.slots[0], target.onto, ground, copy=copy)
-    return _slots_edit(carried.slots, target, ground, copy=copy)
+    return _slots_edit(carried, target, ground, copy=copy)
 
 
 def _exercise_edit(carried: Carried, target: Target, ground: Ground) -> Edit:
@@ -84,8 +84,9 @@ def _onto_edit(slot_id: SlotId, onto: SlotId, ground: Ground, *, copy: bool) -> 
     )
 
 
-def _slots_edit(slots: tuple[SlotId, ...], target: Target, ground: Ground, *, copy: bool) -> Edit:
-    session = None if copy or target.session is not None else _whole_session(slots, ground)
+def _slots_edit(carried: Carried, target: Target, ground: Ground, *, copy: bool) -> Edit:
+    slots = carried.slots
+    session = None if copy or target.session is not None else _whole_session(carried, ground)
     if session is not None:
         return edit(
             tr(
@@ -103,6 +104,14 @@ def _slots_edit(slots: tuple[SlotId, ...], target: Target, ground: Ground, *, co
     if copy:
         label = tr("Copy {what} to {day_name}", what=what, day_name=day_name(target.day))
         return edit(label, copy_all, slot_ids=slots, to=spot, span=ground.span)
+    if crosses_weeks(slots, ground):
+        label = tr(
+            "Move {what} to {day_name} of week {number}",
+            what=what,
+            day_name=day_name(target.day),
+            number=ground.week + 1,
+        )
+        return edit(label, move_all, slot_ids=slots, to=spot, span=ground.span)
     within = all(_stands_in(slot, target, ground) for slot in slots)
     label = tr(
         "Move {what} {tr} {day_name}",
@@ -113,18 +122,26 @@ def _slots_edit(slots: tuple[SlotId, ...], target: Target, ground: Ground, *, co
     return edit(label, move_all, slot_ids=slots, to=spot, span=ground.span)
 
 
-def _whole_session(slots: tuple[SlotId, ...], ground: Ground) -> Session | None:
-    """The session of the open week whose cards these are, all of them; None if there is none."""
-    if len(slots) < 2:
+def _whole_session(carried: Carried, ground: Ground) -> Session | None:
+    """The session of the open week whose cards these are, all of them; None if there is none.
+
+    A lone card is meant as a card, unless its session was taken by the head.
+    """
+    if len(carried.slots) < 2 and not carried.whole:
         return None
     return next(
         (
             session
             for _, session in ground.program.weeks[ground.week].sessions()
-            if tuple(slot.id for slot in session.slots) == slots
+            if tuple(slot.id for slot in session.slots) == carried.slots
         ),
         None,
     )
+
+
+def crosses_weeks(slots: tuple[SlotId, ...], ground: Ground) -> bool:
+    """True if moving any of these slots takes it out of another week, which no span repeats."""
+    return any(locate(ground.program, slot).week != ground.week for slot in slots)
 
 
 def _stands_in(slot_id: SlotId, target: Target, ground: Ground) -> bool:
@@ -217,12 +234,17 @@ def put_in_place(
 ) -> Program:
     """The program with the slot, or a copy of it, where `onto` stood, which goes.
 
-    The slot keeps its own prescription.
+    The slot keeps its own prescription. `onto` goes in those weeks alone that the slot comes to:
+    a move out of another week comes to one, whatever the span.
     """
     if slot_id == onto:
         return program
-    at = locate(program, onto)
+    at, gone = locate(program, onto), find_slot(program, onto).strand
     session = program.weeks[at.week].days[at.day].sessions[at.session]
     spot = Spot(at.week, at.day, session.id, at.slot)
     put = place.copy if copied else place.move
-    return place.remove(put(program, slot_id, to=spot, span=span), onto, span=span)
+    after = put(program, slot_id, to=spot, span=span)
+    crosses = not copied and locate(program, slot_id).week != at.week
+    reach = (at.week,) if crosses else program.reach(at.week, span)
+    come_to = [index for index in reach if after.weeks[index] is not program.weeks[index]]
+    return map_weeks(after, come_to, lambda week: without_strand(week, gone))

@@ -17,6 +17,9 @@ from app.ui.grid.pens import Pens
 from app.ui.grid.verdict import Row, Verdict, Word, of_week, short_text
 
 PAD = 9.0
+NARROWEST = 110.0
+"""Below this room, px, a finding's words stand under its sign and not beside it."""
+
 WIDE_ENOUGH = 190.0
 """From this width on, px, the rows of an open foot stand in columns."""
 
@@ -52,7 +55,7 @@ def paint_open_foot(
     height = (
         len(titles) * pens.height("number")
         + lines * pens.height("body")
-        + sum(len(note.lines) for note in notes) * pens.height("body")
+        + sum(note.height for note in notes) * pens.height("body")
         + len(notes)
         + 18
     )
@@ -123,11 +126,20 @@ def _paint_rows(
 
 @dataclass(frozen=True, slots=True)
 class Note:
-    """A finding that would appear or go, in lines that fit; without one, a plain remark."""
+    """A finding that would appear or go, in lines that fit; without one, a plain remark.
+
+    below: the day is too narrow for words beside the sign; the weight's own word stands there.
+    """
 
     lines: tuple[str, ...]
     finding: Finding | None = None
     goes: bool = False
+    below: bool = False
+
+    @property
+    def height(self) -> int:
+        """Lines that it takes."""
+        return len(self.lines) + self.below
 
 
 def _notes(
@@ -140,11 +152,12 @@ def _notes(
 ) -> list[Note]:
     """What would appear, then what would go, in few lines."""
     indent = pens.width("+", "medium") + signs.CARD_SIGN + 11
+    narrow = room < NARROWEST
     most = 3 if room < WIDE_ENOUGH - 2 * PAD else 2
 
     def note(finding: Finding, *, goes: bool) -> Note:
-        lines = pens.wrapped(short_text(finding), "body", room - indent)
-        return Note(lines[:most], finding, goes)
+        lines = pens.wrapped(short_text(finding), "body", room if narrow else room - indent)
+        return Note(lines[:most], finding, goes, below=narrow)
 
     notes = [note(finding, goes=False) for finding in gained[:MOST_FINDINGS]]
     left_out = len(gained) - MOST_FINDINGS
@@ -177,13 +190,17 @@ def _paint_note(painter: QPainter, foot: QRectF, note: Note, y: float, *, pens: 
             theme=theme,
         )
         x += side + 5
+        if note.below:
+            word = pens.cut(note.finding.weight.word, "body", foot.right() - PAD - x)
+            pens.write(painter, QPointF(x, baseline), word, step="body", colour=theme.ink2)
+            x, baseline = foot.left() + PAD, baseline + pens.height("body")
     for line in note.lines:
         end = pens.write(painter, QPointF(x, baseline), line, step="body", colour=colour)
         if note.goes:
             middle = baseline - pens.metrics["body"].xHeight() / 2
             painter.fillRect(QRectF(x, middle, end - x, 1), theme.ink2)
         baseline += pens.height("body")
-    return y + len(note.lines) * pens.height("body") + 1
+    return y + note.height * pens.height("body") + 1
 
 
 def _paint_refusal(

@@ -111,7 +111,7 @@ class Hand:
         """
         if self.carried.exercise is not None:
             return True
-        if not self.is_ours or len(self.carried.slots) != 1:
+        if not self.is_ours or len(self.carried.slots) != 1 or self.carried.whole:
             return False
         program = self.bench.desk.program
         try:
@@ -273,7 +273,7 @@ class Hand:
             return ""
         if aim.preview.after is aim.preview.before or aim.preview.after == aim.preview.before:
             return tr("{name} stays where it is.", name=self.name)
-        reach = tr(_REACH[self.bench.span]).format(week=self.bench.week + 1)
+        reach = self._reach(copy=aim.copy)
         how = (
             tr("let go")
             if self.via is Via.MOUSE
@@ -291,6 +291,13 @@ class Hand:
             how=how,
             keys=keys,
         )
+
+    def _reach(self, *, copy: bool) -> str:
+        """'from week 7 on'; a move out of another week is repeated in no other."""
+        slots = () if copy or not self.is_ours else self.carried.slots
+        if drop.crosses_weeks(slots, self._ground(self.bench.span)):
+            return tr("in these weeks only")
+        return tr(_REACH[self.bench.span]).format(week=self.bench.week + 1)
 
     def title(self) -> str:
         """The first line of the open foot: 'Put here, third of seven'."""

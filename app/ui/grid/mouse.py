@@ -25,12 +25,13 @@ _HANDLES = (Zone.HEAD, Zone.CAPTION)
 class Press:
     """A button held down: nothing until it has moved by the platform's distance, then a drag.
 
-    slots: what a drag would carry.
+    slots: what a drag would carry; whole: they are a session, taken by its head.
     """
 
-    def __init__(self, at: QPointF, slots: tuple[SlotId, ...]) -> None:
+    def __init__(self, at: QPointF, slots: tuple[SlotId, ...], *, whole: bool = False) -> None:
         self.at = at
         self.slots = slots
+        self.whole = whole
 
     def is_drag(self, now: QPointF) -> bool:
         """True once the pointer has gone far enough for a drag."""
@@ -86,11 +87,11 @@ class Mouse:
 
     def _press_day(self, event: QMouseEvent, found: Hit, *, left: bool) -> None:
         """A head or a caption is the handle of its session; ground and foot are of the day."""
-        self._surface.go_to_day(found.day)
+        self._surface.go_to_day(found.day, found.session_id)
+        self._bench.select(())  # of the other button too: its menu is about the day
         if left:
-            whole = self._session_slots(found) if found.zone in _HANDLES else ()
-            self._press = Press(event.position(), whole)
-            self._bench.select(())
+            slots = self._session_slots(found) if found.zone in _HANDLES else ()
+            self._press = Press(event.position(), slots, whole=True)
 
     def _session_slots(self, found: Hit) -> tuple[SlotId, ...]:
         for day in self._surface.face.days:
@@ -117,8 +118,9 @@ class Mouse:
         if not event.buttons() & Qt.MouseButton.LeftButton or self._press is None:
             return
         if self._press.is_drag(event.position()):
-            slots, self._press = self._press.slots, None
-            carried = Carried(slots=slots, source=self._bench.source)
+            press, self._press = self._press, None
+            source = self._bench.source
+            carried = Carried(slots=press.slots, source=source, whole=press.whole)
             start_drag(self._surface, self._bench, carried)
             self._surface.carrier.put_back()
 

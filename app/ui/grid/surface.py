@@ -12,7 +12,7 @@ from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QPainter, QPaintEvent, QPixmap, QResizeEvent, QWheelEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from app.domain.program import SlotId
+from app.domain.program import SessionId, SlotId
 from app.domain.wording import tr
 from app.ui import theme
 from app.ui.bench import Bench
@@ -44,6 +44,7 @@ class WeekSurface(QWidget):
         self._scrolls: dict[int, float] = {}
         self._day = 0
         self._slot: SlotId | None = None
+        self._session: SessionId | None = None
         self._fold = False
         self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
@@ -72,6 +73,16 @@ class WeekSurface(QWidget):
     def cursor_slot(self) -> SlotId | None:
         """The card that the keyboard stands on, if any."""
         return self._slot
+
+    @property
+    def cursor_session(self) -> SessionId | None:
+        """The session of that card; without one the session clicked on, else the day's first."""
+        sessions = self.face.days[self._day].sessions if self.face.days else ()
+        for session in sessions:
+            if any(card.slot.id == self._slot for card in session.cards):
+                return session.id
+        ids = [session.id for session in sessions]
+        return self._session if self._session in ids else next(iter(ids), None)
 
     def refresh(self) -> None:
         """Read the open week again and lay it out."""
@@ -246,9 +257,9 @@ class WeekSurface(QWidget):
         self.scroll_day(day.number, geometry.scroll_to(day, card.rect, now))
         self._cursor_changed()
 
-    def go_to_day(self, day: int) -> None:
-        """Put the keyboard on a day, on no card."""
-        self._day, self._slot = min(max(day, 0), 6), None
+    def go_to_day(self, day: int, session: SessionId | None = None) -> None:
+        """Put the keyboard on a day, on no card; session: which of the day's is meant."""
+        self._day, self._slot, self._session = min(max(day, 0), 6), None, session
         self._cursor_changed()
 
     def _cursor_changed(self) -> None:

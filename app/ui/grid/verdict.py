@@ -89,8 +89,11 @@ def muscle_rows(
     muscles: tuple[Muscle, ...],
     index: int,
 ) -> tuple[Row, ...]:
-    """Sets of the week before and after for the muscles involved, emphasised and changed first."""
-    rows: dict[str, tuple[tuple[bool, bool], Row]] = {}
+    """Sets of the week before and after for the muscles involved.
+
+    First what changes, of that the emphasised, of those what is led away from its range.
+    """
+    rows: dict[str, tuple[tuple[bool, bool, bool], Row]] = {}
     for muscle in muscles:
         emphasised = muscle in context.emphasis
         if emphasised:
@@ -104,10 +107,16 @@ def muscle_rows(
             name = tr(GROUPS[number].name)
             was, becomes = before.by_group[number], after.by_group[number]
         kind = "emphasised" if emphasised else "other"
-        row = Row(name, was, becomes, _words(context.band("weekly_sets", kind, index=index)))
-        rows.setdefault(name, ((was == becomes, not emphasised), row))
+        band = context.band("weekly_sets", kind, index=index)
+        worse = _gap(band, becomes) > _gap(band, was)
+        row = Row(name, was, becomes, _words(band))
+        rows.setdefault(name, ((was == becomes, not emphasised, not worse), row))
     ranked = sorted(rows.values(), key=lambda pair: pair[0])
     return tuple(row for _, row in ranked[:MOST_ROWS])
+
+
+def _gap(band: Range | None, sets: float) -> float:
+    return 0.0 if band is None else band.short_by(sets) + band.over_by(sets)
 
 
 def _words(band: Range | None) -> str:

@@ -9,7 +9,7 @@ from collections.abc import Callable
 from datetime import date
 from html import escape
 
-from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, Qt, Signal
+from PySide6.QtCore import QEvent, QPoint, QPointF, Qt, Signal
 from PySide6.QtGui import (
     QContextMenuEvent,
     QDragEnterEvent,
@@ -24,35 +24,29 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QToolTip, QWidget
 
-from app.domain.errors import CoachError
 from app.domain.exercise import ExerciseKey
-from app.domain.prescription_text import format_slot
-from app.domain.program import ProgramId, SessionId, SlotId
+from app.domain.program import ProgramId, SlotId
 from app.domain.wording import tr
 from app.domain.work import Work
 from app.ui import accounts
 from app.ui.bench import Bench
 from app.ui.carry import Carried, from_mime
 from app.ui.grid import access, geometry, keys
-from app.ui.grid.acts import Acts, SessionActs
+from app.ui.grid.editing import EditedWeek
 from app.ui.grid.face import day_tooltip, tooltip
 from app.ui.grid.geometry import Hit, Target, Zone
 from app.ui.grid.hand import Via
-from app.ui.grid.inline import InlineEditor
 from app.ui.grid.mouse import CTRL, Mouse
-from app.ui.grid.surface import WeekSurface
 from app.ui.working_popup import show_account
 
 
-class WeekGrid(WeekSurface):
+class WeekGrid(EditedWeek):
     """Seven days of the open week.
 
     context_wanted(slot_ids, global_pos): a menu is asked for; empty ids for a day.
-    insert_wanted(day): an exercise is to be chosen for that day.
     """
 
     context_wanted = Signal(object, QPoint)
-    insert_wanted = Signal(int)
 
     def __init__(
         self,
@@ -62,10 +56,7 @@ class WeekGrid(WeekSurface):
         today: Callable[[], date] = date.today,
     ) -> None:
         super().__init__(bench, today, parent)
-        self.acts = Acts(bench, self)
-        self.session_acts = SessionActs(bench)
         self.mouse = Mouse(self, self.acts)
-        self._editor: InlineEditor | None = None
         self.setObjectName("week_grid")
         self.setAccessibleName(tr("Week"))
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
@@ -154,8 +145,18 @@ class WeekGrid(WeekSurface):
         return super().event(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        if not self.face.days or not keys.press(self, event):
+        ours = self.face.days and (keys.press(self, event) or self._type_over(event))
+        if not ours:
             super().keyPressEvent(event)
+
+    def _type_over(self, event: QKeyEvent) -> bool:
+        """A figure typed on a card begins its line anew; False for anything else."""
+        plain = not event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier
+        figure = plain and event.text().isdecimal()
+        if not figure or self.cursor_slot is None or self.carrier.is_carrying:
+            return False
+        self.edit_card(self.cursor_slot, typed=event.text())
+        return True
 
     def keyReleaseEvent(self, event: QKeyEvent) -> None:
         if not keys.release(self, event):
@@ -190,6 +191,17 @@ class WeekGrid(WeekSurface):
         """Pick the selection up; the next click puts it down, Esc puts it back."""
         self._pick_up(Via.CLICKS)
 
+    def pick_up_session(self) -> None:
+        """Pick the session in focus up, whole; arrows choose its day, Enter puts it down."""
+        face = self.session_in_focus()
+        if face is None or not face.cards:
+            self.session_or_refusal()
+            return
+        slots = tuple(card.slot.id for card in face.cards)
+        self.bench.select(slots)
+        self.go_to(slots[0])
+        self.carry(Carried(slots=slots, source=self.bench.source, whole=True), Via.KEYS)
+
     def _pick_up(self, via: Via) -> None:
         slots = self.acts.slots
         if slots:
@@ -220,107 +232,6 @@ class WeekGrid(WeekSurface):
         """Show how the sets and minutes at the foot of a day came about."""
         near = self.layout_now.days[day].foot.toRect()
         show_account(self.bench, accounts.of_day(self.bench, day), near, self)
-
-    # -- editing in place ------------------------------------------------------------------
-
-    def edit_card(self, slot_id: SlotId | None = None) -> None:
-        """Open the prescription line of a card, of the one in focus by default."""
-        slot_id = slot_id if slot_id is not None else self._slot
-        slots = self.acts.slots
-        if slot_id is None and slots:
-            slot_id = slots[0]
-        found = None if slot_id is None else self.layout_now.card(slot_id)
-        shown = None if slot_id is None else self.face.card(slot_id)
-        if slot_id is None or found is None or shown is None:
-            self.insert_wanted.emit(self._day)
-            return
-        self.go_to(slot_id)
-        if slot_id not in self.bench.selection:
-            self.bench.select((slot_id,))
-        desk = self.bench.desk
-        timed = desk.catalogue[shown[1].slot.exercise].timed
-        editor = InlineEditor(
-            self,
-            text=format_slot(shown[1].slot, timed=timed, unit=desk.client.units),
-            name=tr("Prescription of {shown}", shown=shown[1].name),
-            commit=self._line_writer(slot_id),
-        )
-        rect = self.card_rect(*found)
-        self._open_editor(editor, rect.adjusted(0, self.pens.height("medium"), 0, 0))
-
-    def _line_writer(self, slot_id: SlotId) -> Callable[[str], CoachError | None]:
-        return lambda line: self.acts.write_line(slot_id, line)
-
-    def edit_title(self, session_id: SessionId) -> None:
-        """Open the title of a session."""
-        for day, box in zip(self.face.days, self.layout_now.days, strict=True):
-            for session, placed in zip(day.sessions, box.sessions, strict=True):
-                if session.id == session_id:
-                    rect = box.head.adjusted(4, self.pens.height("head") + 2, -4, 0)
-                    if placed.caption is not None:
-                        scroll = self._scrolls.get(box.number, 0.0)
-                        rect = geometry.on_screen(box, placed.caption, scroll)
-                    self._open_editor(self._title_editor(session_id, session.title), rect)
-
-    def edit_fields(self, slot_id: SlotId | None = None) -> None:
-        """Open all fields of a card, of the one in focus by default, as a sheet."""
-        from app.ui.grid.card_sheet import CardSheet
-
-        slots = (slot_id,) if slot_id is not None else self.acts.slots
-        shown = self.face.card(slots[0]) if slots else None
-        if shown is None:
-            return
-        exercise = self.bench.desk.catalogue[shown[1].slot.exercise]
-        sheet = CardSheet(
-            self,
-            self.acts,
-            shown[1].slot,
-            name=exercise.name,
-            timed=exercise.timed,
-            unit=self.bench.desk.client.units,
-        )
-        sheet.exec()
-
-    def edit_note(self) -> None:
-        """Open the note of the card in focus, or of the day where none is."""
-        found = None if self.cursor_slot is None else self.layout_now.card(self.cursor_slot)
-        shown = None if self.cursor_slot is None else self.face.card(self.cursor_slot)
-        if found is not None and shown is not None:
-            note, rect = shown[1].note, self.card_rect(*found)
-        else:
-            note = self.face.days[self.cursor_day].note
-            rect = self.layout_now.days[self.cursor_day].head
-        editor = InlineEditor(
-            self, text=note, name=tr("Note"), commit=self._keep_note, complete=False
-        )
-        self._open_editor(editor, rect)
-
-    def _keep_note(self, text: str) -> None:
-        if self.cursor_slot is not None:
-            self.acts.write_note(self.cursor_slot, text)
-        else:
-            self.session_acts.write_day_note(self.cursor_day, text)
-
-    def _title_editor(self, session_id: SessionId, title: str) -> InlineEditor:
-        def commit(text: str) -> None:
-            if text.strip() and text.strip() != title:
-                self.session_acts.rename(session_id, text)
-
-        return InlineEditor(self, text=title, name=tr("Title"), commit=commit, complete=False)
-
-    def _open_editor(self, editor: InlineEditor, rect: QRectF) -> None:
-        self._close_editor()
-        self._editor = editor
-        editor.closed.connect(self._editor_closed)
-        editor.open_over(rect)
-
-    def _close_editor(self) -> None:
-        if self._editor is not None:
-            self._editor.close_now()
-
-    def _editor_closed(self) -> None:
-        self._editor = None
-        self.setFocus()
 
     # -- mouse -----------------------------------------------------------------------------
 

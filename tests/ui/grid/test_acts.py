@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QApplication
 from app.domain.edits.parts import find_slot
 from app.domain.exercise import ExerciseKey
 from app.domain.program import Field, Reps, SlotId, Span
-from app.ui.grid.acts import Acts, SessionActs, relettered, with_known_prepared
+from app.ui.grid.acts import Acts, relettered, with_known_prepared
 from tests import builders
 from tests.ui.grid import scene
 
@@ -221,26 +221,18 @@ def test_a_note_is_kept(on, acts):
     assert find_slot(on.desk.program, slot).note == "belt on"
 
 
-def test_sessions_are_added_moved_renamed_noted_and_removed(on):
-    acts = SessionActs(on)
-    monday = on.desk.program.weeks[0].days[0].sessions[0].id
-    assert acts.rename(monday, "Lower body")
-    assert acts.move(monday, 1)
-    assert scene.names(on, 1)[0] == "back_squat"
-    assert acts.write_note(monday, "slow")
-    assert acts.write_day_note(1, "hall closes at 20:00")
-    assert acts.add(4, "Extra")
-    assert acts.clear_day(4)
-    assert acts.remove(monday)
-    assert labels(on) == [
-        "Rename Mon 1",
-        "Move Lower body to Tuesday",
-        "Note on Lower body",
-        "Note on Tuesday",
-        "Add a session on Friday",
-        "Clear Friday",
-        "Remove Lower body",
-    ]
+def test_what_was_set_by_hand_is_left_to_the_tests_again(on, acts):
+    choose(on, (0, 0))
+    slot = scene.slot_id(on, 0, 0)
+    acts.write_line(slot, "5 x 3, rest 120 s, 70 kg")
+    pinned = find_slot(on.desk.program, slot)
+    assert pinned.pinned == {Field.SETS, Field.REPS, Field.REST, Field.LOAD}
+    assert acts.unpin()
+    after = find_slot(on.desk.program, slot)
+    assert after.pinned == frozenset()
+    assert after.load_kg is None
+    assert (after.sets, after.reps) == (pinned.sets, pinned.reps)
+    assert labels(on)[-1] == "Unpin Back squat"
 
 
 def test_pasted_pairs_take_letters_that_are_free():

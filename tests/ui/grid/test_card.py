@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QImage, QPainter
@@ -146,6 +148,14 @@ def test_an_effort_too_long_for_its_place_is_written_short_and_never_left_out(qa
 def test_dark_cards_take_dark_colours(qapp):
     assert DARK.card.name() in colours(painted(face(), dark=True))
     assert LIGHT.card.name() not in colours(painted(face(), dark=True))
+
+
+def test_a_ghost_of_several_leaves_its_name_and_its_count_apart(qapp):
+    pens = make_pens(LIGHT)
+    long = replace(face(), name="Romanian deadlift in a staggered stance")
+    same = replace(long, name=f"{long.name} with a band")
+    one, other = (card.ghost(each, pens, more=2).toImage() for each in (long, same))
+    assert one == other, "the name is cut before the count, and nothing shows behind it"
 
 
 def test_a_ghost_of_several_says_how_many_more(qapp):

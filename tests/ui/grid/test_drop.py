@@ -112,6 +112,36 @@ def test_a_whole_session_moves_as_one_to_a_free_day_and_keeps_its_title():
     assert keys(after, 2) == ["back_squat", "leg_curl", "curl"]
 
 
+def test_a_lone_card_taken_by_its_sessions_head_moves_the_session():
+    before = program("Mon: back_squat | Thu: leg_press, calf_raise")
+    mine = (slot(before, 0, 0),)
+    by_card = drop.edit_for(Carried(slots=mine, source=MINE), Target(2), ground(before))
+    by_head = drop.edit_for(Carried(slots=mine, source=MINE, whole=True), Target(2), ground(before))
+    assert by_card.label == "Move Back squat to Wednesday"
+    assert by_head.label == "Move Mon 1 to Wednesday"
+    assert session(by_head(before), 2) == session(before, 0)
+    assert session(by_card(before), 2) != session(before, 0)
+
+
+def test_a_move_out_of_another_week_says_which_week_it_comes_to():
+    before = plan()
+    other = drop.Ground(before, CATALOGUE, 1, Span.FROM_HERE, MINE)
+    carried = Carried(slots=(slot(before, 0, 0),), source=MINE)
+    edit = drop.edit_for(carried, Target(3), other)
+    assert edit.label == "Move Back squat to Thursday of week 2"
+
+
+def test_a_card_that_comes_to_one_week_takes_the_place_of_another_in_that_week_alone():
+    before = program("Mon: back_squat | Thu: leg_press", times=3)
+    onto = before.weeks[1].days[3].sessions[0].slots[0].id
+    after = drop.put_in_place(before, slot_id=slot(before, 0, 0), onto=onto, span=Span.FROM_HERE)
+    assert [keys(after, 3, week=index) for index in range(3)] == [
+        ["leg_press"],
+        ["back_squat"],
+        ["leg_press"],
+    ]
+
+
 def test_a_whole_session_onto_another_one_joins_it():
     before = plan()
     carried = Carried(slots=tuple(slot(before, 0, n) for n in range(3)), source=MINE)

@@ -64,6 +64,21 @@ def test_the_status_line_says_what_letting_go_does(qapp):
     assert said == ["Place Curl on Thursday, from week 1 on: let go to do so. Esc puts it back."]
 
 
+def test_a_move_out_of_another_week_says_that_it_reaches_no_further(qapp):
+    on = scene.bench()
+    on.choose_span(Span.FROM_HERE)
+    carried = Carried(slots=(scene.slot_id(on, 0, 0),), source=on.source)
+    on.show_week(1)
+    hand = Hand(on, carried, via=Via.MOUSE)
+    target = Target(3, on.open_week.days[3].sessions[0].id, 1)
+    hand.point(target)
+    assert hand.sentence().startswith(
+        "Move Back squat to Thursday of week 2, in these weeks only: let go to do so."
+    )
+    hand.point(target, copy=True)
+    assert hand.sentence().startswith("Copy Back squat to Thursday, from week 2 on")
+
+
 def test_a_slot_put_where_it_stands_says_that_it_stays(qapp):
     on = scene.bench()
     carried = Carried(slots=(scene.slot_id(on, 0, 0),), source=on.source)

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import pytest
-from PySide6.QtCore import QRectF, Qt
-from PySide6.QtWidgets import QLineEdit, QWidget
+from PySide6.QtCore import QEvent, QPoint, QRectF, Qt
+from PySide6.QtGui import QFocusEvent
+from PySide6.QtWidgets import QApplication, QLineEdit, QWidget
 
 from app.domain.errors import CoachError
 from app.ui.grid.inline import InlineEditor, PartCompleter
@@ -50,10 +51,11 @@ def test_an_error_stands_under_the_field_until_it_is_mended(ground, qtbot):
     editor = opened(ground, lambda text: CoachError("That is odd.", mend="Write 3 x 8."))
     qtbot.keyClick(editor.field, Key.Key_Return)
     assert editor.isVisible()
-    assert editor.wrong.text() == "That is odd. Write 3 x 8."
-    assert editor.wrong.textFormat() is Qt.TextFormat.PlainText
+    assert (editor.wrong.text(), editor.mend.text()) == ("That is odd.", "Write 3 x 8.")
+    assert editor.wrong.textFormat() is editor.mend.textFormat() is Qt.TextFormat.PlainText
+    assert editor.sign.isVisible()
     qtbot.keyClicks(editor.field, "0")
-    assert not editor.wrong.isVisible()
+    assert not any(part.isVisible() for part in (editor.wrong, editor.mend, editor.sign))
 
 
 @pytest.mark.parametrize("rect", [QRectF(550, 280, 150, 40), QRectF(0, 0, 40, 40)])
@@ -86,3 +88,63 @@ def test_enter_keeps_the_line_while_completions_show_and_none_is_marked(ground, 
         qtbot.keyClick(popup, Key.Key_Return)
     assert kept == ["5 x 5, re"]
     assert not popup.isVisible()
+
+
+def elsewhere(ground: QWidget) -> QLineEdit:
+    made = QLineEdit(ground)
+    made.show()
+    return made
+
+
+def test_a_line_that_cannot_be_read_is_given_up_with_a_sentence_that_repeats_it(ground, qtbot):
+    editor = opened(ground, lambda text: CoachError("That is odd.", mend="Write 3 x 8."))
+    other = elsewhere(ground)
+    with qtbot.waitSignal(editor.given_up) as blocker:
+        other.setFocus(Qt.FocusReason.MouseFocusReason)
+    assert blocker.args == ["'3 x 8' was not kept: That is odd. Write 3 x 8."]
+    assert not editor.isVisible()
+
+
+def test_another_window_in_front_leaves_what_cannot_be_read_as_it_is(ground, qtbot):
+    editor = opened(ground, lambda text: CoachError("That is odd.", mend="Write 3 x 8."))
+    event = QFocusEvent(QEvent.Type.FocusOut, Qt.FocusReason.ActiveWindowFocusReason)
+    QApplication.sendEvent(editor.field, event)
+    assert editor.isVisible()
+    assert editor.wrong.text() == "That is odd."
+
+
+def test_the_menu_of_the_field_does_not_end_the_editing(ground, qtbot):
+    kept: list[str] = []
+    editor = opened(ground, kept.append)
+    menu = editor.field.createStandardContextMenu()
+    menu.popup(ground.mapToGlobal(QPoint(60, 60)))
+    qtbot.waitUntil(lambda: QApplication.activePopupWidget() is menu)
+    event = QFocusEvent(QEvent.Type.FocusOut, Qt.FocusReason.PopupFocusReason)
+    QApplication.sendEvent(editor.field, event)
+    assert editor.isVisible()
+    assert kept == []
+    menu.close()
+    menu.deleteLater()
+
+
+@pytest.mark.parametrize(("key", "step"), [(Key.Key_Tab, 1), (Key.Key_Backtab, -1)])
+def test_tab_keeps_the_line_and_asks_for_the_next_one(ground, qtbot, key, step):
+    kept: list[str] = []
+    editor = opened(ground, kept.append)
+    with qtbot.waitSignal(editor.went_on) as blocker:
+        qtbot.keyClick(editor.field, key)
+    assert kept == ["3 x 8"]
+    assert blocker.args == [step]
+
+
+def test_tab_stays_on_a_line_that_cannot_be_read(ground, qtbot):
+    editor = opened(ground, lambda text: CoachError("That is odd.", mend="Write 3 x 8."))
+    qtbot.keyClick(editor.field, Key.Key_Tab)
+    assert editor.isVisible()
+    assert editor.field.hasFocus()
+
+
+def test_what_was_typed_to_open_it_takes_the_place_of_the_line(ground):
+    editor = InlineEditor(ground, text="3 x 8", name="Prescription", commit=lambda text: None)
+    editor.open_over(MIDDLE, typed="5")
+    assert editor.field.text() == "5"

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from app.domain.checks.context import Context
 from app.domain.client import FreeTime, Limitation
-from app.domain.exercise import ExerciseKey, Joint, Motion
+from app.domain.exercise import ExerciseKey, Joint, Motion, Muscle
 from app.domain.findings import Finding, Place, Weight
 from app.domain.ranges import Range, RangeBook
 from app.ui.carry import Carried
@@ -102,6 +104,20 @@ def test_rows_put_emphasised_and_changed_muscles_first():
     rows = verdict.muscle_rows(empty, before, context, muscles=muscles, index=0)
     assert [row.name for row in rows] == ["Quadriceps", "Gluteals"]
     assert rows[0] == Row("Quadriceps", 0.0, 4.0, "12–20")
+
+
+def test_of_what_changes_the_muscle_led_away_from_its_range_comes_first():
+    on = scene.bench("Mon: back_squat 4x10")
+    program = replace(on.desk.program, emphasis=(Muscle.QUADRICEPS, Muscle.HAMSTRINGS))
+    context = Context(program, on.desk.client, on.desk.catalogue, on.desk.ranges)
+    week = "Mon: romanian_deadlift 12x10"
+    before, after = (
+        context.facts.week(scene.bench(one).desk.program.weeks[0])
+        for one in (week, "Mon: back_squat 4x10, romanian_deadlift 8x10")
+    )
+    muscles = (Muscle.QUADRICEPS, Muscle.HAMSTRINGS)
+    rows = verdict.muscle_rows(before, after, context, muscles=muscles, index=0)
+    assert [row.name for row in rows] == ["Hamstrings", "Quadriceps"]
 
 
 def test_a_row_reads_as_before_arrow_after_of_range():

@@ -278,7 +278,7 @@ def test_nonsense_in_the_editor_stays_as_typed_and_changes_nothing(grid, qtbot):
     qtbot.keyClick(editor.field, Key.Key_Return)
     assert editor.field.text() == "4 y 8"
     assert editor.wrong.isVisible()
-    assert "4 x 8-10" in editor.wrong.text(), "it says what is accepted"
+    assert "4 x 8-10" in editor.mend.text(), "it says what is accepted"
     assert labels(grid.bench) == []
     qtbot.keyClick(editor.field, Key.Key_Escape)
     assert grid._editor is None
@@ -359,3 +359,29 @@ def test_what_is_in_hand_is_put_back_when_another_program_opens(grid):
     bench.desk.open(bench.desk.client.id)  # without a program
     assert not grid.carrier.is_carrying
     assert bench.preview is None
+
+
+def test_a_session_is_picked_up_whole_and_put_down_on_another_day(grid, qtbot):
+    grid.session_acts.rename(grid.bench.open_week.days[5].sessions[0].id, "Upper body")
+    grid.go_to_day(5)
+    grid.pick_up_session()
+    assert grid.carrier.hand.carried.whole
+    for _ in range(3):
+        qtbot.keyClick(grid, Key.Key_Left)
+    qtbot.keyClick(grid, Key.Key_Left)
+    qtbot.keyClick(grid, Key.Key_Return)
+    assert scene.names(grid.bench, 1) == ["bench_press", "barbell_row"]
+    assert grid.bench.open_week.days[1].sessions[0].title == "Upper body"
+    assert grid.bench.open_week.days[5].sessions == ()
+
+
+def test_a_menu_on_a_day_is_about_the_day_and_no_card_chosen_before(grid, qtbot):
+    grid.bench.select((scene.slot_id(grid.bench, 0, 0),))
+    point = scene.ground(grid, 1).toPoint()
+    qtbot.mousePress(grid, Qt.MouseButton.RightButton, pos=point)
+    assert grid.bench.selection == ()
+    with qtbot.waitSignal(grid.context_wanted) as blocker:
+        reason = QContextMenuEvent.Reason.Mouse
+        QApplication.sendEvent(grid, QContextMenuEvent(reason, point, grid.mapToGlobal(point)))
+    assert blocker.args[0] == ()
+    assert grid.cursor_day == 1
