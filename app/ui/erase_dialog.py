@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QDateTime, QLocale
-from PySide6.QtGui import QCloseEvent, QShowEvent
+from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import (
     QButtonGroup,
-    QProgressBar,
     QRadioButton,
     QStackedWidget,
     QVBoxLayout,
@@ -15,7 +14,6 @@ from PySide6.QtWidgets import (
 
 from app.desk import Desk
 from app.domain.client import ClientId
-from app.domain.errors import CoachError
 from app.domain.wording import tr, trn
 from app.erasure import (
     Copy,
@@ -28,41 +26,34 @@ from app.erasure import (
     put_away,
     spared_pictures,
 )
-from app.ui import worker
-from app.ui.forms import Sheet, Wrapped, button, plain
+from app.ui.busy_sheet import BusySheet
+from app.ui.forms import Wrapped, button, plain
 from db.store import Store
 
 MOST_LISTED = 8
 
 
-class EraseDialog(Sheet):
-    """The two steps, one after the other in the same place; the client is gone after the second.
-
-    said: the sentences on what was done, empty until then.
-    """
+class EraseDialog(BusySheet):
+    """The two steps, one after the other in the same place; the client is gone after the second."""
 
     def __init__(
         self, desk: Desk, store: Store, client_id: ClientId, parent: QWidget | None
     ) -> None:
         self.held = held_on(store, client_id)
         super().__init__(
-            parent, tr("Erase {name}", name=self.held.name), verb=tr("Go on to the last step…")
+            parent,
+            tr("Erase {name}", name=self.held.name),
+            verb=tr("Go on to the last step…"),
+            progress=tr("Files done"),
         )
         self.desk, self.store, self.client_id = desk, store, client_id
-        self.said = ""
         self.copies = copies_with(store, client_id)
         self.pictures = len(pictures_of(store, client_id))
-        self._job: worker.Job[Erased] | None = None
         self.steps = QStackedWidget()
         self.wishes: dict[Wish, QRadioButton] = {}
         self.steps.addWidget(self._first_step())
         self.steps.addWidget(self._last_step())
         self.body.addWidget(self.steps, 1)
-        self.progress = QProgressBar()
-        self.progress.setAccessibleName(tr("Files done"))
-        self.progress.setRange(0, 0)
-        self.progress.hide()
-        self.body.addWidget(self.progress)
         self.back_button = button(tr("Back"), self.back)
         self.back_button.hide()
         self.foot.insertWidget(1, self.back_button)
@@ -200,50 +191,28 @@ class EraseDialog(Sheet):
 
     def try_keep(self) -> None:
         """Go on to the last step, or from there erase, off this thread."""
-        self.show_error("")
         if self.steps.currentIndex() == 0:
+            self.show_error("")
             self._show_step(1)
             return
-        self._busy(working=True)
-        spare = spared_pictures(self.desk, self.client_id)
-        self._job = worker.start(
-            lambda: erase(
-                self.store, self.client_id, copies=self.copies, wish=self.wish, spare=spare
-            ),
-            self._done,
-            self._failed,
+        # read here: the erasing is done in another thread
+        wish, spare = self.wish, spared_pictures(self.desk, self.client_id)
+        self.work(
+            lambda: erase(self.store, self.client_id, copies=self.copies, wish=wish, spare=spare),
+            self._erased,
         )
 
-    def _busy(self, *, working: bool) -> None:
-        self.progress.setVisible(working)
-        for verb in (self.keep_button, self.cancel_button, self.back_button):
-            verb.setEnabled(not working)
+    def verbs(self) -> tuple[QWidget, ...]:
+        """What cannot be pressed while the client is erased."""
+        return *super().verbs(), self.back_button
 
-    def _done(self, erased: Erased) -> None:
-        self._job = None
-        self._busy(working=False)
+    def _erased(self, erased: Erased) -> str:
         put_away(self.desk, self.client_id)
-        self.said = summary(erased)
-        self.accept()
-
-    def _failed(self, error: CoachError) -> None:
-        self._job = None
-        self._busy(working=False)
-        self.show_error(error.sentence)
+        return summary(erased)
 
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
         self.cancel_button.setFocus()  # the pages take the focus when they are shown
-
-    def reject(self) -> None:
-        if self._job is None:
-            super().reject()
-
-    def closeEvent(self, event: QCloseEvent) -> None:
-        if self._job is not None:  # the store is in use by the job
-            event.ignore()
-            return
-        super().closeEvent(event)
 
 
 def summary(erased: Erased) -> str:

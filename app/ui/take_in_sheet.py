@@ -4,31 +4,28 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from PySide6.QtGui import QCloseEvent
-from PySide6.QtWidgets import QProgressBar, QWidget
+from PySide6.QtWidgets import QWidget
 
 from app.desk import Desk
-from app.domain.errors import CoachError
 from app.domain.wording import tr, trn
-from app.ui import worker
-from app.ui.forms import Sheet, Wrapped
+from app.ui.busy_sheet import BusySheet
+from app.ui.forms import Wrapped
 from app.whole import TakenIn, import_whole
 from db.store import Store
 
 
-class TakeInSheet(Sheet):
-    """Says what it would do, and does it off this thread.
-
-    said: the sentences on what was done, empty until then.
-    """
+class TakeInSheet(BusySheet):
+    """Says what it would do, and does it."""
 
     def __init__(self, desk: Desk, store: Store, source: Path, parent: QWidget | None) -> None:
         super().__init__(
-            parent, tr("Take in a whole export"), verb=tr("Take it in"), about=str(source)
+            parent,
+            tr("Take in a whole export"),
+            verb=tr("Take it in"),
+            progress=tr("Taking in"),
+            about=str(source),
         )
         self.desk, self.store, self.source = desk, store, source
-        self.said = ""
-        self._job: worker.Job[TakenIn] | None = None
         self.body.addWidget(
             Wrapped(
                 tr(
@@ -37,53 +34,23 @@ class TakeInSheet(Sheet):
                 )
             )
         )
-        self.progress = QProgressBar()
-        self.progress.setRange(0, 0)
-        self.progress.setAccessibleName(tr("Taking in"))
-        self.progress.hide()
-        self.body.addWidget(self.progress)
         self.setMinimumWidth(520)
         self.cancel_button.setFocus()
 
     def try_keep(self) -> None:
         """Start; the sheet closes when it is done."""
-        self.show_error("")
-        self._busy(working=True)
-        self._job = worker.start(self._taken_in, self._done, self._failed)
+        self.work(self._take_in, self._taken_in)
 
-    def _taken_in(self) -> TakenIn:
+    def _take_in(self) -> TakenIn:
         assert self.store.path is not None
         done = import_whole(self.source, self.store.path, key=self.store.key, replacing=True)
         self.store.open_again()
         return done
 
-    def _busy(self, *, working: bool) -> None:
-        self.progress.setVisible(working)
-        for verb in (self.keep_button, self.cancel_button):
-            verb.setEnabled(not working)
-
-    def _done(self, done: TakenIn) -> None:
-        self._job = None
-        self._busy(working=False)
+    def _taken_in(self, done: TakenIn) -> str:
         self.desk.close()
         self.desk.forget_all_steps()
-        self.said = _summary(done)
-        self.accept()
-
-    def _failed(self, error: CoachError) -> None:
-        self._job = None
-        self._busy(working=False)
-        self.show_error(error.sentence)
-
-    def reject(self) -> None:
-        if self._job is None:
-            super().reject()
-
-    def closeEvent(self, event: QCloseEvent) -> None:
-        if self._job is not None:  # the store is in use by the job
-            event.ignore()
-            return
-        super().closeEvent(event)
+        return _summary(done)
 
 
 def _summary(done: TakenIn) -> str:
