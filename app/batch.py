@@ -21,7 +21,7 @@ from app.domain.program import Program
 from app.domain.wording import tr
 from app.domain.work import Coach, Issue, IssueId
 from app.exchange.files import safe_name, write_file
-from db.newest import NewestLine
+from db.across import NewestLine
 from db.store import Store
 
 PLACES = ("client", "program", "date", "weeks")

@@ -193,7 +193,7 @@ def export(asked: argparse.Namespace) -> None:
     targets = [asked.out]
     if asked.to is not None:
         make_folder(asked.to)
-        targets = [asked.to / name for name in file_names(plans)]
+        targets = [asked.to / name for name in file_names(plan.names for plan in plans)]
     refuse_standing(targets, replacing=asked.replace)
     for plan, target in zip(plans, targets, strict=True):
         write_file(target, write_plan(plan).encode())

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
 from functools import cache
@@ -47,15 +47,17 @@ def open_plan(path: Path, catalogue: Catalogue) -> Plan:
 
 def file_name(plan: Plan) -> str:
     """The name of a plan's file: 'runa-estvik-ridge-season.plan.json'."""
-    program = "" if plan.program is None else plan.program.name
-    return safe_name(plan.client.name, program) + SUFFIX
+    return safe_name(*plan.names) + SUFFIX
 
 
-def file_names(plans: Sequence[Plan]) -> tuple[str, ...]:
-    """A name for each plan's file, with a number where two would share one."""
+def file_names(named: Iterable[tuple[str, str]]) -> tuple[str, ...]:
+    """A name for each plan's file, with a number where two would share one.
+
+    named: the `names` of each plan.
+    """
     taken: dict[str, None] = {}
-    for plan in plans:
-        name = stem = file_name(plan).removesuffix(SUFFIX)
+    for client, program in named:
+        name = stem = safe_name(client, program)
         number = 2
         while name in taken:
             name = f"{stem}-{number}"

@@ -5,7 +5,7 @@ What fails is told with its reason, and the others go on.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from enum import Enum
 from pathlib import Path
@@ -13,11 +13,11 @@ from pathlib import Path
 from app.domain.client import ClientId
 from app.domain.errors import CoachError
 from app.domain.exercise import Catalogue
-from app.domain.program import Program
 from app.domain.wording import tr
 from app.exchange.files import FileTrouble, make_folder, told, write_file
 from app.exchange.plan_file import SUFFIX, Plan, gather, write_plan
 from app.filing import Arrival, expect, file_names, open_plan, take_in
+from db.across import PlanLine
 from db.store import Store
 
 MOST_FILES = 2_000
@@ -112,49 +112,30 @@ def plan_text(plan: Plan) -> str:
 # -- out ---------------------------------------------------------------------------------------
 
 
-def plans_of(store: Store, catalogue: Catalogue, clients: Sequence[ClientId]) -> tuple[Plan, ...]:
-    """A plan for each program of the clients; one without a program for whoever has none."""
-    plans = []
-    for client_id in clients:
-        client = store.load_client(client_id)
-        programs: list[Program | None] = [
-            store.load_program(line.id) for line in store.programs(client_id)
-        ]
-        plans += [gather(client, program, catalogue) for program in programs or [None]]
-    return tuple(plans)
+@dataclass(frozen=True, slots=True)
+class Leaving:
+    """A plan that goes out, and the file that it goes to."""
+
+    line: PlanLine
+    path: Path
 
 
-def targets_for(folder: Path, plans: Sequence[Plan], *, replacing: bool = True) -> tuple[Path, ...]:
-    """The file for each plan. replacing: files that are there are written over; else the plan
-    takes a name beside them.
-    """
-    names = file_names(plans)
-    if replacing:
-        return tuple(folder / name for name in names)
-    taken: set[str] = set()
-    targets = []
-    for name in names:
-        stem, number = name.removesuffix(SUFFIX), 2
-        free = name
-        while free in taken or (folder / free).exists():
-            free, number = f"{stem}-{number}{SUFFIX}", number + 1
-        taken.add(free)
-        targets.append(folder / free)
-    return tuple(targets)
+def leaving(store: Store, folder: Path, clients: Collection[ClientId]) -> tuple[Leaving, ...]:
+    """What goes out of the clients: each program, or the client alone who has none."""
+    lines = [line for line in store.plans() if line.client in clients]
+    names = file_names((line.client_name, line.program_name) for line in lines)
+    return tuple(Leaving(line, folder / name) for line, name in zip(lines, names, strict=True))
 
 
-def already_there(targets: Sequence[Path]) -> tuple[Path, ...]:
+def already_there(plans: Iterable[Leaving]) -> tuple[Path, ...]:
     """Those of the files that stand there now."""
-    return tuple(path for path in targets if path.exists())
+    return tuple(plan.path for plan in plans if plan.path.exists())
 
 
-def write_folder(plans: Sequence[Plan], targets: Sequence[Path]) -> Iterator[Outcome]:
-    """Writes each plan into its file; each outcome once it is there."""
-    for plan, path in zip(plans, targets, strict=True):
-        try:
-            yield write_out(plan, path)
-        except CoachError as error:
-            yield failed(path, error)
+def load_plan(store: Store, catalogue: Catalogue, line: PlanLine) -> Plan:
+    """The plan of a line, with the own exercises it names. Raises CoachError."""
+    program = None if line.program is None else store.load_program(line.program)
+    return gather(store.load_client(line.client), program, catalogue)
 
 
 def write_out(plan: Plan, path: Path) -> Outcome:

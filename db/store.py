@@ -34,8 +34,8 @@ if TYPE_CHECKING:
     from sqlalchemy import Connection
 
     from app.domain.results import Diary
+    from db.across import NewestLine, PlanLine
     from db.erasing import Footprint
-    from db.newest import NewestLine
     from db.roster import RosterLine
     from db.whole import Table
 
@@ -115,10 +115,17 @@ class Store(OpenFile):
 
     def newest_programs(self) -> tuple[NewestLine, ...]:
         """The newest program of every client by the client's name; nothing archived counts."""
-        from db.newest import list_newest
+        from db.across import list_newest
 
         with self._reading():
             return list_newest(self._raw)
+
+    def plans(self) -> tuple[PlanLine, ...]:
+        """A line for each program of each client, archived ones too, and for whoever has none."""
+        from db.across import list_plans
+
+        with self._reading():
+            return list_plans(self._raw)
 
     def load_client(self, client_id: ClientId) -> Client:
         """The client as stored. Raises StoreFailure if there is none of that id."""

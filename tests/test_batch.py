@@ -16,7 +16,7 @@ from app.domain.client import ClientId
 from app.domain.errors import CoachError
 from app.domain.program import ProgramId
 from app.domain.work import Issue, Work
-from db.newest import NewestLine
+from db.across import NewestLine
 from db.store import Store
 from tests.ui.desks import PROGRAM, RUNA
 

@@ -105,7 +105,9 @@ def test_an_empty_file_says_that_nobody_is_there() -> None:
 
 
 def test_plans_that_share_a_name_get_a_number() -> None:
-    names = filing.file_names([Plan(RUNA, PLAN), Plan(RUNA), Plan(RUNA, PLAN)])
+    names = filing.file_names(
+        plan.names for plan in (Plan(RUNA, PLAN), Plan(RUNA), Plan(RUNA, PLAN))
+    )
     assert names == (
         "runa-estvik-ridge-season.plan.json",
         "runa-estvik.plan.json",

@@ -19,12 +19,13 @@ from app.exchange.files import FileTrouble
 from app.exchange.plan_file import Plan
 from app.plan_folder import (
     Fate,
+    Outcome,
     already_there,
+    leaving,
+    load_plan,
     plan_files_in,
-    plans_of,
     read_folder,
-    targets_for,
-    write_folder,
+    write_out,
 )
 from db.store import Store
 from tests.ui.desks import PROGRAM, RUNA
@@ -50,22 +51,26 @@ def empty() -> Iterator[Store]:
 
 
 def everybody(store: Store) -> tuple[Plan, ...]:
-    return plans_of(store, CATALOGUE, [line.id for line in store.clients()])
+    return tuple(load_plan(store, CATALOGUE, line) for line in store.plans())
+
+
+def put_out(store: Store, folder: Path) -> list[Outcome]:
+    """Writes the plans of everybody."""
+    going = leaving(store, folder, {line.id for line in store.clients()})
+    return [write_out(load_plan(store, CATALOGUE, one.line), one.path) for one in going]
 
 
 def test_everything_goes_out_and_comes_back(store: Store, empty: Store, tmp_path: Path) -> None:
-    plans = everybody(store)
-    outcomes = list(write_folder(plans, targets_for(tmp_path, plans)))
+    outcomes = put_out(store, tmp_path)
     assert {one.fate for one in outcomes} == {Fate.DONE}
     assert len(plan_files_in(tmp_path)) == 2
     back = list(read_folder(empty, CATALOGUE, plan_files_in(tmp_path)))
     assert {one.fate for one in back} == {Fate.DONE}
-    assert everybody(empty) == plans
+    assert everybody(empty) == everybody(store)
 
 
 def test_what_is_there_already_is_the_same(store: Store, tmp_path: Path) -> None:
-    plans = everybody(store)
-    list(write_folder(plans, targets_for(tmp_path, plans)))
+    put_out(store, tmp_path)
     again = list(read_folder(store, CATALOGUE, plan_files_in(tmp_path)))
     assert {one.fate for one in again} == {Fate.SAME}
 
@@ -73,11 +78,9 @@ def test_what_is_there_already_is_the_same(store: Store, tmp_path: Path) -> None
 def test_one_that_fails_says_why_and_the_others_go_on(
     store: Store, empty: Store, tmp_path: Path
 ) -> None:
-    plans = everybody(store)
-    targets = targets_for(tmp_path, plans)
-    list(write_folder(plans, targets))
-    whole = targets[1].read_bytes()
-    targets[1].write_bytes(whole[: len(whole) // 2])
+    spoilt = put_out(store, tmp_path)[1].path
+    whole = spoilt.read_bytes()
+    spoilt.write_bytes(whole[: len(whole) // 2])
     (tmp_path / "z.plan.json").write_text("{}", encoding="utf-8")
     outcomes = list(read_folder(empty, CATALOGUE, plan_files_in(tmp_path)))
     assert [one.fate for one in outcomes].count(Fate.FAILED) == 2
@@ -88,8 +91,7 @@ def test_one_that_fails_says_why_and_the_others_go_on(
 def test_another_version_of_the_same_is_left_unless_it_may_be_replaced(
     store: Store, tmp_path: Path
 ) -> None:
-    plans = everybody(store)
-    list(write_folder(plans, targets_for(tmp_path, plans)))
+    put_out(store, tmp_path)
     store.save(Work(RUNA, PROGRAM), Work(replace(RUNA, team="Other"), PROGRAM), label="Change")
     paths = plan_files_in(tmp_path)
     fates = {one.fate for one in read_folder(store, CATALOGUE, paths)}
@@ -99,27 +101,30 @@ def test_another_version_of_the_same_is_left_unless_it_may_be_replaced(
     assert store.load_client(RUNA.id).team == RUNA.team
 
 
-def test_nothing_that_stands_there_is_written_over_unasked(store: Store, tmp_path: Path) -> None:
-    plans = everybody(store)
-    first = targets_for(tmp_path, plans)
-    list(write_folder(plans, first))
-    assert already_there(first) == first
-    beside = targets_for(tmp_path, plans, replacing=False)
-    assert not set(beside) & set(first)
-    assert already_there(beside) == ()
+def test_only_the_programs_of_those_asked_for_leave(store: Store, tmp_path: Path) -> None:
+    (one,) = leaving(store, tmp_path, {ClientId("ask")})
+    assert (one.line.program, one.path.name) == (None, "ask-elverum.plan.json")
+
+
+def test_files_that_stand_there_are_named_before_anything_is_written(
+    store: Store, tmp_path: Path
+) -> None:
+    going = leaving(store, tmp_path, {RUNA.id, ClientId("ask")})
+    assert already_there(going) == ()
+    write_out(load_plan(store, CATALOGUE, going[0].line), going[0].path)
+    assert already_there(going) == (going[0].path,)
 
 
 @pytest.mark.parametrize(
     "name", ["../../x", "CON", "a/b\\c", "x" * 180, "N\u202eul\u0000", "..", "   .  "]
 )
-def test_a_name_decides_no_path(name: str, tmp_path: Path) -> None:
-    client = Client(ClientId("x"), name)
-    plans = (Plan(client, replace(PROGRAM, id=ProgramId("q"), name=name)),)
-    (target,) = targets_for(tmp_path, plans)
-    assert target.parent == tmp_path
-    (outcome,) = write_folder(plans, (target,))
-    assert outcome.fate is Fate.DONE
-    assert target.resolve().is_relative_to(tmp_path.resolve())
+def test_a_name_decides_no_path(name: str, empty: Store, tmp_path: Path) -> None:
+    program = replace(PROGRAM, id=ProgramId("q"), name=name)
+    empty.save(None, Work(Client(ClientId("x"), name), program), label="Add")
+    (outcome,) = put_out(empty, tmp_path)
+    assert outcome.path.parent == tmp_path
+    assert outcome.path.resolve().is_relative_to(tmp_path.resolve())
+    assert list(tmp_path.iterdir()) == [outcome.path]
 
 
 def test_a_folder_without_plan_files_is_told(tmp_path: Path) -> None:
@@ -154,8 +159,7 @@ def test_a_full_disk_leaves_nothing_behind(tmp_path: Path) -> None:
 @pytest.mark.skipif(os.geteuid() == 0, reason="the superuser may write anywhere")
 def test_a_folder_that_may_not_be_written_to_is_told(store: Store, tmp_path: Path) -> None:
     tmp_path.chmod(0o500)
-    plans = everybody(store)
-    outcomes = list(write_folder(plans, targets_for(tmp_path, plans)))
+    with pytest.raises(FileTrouble):
+        put_out(store, tmp_path)
     tmp_path.chmod(0o700)
-    assert {one.fate for one in outcomes} == {Fate.FAILED}
     assert list(tmp_path.iterdir()) == []

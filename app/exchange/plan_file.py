@@ -38,6 +38,11 @@ class Plan:
     program: Program | None = None
     exercises: tuple[Exercise, ...] = ()
 
+    @property
+    def names(self) -> tuple[str, str]:
+        """The client's name and the program's, empty if there is none."""
+        return self.client.name, "" if self.program is None else self.program.name
+
 
 def gather(client: Client, program: Program | None, catalogue: Catalogue) -> Plan:
     """The plan with every own exercise that the client or the program names."""

@@ -31,7 +31,7 @@ from app.ui.in_turn import InTurn
 from app.ui.paper_habits import LANGUAGE, language_box, paper_of
 from app.ui.tick_list import TickList, TickModel
 from app.ui.words import STAGE_WORDS
-from db.newest import NewestLine
+from db.across import NewestLine
 from db.store import Store
 
 PAPERS = ((Paper.A4, mark("A4")), (Paper.LETTER, mark("US Letter")), (Paper.A5, mark("A5")))

@@ -2,25 +2,21 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable
-from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
 
-from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QButtonGroup,
     QCheckBox,
     QFileDialog,
     QHBoxLayout,
     QLineEdit,
-    QProgressBar,
     QRadioButton,
-    QTreeWidgetItem,
     QWidget,
 )
 
-from app.domain.client import ClientId
 from app.domain.errors import CoachError
 from app.domain.wording import mark, tr, trn
 from app.exchange.plan_file import Plan
@@ -28,22 +24,24 @@ from app.filing import open_plan
 from app.own_exercises import catalogue_of
 from app.plan_folder import (
     Fate,
+    Leaving,
     Outcome,
     already_there,
     failed,
+    leaving,
+    load_plan,
     plan_files_in,
     plan_text,
-    plans_of,
     put_in,
-    targets_for,
     write_out,
 )
 from app.ui import worker
 from app.ui.bench import Bench
 from app.ui.exchange.tables_dialog import may_replace
-from app.ui.forms import Sheet, Wrapped, button, plain
-from app.ui.lines_table import lines_table
-from app.ui.words import tip
+from app.ui.forms import button, plain
+from app.ui.in_turn import InTurn
+from app.ui.tick_list import TickList, TickModel
+from db.lines import ClientLine
 from db.store import Store
 
 FOLDER = "plan folder"
@@ -55,36 +53,22 @@ WORDS = {
 }
 
 
-@dataclass(slots=True)
-class Row:
-    """A client that goes out, or a file that comes in, and how it went."""
-
-    item: QTreeWidgetItem
-    client: ClientId | None = None
-    path: Path | None = None
-
-    @property
-    def ticked(self) -> bool:
-        """True if it is wanted."""
-        return self.item.checkState(0) == Qt.CheckState.Checked
-
-
-class FolderDialog(Sheet):
+class FolderDialog(InTurn):
     """Out or in, which ones, where; one after the other off this thread, then a summary."""
 
     def __init__(self, bench: Bench, store: Store, parent: QWidget | None) -> None:
-        super().__init__(parent, tr("Folder of plan files"), verb=tr("Save"))
-        self.bench, self.store = bench, store
-        self.running = self.stopping = False
-        self.rows: list[Row] = []
-        self._job: worker.Job[Outcome] | worker.Job[Plan] | None = None
+        super().__init__(bench, parent, tr("Folder of plan files"), verb=tr("Save"))
+        self.store = store
         self._touched: set[str] = set()
-        self._steps: list[Callable[[], None]] = []
-        self._outcomes: list[Outcome] = []
+        self._fates: Counter[Fate] = Counter()
+        self._holds: dict[Path, str] = {}  # what the files hold that were read
         self._build_choice()
-        self._build_list()
-        self.finished.connect(lambda _result: self._let_go())
-        self.cancel_button.setText(tr("Close"))
+        self.model = TickModel[ClientLine | Path](
+            (tr("Name"), tr("How it went")), lambda thing: (self._name(thing),), self._name
+        )
+        self.add_list(
+            TickList(tr("What goes"), self.model, letters=(56,)), progress=tr("Files done")
+        )
         self.setMinimumSize(620, 480)
         self.resize(820, 640)
         self._show_choice()
@@ -117,76 +101,33 @@ class FolderDialog(Sheet):
         self.replacing.setMinimumHeight(28)
         self.body.addWidget(self.replacing)
 
-    def _build_list(self) -> None:
-        self.tree = lines_table(tr("What goes"), (tr("Name"), tr("How it went")))
-        self.head = plain("", step="head")
-        self.all_button = button(tr("Tick all"), self.tick_all)
-        head = QHBoxLayout()
-        head.addWidget(self.head, 1)
-        head.addWidget(self.all_button)
-        self.body.addLayout(head)
-        self.body.addWidget(self.tree, 1)
-        self.progress = QProgressBar()
-        self.progress.setAccessibleName(tr("Files done"))
-        self.progress.hide()
-        self.body.addWidget(self.progress)
-        self.summary = Wrapped()
-        self.summary.setAccessibleName(tr("What was done"))
-        self.summary.hide()
-        self.body.addWidget(self.summary)
-        self.stop_button = button(tr("Stop"), self.stop)
-        self.stop_button.setEnabled(False)
-        self.foot.insertWidget(self.foot.indexOf(self.cancel_button), self.stop_button)
-        self.tree.itemChanged.connect(lambda _item, column: self._say() if column == 0 else None)
+    def _name(self, thing: ClientLine | Path) -> str:
+        if isinstance(thing, ClientLine):
+            return thing.name
+        return f"{thing.name}: {self._holds[thing]}" if thing in self._holds else thing.name
 
     def _show_choice(self) -> None:
         """List what can go the way that is chosen."""
         self.show_error("")
         self.summary.hide()
-        self.tree.clear()
-        self.rows = []
-        if self.out.isChecked():
-            self.head.setText(tr("Whose programs"))
-            self.replacing.setText(tr("Write over files of the same name, where I say so"))
-            self.replacing.hide()
-            for line in self.store.clients():
-                if not line.archived:
-                    self._add(Row(self._item(line.name), client=ClientId(line.id)))
-        else:
-            self.head.setText(tr("Which plan files"))
-            self.replacing.setText(
-                tr("Replace clients and programs that I have in another version")
-            )
-            self.replacing.show()
-            self._list_files()
-        self._say()
+        self._holds = {}
+        out = self.out.isChecked()
+        self.ticks.head.setText(tr("Whose programs") if out else tr("Which plan files"))
+        self.replacing.setText(tr("Replace clients and programs that I have in another version"))
+        self.replacing.setVisible(not out)
+        self.ticks.show_things(self._clients() if out else self._files(), ticked=True)
 
-    def _list_files(self) -> None:
+    def _clients(self) -> tuple[ClientLine, ...]:
+        return tuple(line for line in self.store.clients() if not line.archived)
+
+    def _files(self) -> tuple[Path, ...]:
         if not self.folder.text().strip():
-            return
+            return ()
         try:
-            for path in plan_files_in(Path(self.folder.text().strip())):
-                self._add(Row(self._item(path.name), path=path))
+            return plan_files_in(Path(self.folder.text().strip()))
         except CoachError as error:
             self.show_error(error.sentence)
-
-    def _item(self, name: str) -> QTreeWidgetItem:
-        item = QTreeWidgetItem([name, ""])
-        item.setFlags(item.flags() | Qt.ItemFlag.ItemIsUserCheckable)
-        item.setCheckState(0, Qt.CheckState.Checked)
-        item.setToolTip(0, tip(name))
-        return item
-
-    def _add(self, row: Row) -> None:
-        self.tree.addTopLevelItem(row.item)
-        self.rows.append(row)
-
-    def tick_all(self) -> None:
-        """Tick everything; nothing if everything is ticked."""
-        to = Qt.CheckState
-        state = to.Unchecked if all(row.ticked for row in self.rows) else to.Checked
-        for row in self.rows:
-            row.item.setCheckState(0, state)
+            return ()
 
     def choose_folder(self) -> None:
         """Ask for the folder."""
@@ -200,19 +141,16 @@ class FolderDialog(Sheet):
     def _folder_changed(self) -> None:
         if self.into.isChecked():
             self._show_choice()
-        self._say()
+        self.say()
 
-    def _say(self) -> None:
-        count = sum(row.ticked for row in self.rows)
-        text = (
+    def say(self) -> None:
+        """Say how many go, and which way."""
+        count = len(self.model.ticked)
+        self.keep_button.setText(
             trn("Save {n} client's programs", "Save {n} clients' programs", count)
             if self.out.isChecked()
             else trn("Read {n} plan file", "Read {n} plan files", count)
         )
-        self.keep_button.setText(text)
-        everything = bool(self.rows) and count == len(self.rows)
-        self.all_button.setText(tr("Tick none") if everything else tr("Tick all"))
-        self.all_button.setEnabled(bool(self.rows))
         ready = bool(count) and bool(self.folder.text().strip()) and not self.running
         self.keep_button.setEnabled(ready)
 
@@ -235,48 +173,45 @@ class FolderDialog(Sheet):
             self.show_error(error.sentence)
             return
         if steps:
-            self._begin(steps)
+            self.model.tell(range(len(self.model.things)), "")
+            self._fates, self._touched = Counter(), set()
+            self.begin(steps)
 
     def _out_steps(self, folder: Path) -> list[Callable[[], None]]:
-        rows = [row for row in self.rows if row.ticked and row.client is not None]
-        catalogue = self.bench.desk.catalogue
-        of_row = [
-            (row, plans_of(self.store, catalogue, [row.client])) for row in rows if row.client
-        ]
-        plans = [(row, plan) for row, several in of_row for plan in several]
-        targets = targets_for(folder, [plan for _, plan in plans])
-        if not may_replace(list(already_there(targets)), self):
+        ticked = ((row, self.model.things[row]) for row in self.model.ticked)
+        rows = {line.id: row for row, line in ticked if isinstance(line, ClientLine)}
+        plans = leaving(self.store, folder, rows)
+        if not may_replace(list(already_there(plans)), self):
             return []
-        return [
-            self._writing(row, plan, path) for (row, plan), path in zip(plans, targets, strict=True)
-        ]
+        return [partial(self._write, rows[plan.line.client], plan) for plan in plans]
 
-    def _writing(self, row: Row, plan: Plan, path: Path) -> Callable[[], None]:
-        def step() -> None:
-            self._job = worker.start(
-                lambda: write_out(plan, path), partial(self._told, row), self._failing(row, path)
-            )
-
-        return step
+    def _write(self, row: int, leaves: Leaving) -> None:
+        path = leaves.path
+        try:
+            plan = load_plan(self.store, self.bench.desk.catalogue, leaves.line)
+        except CoachError as error:
+            self._told(row, failed(path, error))
+            return
+        self.job = worker.start(
+            lambda: write_out(plan, path), partial(self._told, row), self._failing(row, path)
+        )
 
     def _in_steps(self) -> list[Callable[[], None]]:
-        return [self._reading(row, row.path) for row in self.rows if row.ticked and row.path]
+        ticked = ((row, self.model.things[row]) for row in self.model.ticked)
+        return [partial(self._read, row, path) for row, path in ticked if isinstance(path, Path)]
 
-    def _reading(self, row: Row, path: Path) -> Callable[[], None]:
-        def step() -> None:
-            catalogue = self.bench.desk.catalogue
-            self._job = worker.start(
-                lambda: open_plan(path, catalogue),
-                partial(self._take, row, path),
-                self._failing(row, path),
-            )
+    def _read(self, row: int, path: Path) -> None:
+        catalogue = self.bench.desk.catalogue
+        self.job = worker.start(
+            lambda: open_plan(path, catalogue),
+            partial(self._take, row, path),
+            self._failing(row, path),
+        )
 
-        return step
-
-    def _failing(self, row: Row, path: Path) -> Callable[[CoachError], None]:
+    def _failing(self, row: int, path: Path) -> Callable[[CoachError], None]:
         return lambda error: self._told(row, failed(path, error))
 
-    def _take(self, row: Row, path: Path, plan: Plan) -> None:
+    def _take(self, row: int, path: Path, plan: Plan) -> None:
         try:
             outcome = put_in(self.store, path, plan, replacing=self.replacing.isChecked())
         except CoachError as error:
@@ -284,56 +219,26 @@ class FolderDialog(Sheet):
         else:
             if plan.exercises:
                 self.bench.desk.use_catalogue(catalogue_of(self.store))
-            row.item.setText(0, f"{path.name}: {plan_text(plan)}")
+            self._holds[path] = plan_text(plan)
             if outcome.fate is Fate.DONE:
                 self._touched.add(plan.client.id)
         self._told(row, outcome)
 
-    def _begin(self, steps: list[Callable[[], None]]) -> None:
-        for row in self.rows:
-            row.item.setText(1, "")
-        self._steps, self._outcomes, self._touched = list(steps), [], set()
-        self.progress.setRange(0, len(steps))
-        self.progress.setValue(0)
-        self.progress.show()
-        self.summary.hide()
-        self._set_running(True)
-        self._next()
-
-    def _next(self) -> None:
-        if not self._steps or self.stopping:
-            self._finish(left=len(self._steps))
-            return
-        self._steps.pop(0)()
-
-    def _told(self, row: Row, outcome: Outcome) -> None:
-        self._outcomes.append(outcome)
+    def _told(self, row: int, outcome: Outcome) -> None:
+        self._fates[outcome.fate] += 1
         text = outcome.text if outcome.fate is Fate.FAILED else tr(WORDS[outcome.fate])
-        shown = row.item.text(1)
-        if outcome.fate is Fate.FAILED or not shown or shown == tr(WORDS[Fate.SAME]):
-            row.item.setText(1, text)
-            row.item.setToolTip(1, tip(text))
-        self.tree.scrollToItem(row.item)
-        self.progress.setValue(self.progress.value() + 1)
-        self._next()
+        # a client has a line and may have several files: what is wrong with one of them stays
+        if outcome.fate is Fate.FAILED or self.model.told(row) in ("", tr(WORDS[Fate.SAME])):
+            self.ticks.tell(row, text)
+        self.step_over()
 
-    def _set_running(self, on: bool) -> None:
-        self.running, self.stopping = on, False
-        self.stop_button.setEnabled(on)
-        self.cancel_button.setEnabled(not on)
-        for part in (self.tree, self.all_button, self.folder, self.out, self.into, self.replacing):
-            part.setEnabled(not on)
-        self._say()
+    def held(self) -> tuple[QWidget, ...]:
+        """What cannot be changed while files go."""
+        return self.folder, self.out, self.into, self.replacing
 
-    def stop(self) -> None:
-        """Begin no more after the one that is being done."""
-        self.stopping = True
-        self.stop_button.setEnabled(False)
-
-    def _finish(self, *, left: int) -> None:
-        done = sum(one.fate is Fate.DONE for one in self._outcomes)
-        same = sum(one.fate is Fate.SAME for one in self._outcomes)
-        wrong = sum(one.fate is Fate.FAILED for one in self._outcomes)
+    def summed_up(self) -> list[str]:
+        """How many files went, and how many did not."""
+        done, same, wrong = (self._fates[fate] for fate in (Fate.DONE, Fate.SAME, Fate.FAILED))
         if self.out.isChecked():
             said = [trn("{n} plan file saved.", "{n} plan files saved.", done)]
         else:
@@ -348,23 +253,10 @@ class FolderDialog(Sheet):
                     wrong,
                 )
             )
-        if left:
-            said.append(trn("{n} was not begun.", "{n} were not begun.", left))
-        self.summary.setText(" ".join(said))
-        self.summary.show()
-        self.bench.said.emit(" ".join(said))
-        self._set_running(False)
+        return said
+
+    def after_all(self) -> None:
+        """Show the open client anew if a file changed it."""
         work = self.bench.desk.work
         if work is not None and work.client.id in self._touched:
             self.bench.desk.read_again()
-
-    def reject(self) -> None:
-        """Close, but not in the middle of it."""
-        if self.running:
-            self.stop()
-            return
-        super().reject()
-
-    def _let_go(self) -> None:
-        if self._job is not None:
-            self._job.cancel()

@@ -7,7 +7,7 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from PySide6.QtCore import QCoreApplication, Qt, QThreadPool
+from PySide6.QtCore import QCoreApplication, QThreadPool
 from PySide6.QtWidgets import QFileDialog
 from pytestqt.qtbot import QtBot
 
@@ -50,13 +50,13 @@ def test_everybody_goes_out(dialog: FolderDialog, qtbot: QtBot, tmp_path: Path) 
     finished(qtbot, dialog)
     assert len(list(tmp_path.glob("*.plan.json"))) == 2
     assert dialog.summary.text() == "2 plan files saved."
-    assert [row.item.text(1) for row in dialog.rows] == ["done", "done"]
+    assert [dialog.model.told(row) for row in range(2)] == ["done", "done"]
 
 
 def test_only_those_ticked_go_out(dialog: FolderDialog, qtbot: QtBot, tmp_path: Path) -> None:
-    dialog.tick_all()
+    dialog.ticks.tick_all()
     assert not dialog.keep_button.isEnabled()
-    dialog.rows[0].item.setCheckState(0, Qt.CheckState.Checked)
+    dialog.model.tick((0,))
     dialog.keep_button.click()
     finished(qtbot, dialog)
     assert len(list(tmp_path.iterdir())) == 1
@@ -89,14 +89,15 @@ def test_files_come_in_and_those_that_fail_say_why(
     (tmp_path / "bad.plan.json").write_text("{", encoding="utf-8")
     (tmp_path / "same.plan.json").write_text(write_plan(Plan(RUNA, PROGRAM)), encoding="utf-8")
     dialog.into.setChecked(True)
-    assert [row.path.name for row in dialog.rows][-2:] == ["bad.plan.json", "same.plan.json"]
+    assert [path.name for path in dialog.model.things][-2:] == ["bad.plan.json", "same.plan.json"]
     dialog.keep_button.click()
     finished(qtbot, dialog)
     assert dialog.summary.text() == (
         "2 plan files read. 1 was the same. 1 was left out; its line says why."
     )
     assert {"n0", "n1"} <= {line.id for line in store.clients()}
-    assert "JSON" in dialog.rows[2].item.text(1)
+    assert "JSON" in dialog.model.told(2)
+    assert dialog.model.index(0, 0).data() == "0.plan.json: New 0"
 
 
 def test_another_version_is_left_unless_it_may_be_replaced(
@@ -116,6 +117,23 @@ def test_another_version_is_left_unless_it_may_be_replaced(
     assert bench.desk.client.team == "Other"
 
 
+def test_no_program_is_loaded_before_its_turn(
+    dialog: FolderDialog, qtbot: QtBot, store: Store, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    loaded: list[object] = []
+    load = store.load_client
+
+    def load_one(who: ClientId) -> Client:
+        loaded.append(who)
+        return load(who)
+
+    monkeypatch.setattr(store, "load_client", load_one)
+    dialog.keep_button.click()
+    assert len(loaded) == 1
+    finished(qtbot, dialog)
+    assert len(loaded) == 2
+
+
 def test_it_can_be_stopped_between_two_files(
     dialog: FolderDialog, qtbot: QtBot, tmp_path: Path
 ) -> None:
@@ -133,7 +151,7 @@ def test_a_folder_without_plan_files_or_none_at_all_is_said(
     assert "no plan file" in dialog.wrong.text()
     dialog.out.setChecked(True)
     dialog.folder.setText(str(tmp_path / "no"))
-    dialog._say()
+    dialog.say()
     dialog.keep_button.click()
     assert "no such folder" in dialog.wrong.text()
 

@@ -1,8 +1,8 @@
-"""The newest program of everybody: which one, in what order, and in one query."""
+"""Programs of everybody: which ones, in what order, and in one query."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import replace
 from datetime import date
 
@@ -11,7 +11,7 @@ import pytest
 from app.domain.client import ClientId, Stage
 from app.domain.program import Program, ProgramId
 from app.domain.work import Work
-from db.newest import NewestLine
+from db.across import NewestLine, PlanLine
 from db.store import Store
 from tests import builders
 
@@ -76,11 +76,27 @@ def test_clients_come_by_name(store: Store) -> None:
     assert [line.client_name for line in store.newest_programs()] == ["Ivo", "Runa", "Tavi"]
 
 
-def test_thirty_clients_are_one_query(store: Store) -> None:
+def test_every_program_has_a_line_and_so_has_who_has_none(store: Store) -> None:
+    add(store, "Runa", plan("old", date(2020, 1, 6)), plan("new", archived=True), archived=True)
+    add(store, "Bare")
+    assert store.plans() == (
+        PlanLine(ClientId("Bare"), "Bare", None, ""),
+        PlanLine(ClientId("Runa"), "Runa", ProgramId("new"), PLAN.name),
+        PlanLine(ClientId("Runa"), "Runa", ProgramId("old"), PLAN.name),
+    )
+    for line in store.clients():
+        ids = [one.program for one in store.plans() if one.client == line.id and one.program]
+        assert ids == [one.id for one in store.programs(line.id)]
+
+
+@pytest.mark.parametrize("read", [Store.newest_programs, Store.plans])
+def test_thirty_clients_are_one_query(
+    store: Store, read: Callable[[Store], tuple[object, ...]]
+) -> None:
     for number in range(30):
         add(store, f"Client {number}", plan(f"p{number}"))
     asked: list[str] = []
     store._raw.set_trace_callback(asked.append)
-    assert len(store.newest_programs()) == 30
+    assert len(read(store)) == 30
     store._raw.set_trace_callback(None)
     assert len([one for one in asked if one.lstrip().startswith("SELECT")]) == 1

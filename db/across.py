@@ -1,4 +1,4 @@
-"""The newest program of every client in one query, for what is done for all of them at once."""
+"""Programs of all clients in one query, for what is done for many clients at once."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from app.domain.client import ClientId, Stage
 from app.domain.program import ProgramId
 from db.roster import TAG_END
 
-_QUERY = """
+_NEWEST = """
 SELECT c.id, c.name, c.team, c.stage,
   (SELECT group_concat(tag, char(31)) FROM client_tags AS t WHERE t.client_id = c.id) AS tags,
   p.id, p.name,
@@ -20,6 +20,22 @@ FROM clients AS c JOIN programs AS p ON p.id = (
 )
 WHERE c.archived = 0 ORDER BY c.name, c.id
 """
+
+_ALL = """
+SELECT c.id, c.name, p.id, coalesce(p.name, '')
+FROM clients AS c LEFT JOIN programs AS p ON p.client_id = c.id
+ORDER BY c.name, c.id, p.start DESC, p.name, p.id
+"""
+
+
+@dataclass(frozen=True, slots=True)
+class PlanLine:
+    """A client with one of the programs; without one, None and an empty name."""
+
+    client: ClientId
+    client_name: str
+    program: ProgramId | None
+    program_name: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,8 +60,15 @@ def list_newest(raw: sqlite3.Connection) -> tuple[NewestLine, ...]:
     tags = _Tags()
     return tuple(
         NewestLine(client, name, team, stages[stage], tags[tagged], program, plan, weeks)
-        for client, name, team, stage, tagged, program, plan, weeks in cursor.execute(_QUERY)
+        for client, name, team, stage, tagged, program, plan, weeks in cursor.execute(_NEWEST)
     )
+
+
+def list_plans(raw: sqlite3.Connection) -> tuple[PlanLine, ...]:
+    """A line for each program of each client, archived ones too, and for whoever has none."""
+    cursor = raw.cursor()
+    cursor.row_factory = None
+    return tuple(PlanLine(*row) for row in cursor.execute(_ALL))
 
 
 class _Tags(dict[str | None, tuple[str, ...]]):
