@@ -42,17 +42,16 @@ def show(path: Path, *, demo: bool = False) -> int:
 
 def bring_in_what_knows_no_qt() -> None:
     """Imports what the window rests on: Qt's binding reads the source of what comes after it."""
-    import logging.handlers
     import statistics
 
     import platformdirs
 
     from app import desk, moved, own_exercises, own_references, resources
-    from app.domain import bullet, energy, mends, prescription_text, strength_tests
+    from app.domain import bullet, energy, mends, strength_tests
     from db import store
 
-    _ = (logging.handlers, statistics, platformdirs, desk, moved, own_exercises, own_references)
-    _ = (resources, bullet, energy, mends, prescription_text, strength_tests, store)
+    _ = (statistics, platformdirs, desk, moved, own_exercises, own_references)
+    _ = (resources, bullet, energy, mends, strength_tests, store)
 
 
 def picture(path: Path, out: Path) -> None:

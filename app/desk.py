@@ -12,14 +12,12 @@ from contextlib import AbstractContextManager
 from dataclasses import dataclass, replace
 from datetime import date, datetime
 from typing import TYPE_CHECKING, Protocol
-from uuid import uuid4
 
 from app.domain import checks
 from app.domain.client import Client, ClientId
 from app.domain.exercise import Catalogue, Exercise, ExerciseKey
 from app.domain.facts import WeekFacts
 from app.domain.findings import Edit, Finding
-from app.domain.handed_out import HandedOut
 from app.domain.loads import load_for, printed_loads
 from app.domain.program import Program, ProgramId, Slot, SlotId, Week
 from app.domain.ranges import RangeBook
@@ -30,6 +28,7 @@ from app.history import History, Step
 from db.lines import IssueLine
 
 if TYPE_CHECKING:
+    from app.domain.handed_out import HandedOut
     from app.domain.results import Diary
 
 log = logging.getLogger(__name__)
@@ -437,12 +436,16 @@ class Desk:
 
     def draft_issue(self, on: date) -> Issue:
         """The booklet as it would be handed out on that day; nothing is kept."""
+        from uuid import uuid4
+
         loads = printed_loads(self.program, self.client, self.catalogue)
         issue_id = IssueId(uuid4().hex)
         return Issue(issue_id, on, self.store.coach(), self.client, self.program, loads)
 
     def handed_out(self) -> HandedOut:
         """The booklets of the open program that were handed out. Raises StoreError."""
+        from app.domain.handed_out import HandedOut
+
         program, lines = self.program.id, self.store.issues(self.program.id)
         if self._handed_out is None or self._handed_out[:2] != (program, lines):
             self._handed_out = (program, lines, HandedOut(lines, self.store.load_issue))

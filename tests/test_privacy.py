@@ -28,6 +28,7 @@ from app.person_export import export_person, held_on
 from app.picture_folder import PictureFolder
 from app.ui import crash
 from app.ui.bench import Bench
+from app.ui.private_log import PrivateLog
 from app.ui.window import Window
 from app.whole import export_whole
 from db.backup import all_copies, back_up
@@ -63,7 +64,7 @@ def log(home: Path) -> Iterator[Path]:
     """The log that the window writes, of everything from DEBUG up."""
     path = home / "state" / "weekloom" / "weekloom.log"
     path.parent.mkdir(parents=True, mode=0o700)
-    handler = crash.PrivateLog(path, maxBytes=10**7, encoding="utf-8")
+    handler = PrivateLog(path, maxBytes=10**7, encoding="utf-8")
     root = logging.getLogger()
     level = root.level
     root.addHandler(handler)

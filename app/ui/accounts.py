@@ -17,16 +17,12 @@ from app.domain.muscle_groups import GROUPS
 from app.domain.prescription_text import format_slot
 from app.domain.program import Role, Session, Slot, SlotId, Week, day_name
 from app.domain.session_time import start_minutes, whole_minutes
-from app.domain.wording import mark, tr
+from app.domain.wording import tr
 from app.domain.working import COMMON_PRACTICE, UNSOURCED, Line, Working
 from app.ui.bench import Bench
 from app.ui.season_columns import core_target
 from app.ui.tally_rows import TallyRow, range_text, tally
 from app.ui.words import DASH, number
-
-HINT = mark("F3 tells how it came about.")
-MENU = mark("A right click or F3 tells how it came about.")
-CLICK = mark("A click or F3 tells how it came about.")
 
 
 @dataclass(frozen=True, slots=True)

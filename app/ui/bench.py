@@ -5,10 +5,10 @@ Panes paint what the bench shows and send it intents; they never talk to each ot
 
 from __future__ import annotations
 
+import os
 from collections.abc import Hashable, Mapping
 from datetime import datetime
 from typing import TYPE_CHECKING
-from uuid import uuid4
 
 from PySide6.QtCore import QObject, Signal
 
@@ -82,7 +82,7 @@ class Bench(QObject):
         super().__init__(parent)
         self.desk = desk
         self.shelf = Shelf(desk.store)
-        self.source = uuid4().hex
+        self.source = os.urandom(16).hex()
         self.week = 0
         self.span = Span.FROM_HERE
         self.selection: tuple[SlotId, ...] = ()

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from dataclasses import dataclass
+from enum import Enum
 
 from PySide6.QtCore import QByteArray, QMimeData
 
@@ -11,6 +12,14 @@ from app.domain.exercise import ExerciseKey
 from app.domain.program import SlotId
 
 MIME = "application/x-weekloom-carry"
+
+
+class Via(Enum):
+    """How something is carried."""
+
+    MOUSE = "mouse"
+    KEYS = "keys"
+    CLICKS = "clicks"
 
 
 @dataclass(frozen=True, slots=True)

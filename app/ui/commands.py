@@ -15,7 +15,6 @@ from app.domain.wording import tr, trn
 from app.ui.bench import Bench
 from app.ui.client.pane import ClientPane
 from app.ui.curtain import Curtain, Idle
-from app.ui.field_help import page_for
 from app.ui.forms import ask_text
 from app.ui.grid import WeekGrid
 from app.ui.grid.access import announce
@@ -420,12 +419,14 @@ class Commands(QMainWindow):
 
     def show_guide(self) -> None:
         """Open the guide at the page that fits what has the keyboard."""
+        from app.ui.field_help import page_for
         from app.ui.guide import show_guide
 
         show_guide(self, page_for(QApplication.focusWidget()))
 
     def show_help_on(self, form: QWidget) -> None:
         """Open the guide beside a form, at the form's page."""
+        from app.ui.field_help import page_for
         from app.ui.guide import show_guide
 
         show_guide(form, page_for(form))

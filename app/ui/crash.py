@@ -3,15 +3,12 @@
 from __future__ import annotations
 
 import logging
-import logging.handlers
-import os
 import sys
 import threading
 import traceback
-from io import TextIOWrapper
 from pathlib import Path
 from types import TracebackType
-from typing import TYPE_CHECKING, cast
+from typing import TYPE_CHECKING
 
 from platformdirs import user_state_path
 from PySide6.QtCore import QMessageLogContext, Qt, QtMsgType, qInstallMessageHandler
@@ -22,6 +19,8 @@ from app.domain.wording import tr
 
 if TYPE_CHECKING:
     from PySide6.QtWidgets import QMessageBox
+
+    from app.ui.private_log import PrivateLog
 
 log = logging.getLogger(__name__)
 
@@ -36,35 +35,65 @@ _LEVELS = {
 }
 
 
-class PrivateLog(logging.handlers.RotatingFileHandler):
-    """A log that rotates; each of its files is the owner's alone from its first byte."""
-
-    def _open(self) -> TextIOWrapper:
-        handle = os.open(self.baseFilename, os.O_WRONLY | os.O_CREAT | os.O_APPEND, 0o600)
-        os.chmod(self.baseFilename, 0o600)  # noqa: PTH101  # one from an earlier version
-        return cast("TextIOWrapper", os.fdopen(handle, self.mode, encoding=self.encoding))
-
-
 def log_file() -> Path:
     """Where the log is written."""
     return user_state_path("weekloom", appauthor=False) / "weekloom.log"
 
 
-def install() -> None:
-    """Catch what nobody caught, and write a log that rotates where one can be written."""
+class LateLog(logging.Handler):
+    """Holds what is logged while the window starts, and writes it once `open_file` is called.
+
+    What is worse than news may be the last of this program: it opens the file at once.
+    """
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._held: list[logging.LogRecord] | None = []
+        self._to: PrivateLog | None = None
+
+    def emit(self, record: logging.LogRecord) -> None:
+        """Write the record, or hold it."""
+        if self._held is None:
+            if self._to is not None:
+                self._to.handle(record)
+            return
+        self._held.append(record)
+        if record.levelno >= logging.WARNING:
+            self.open_file()
+
+    def open_file(self) -> None:
+        """Write what was held, and from now on all, where a log can be written."""
+        if self._held is None:
+            return
+        from app.ui.private_log import PrivateLog  # brings in more than the first picture needs
+
+        held, self._held = self._held, None
+        path = log_file()
+        try:
+            path.parent.mkdir(parents=True, exist_ok=True, mode=0o700)
+            self._to = PrivateLog(path, maxBytes=500_000, backupCount=3, encoding="utf-8")
+        except OSError:
+            return  # a program without a log is better than none
+        self._to.setFormatter(logging.Formatter("%(asctime)s %(levelname)s %(name)s %(message)s"))
+        for record in held:
+            self._to.handle(record)
+
+    def close(self) -> None:
+        if self._to is not None:
+            self._to.close()
+        super().close()
+
+
+def install() -> LateLog:
+    """Catch what nobody caught, and log it with all else; the log, whose file is opened later."""
     sys.excepthook = caught
     threading.excepthook = _caught_in_thread
-    path = log_file()
-    try:
-        path.parent.mkdir(parents=True, exist_ok=True, mode=0o700)
-        handler = PrivateLog(path, maxBytes=500_000, backupCount=3, encoding="utf-8")
-    except OSError:
-        return  # a program without a log is better than none
-    handler.setFormatter(logging.Formatter("%(asctime)s %(levelname)s %(name)s %(message)s"))
+    late = LateLog()
     root = logging.getLogger()
     root.setLevel(logging.INFO)
-    root.addHandler(handler)
+    root.addHandler(late)
     qInstallMessageHandler(_from_qt)
+    return late
 
 
 def _caught_in_thread(args: threading.ExceptHookArgs) -> None:

@@ -6,8 +6,6 @@ from collections.abc import Callable
 from datetime import datetime
 from pathlib import Path
 
-from PySide6.QtWidgets import QFileDialog
-
 from app.domain.wording import mark, tr
 from app.ui.action import Action, client_open
 from app.ui.commands import Commands
@@ -30,6 +28,8 @@ def lock(window: Commands) -> None:
 
 def save_held(window: Commands) -> Path | None:
     """Ask where to, and write all that is held on the open client; the path, None if cancelled."""
+    from PySide6.QtWidgets import QFileDialog
+
     from app.exchange.person_file import SUFFIX
     from app.person_export import export_person, file_name, held_on
     from app.ui.export_sheet import ExportSheet, with_ending
@@ -60,6 +60,8 @@ def save_held(window: Commands) -> Path | None:
 
 def save_whole(window: Commands) -> Path | None:
     """Ask where to, and write everything in the file in open formats; None if cancelled."""
+    from PySide6.QtWidgets import QFileDialog
+
     from app.exchange.whole_file import SUFFIX
     from app.ui.export_sheet import ExportSheet, with_ending
     from app.whole import export_whole, file_name
@@ -86,6 +88,8 @@ def save_whole(window: Commands) -> Path | None:
 
 def take_in_whole(window: Commands) -> bool:
     """Ask for a whole export and put it in the place of the open file; False if it stays out."""
+    from PySide6.QtWidgets import QFileDialog
+
     from app.ui.forms import tell
     from app.ui.take_in_sheet import TakeInSheet
 

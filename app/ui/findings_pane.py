@@ -20,14 +20,12 @@ from PySide6.QtWidgets import (
 from app.domain.edits.fields import accept, take_back
 from app.domain.findings import Edit, Finding, Weight, edit
 from app.domain.wording import tr
-from app.ui import accounts
 from app.ui.bench import Bench
 from app.ui.finding_delegate import FIRST_OF_GROUP, ROW, FindingDelegate, RowActs
 from app.ui.finding_rows import Row, count_open, finding_rows, spoken
 from app.ui.forms import ask_text, plain
 from app.ui.weight_button import WORDS, WeightButton
 from app.ui.words import label_text, list_of
-from app.ui.working_popup import show_account
 
 if TYPE_CHECKING:
     from app.domain.mends import Mender
@@ -260,6 +258,9 @@ class FindingsPane(QWidget):
 
     def show_account(self) -> None:
         """Show how the measured value of the row in focus came about."""
+        from app.ui import accounts
+        from app.ui.working_popup import show_account
+
         item = self.list.item(max(0, self.list.currentRow()))
         if self.list.count():
             row: Row = item.data(ROW)

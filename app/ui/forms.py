@@ -24,7 +24,6 @@ from PySide6.QtWidgets import (
     QHBoxLayout,
     QLabel,
     QLineEdit,
-    QMessageBox,
     QPushButton,
     QSizePolicy,
     QToolButton,
@@ -36,7 +35,6 @@ from app.domain.errors import CoachError
 from app.domain.program import require_text
 from app.domain.wording import tr
 from app.ui import theme
-from app.ui.field_help import explain, inputs
 from app.ui.words import number, tip, typed_number
 
 ROW = 32
@@ -285,6 +283,8 @@ class Sheet(QDialog):
         self.form.addRow(label, field)
 
     def showEvent(self, event: QShowEvent) -> None:
+        from app.ui.field_help import explain, inputs  # its texts wait for the first form
+
         explain(self)
         # a width of its own would let the window be narrower than longer words in it need
         needs, screen = self.column.minimumSize().width(), self.screen().availableSize().width()
@@ -381,6 +381,8 @@ def ask_text(parent: QWidget, title: str, label: str, *, text: str = "", verb: s
 
 def tell(parent: QWidget, title: str, sentence: str) -> None:
     """A box with one sentence and one button."""
+    from PySide6.QtWidgets import QMessageBox
+
     box = QMessageBox(parent)
     box.setWindowTitle(title)
     box.setTextFormat(Qt.TextFormat.PlainText)

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QDialog, QMessageBox
+from PySide6.QtWidgets import QDialog
 
 from app.domain.errors import CoachError
 from app.domain.wording import tr
@@ -83,6 +83,8 @@ def place_of(path: Path) -> Path:
 
 def ask_new(old: Path, new: Path) -> bool:
     """True if the coach wants the file at its new place."""
+    from PySide6.QtWidgets import QMessageBox
+
     box = QMessageBox(
         QMessageBox.Icon.Question,
         "Weekloom",
@@ -101,6 +103,8 @@ def ask_new(old: Path, new: Path) -> bool:
 
 
 def _refuse(error: CoachError) -> None:
+    from PySide6.QtWidgets import QMessageBox
+
     box = QMessageBox(QMessageBox.Icon.Critical, "Weekloom", error.sentence)
     box.setTextFormat(Qt.TextFormat.PlainText)
     box.exec()

@@ -25,7 +25,7 @@ from PySide6.QtWidgets import QApplication, QSizePolicy, QToolTip, QWidget
 from app.domain.exercise import Muscle
 from app.domain.program import Program
 from app.domain.wording import tr
-from app.ui import accounts, carry, parts, theme
+from app.ui import carry, parts, theme
 from app.ui.bench import Bench
 from app.ui.heat_paint import (
     HeatFrame,
@@ -46,8 +46,7 @@ from app.ui.season_paint import (
     paint_over,
     season_height,
 )
-from app.ui.words import tip
-from app.ui.working_popup import show_account
+from app.ui.words import HOW_BY_MENU, tip
 
 OPEN_AFTER_MS = 700
 """A drag that rests this long over a column opens its week."""
@@ -409,6 +408,9 @@ class SeasonStrip(QWidget):
 
     def _show_account(self, week: int, where: QPointF | None) -> None:
         """Of a column, or of the heat strip's cell under the point."""
+        from app.ui import accounts
+        from app.ui.working_popup import show_account
+
         frame, bench = self.frame(), self.bench
         at = frame.row_at(where) if isinstance(frame, HeatFrame) and where is not None else None
         cell = None if at is None else self._heat_rows[at].cells[week]
@@ -422,7 +424,7 @@ class SeasonStrip(QWidget):
         if event.type() == QEvent.Type.ToolTip and isinstance(event, QHelpEvent):
             at = self.frame().column_at(QPointF(event.pos()))
             told = "" if at is None else self._tip(at, QPointF(event.pos()))
-            text = tip(f"{told}. {tr(accounts.MENU)}") if told else self.toolTip()
+            text = tip(f"{told}. {tr(HOW_BY_MENU)}") if told else self.toolTip()
             QToolTip.showText(event.globalPos(), text, self)
             return True
         return super().event(event)

@@ -128,7 +128,7 @@ def run(path: Path, *, demo: bool = False) -> int:
     """
     app = application()
     QLocale.setDefault(QLocale.system())
-    crash.install()
+    late_log = crash.install()
     store = open_store(path)
     if store is None:
         return 1
@@ -138,6 +138,7 @@ def run(path: Path, *, demo: bool = False) -> int:
             open_demo(window)
         window.show()
         QTimer.singleShot(SETTLES_MS, settle)
+        QTimer.singleShot(SETTLES_MS, late_log.open_file)
         if store.backup_made is not None:
             window.say(
                 tr(
@@ -147,6 +148,7 @@ def run(path: Path, *, demo: bool = False) -> int:
             )
         return app.exec()
     finally:
+        late_log.open_file()
         _tell_what_was_seen(app)
         gc.enable()
         if not store.read_only:
@@ -194,7 +196,19 @@ def settle() -> None:
     """
     gc.freeze()
     gc.enable()
-    Thread(target=Store.prepare, name="prepare").start()
+    Thread(target=prepare, name="prepare").start()
+
+
+def prepare() -> None:
+    """Bring in what no first picture shows but the first gestures need; safe in another thread."""
+    from app.ui import accounts, field_help, working_popup
+    from app.ui.client import check_in_cells
+    from app.ui.grid import acts, drag, feet, hand, inline
+    from app.ui.library import empty, menu
+
+    _ = (accounts, field_help, working_popup, check_in_cells)
+    _ = (acts, drag, feet, hand, inline, empty, menu)
+    Store.prepare()
 
 
 def open_demo(window: Window) -> None:

@@ -19,12 +19,11 @@ from PySide6.QtWidgets import QScrollArea, QSizePolicy, QToolTip, QVBoxLayout, Q
 
 from app.domain.exercise import Muscle
 from app.domain.wording import tr
-from app.ui import accounts, parts, signs
+from app.ui import parts, signs
 from app.ui.bench import Bench
 from app.ui.tally_rows import TallyRow, range_text, scale_top, tally
 from app.ui.theme import Step, Theme, current, font
-from app.ui.words import ARROW, number, tip
-from app.ui.working_popup import show_account
+from app.ui.words import ARROW, HOW_BY_CLICK, number, tip
 
 
 class TallyPane(QWidget):
@@ -393,6 +392,9 @@ class TallyBars(QWidget):
             self._show_working(self.focus_row)
 
     def _show_working(self, at: int) -> None:
+        from app.ui import accounts
+        from app.ui.working_popup import show_account
+
         week = self.bench.open_week
         if week is not None:
             near = self._place(at).toRect()
@@ -404,7 +406,7 @@ class TallyBars(QWidget):
             text = (
                 self.toolTip()
                 if at is None
-                else f"{self._spoken(self.rows[at])}. {tr(accounts.CLICK)}"
+                else f"{self._spoken(self.rows[at])}. {tr(HOW_BY_CLICK)}"
             )
             QToolTip.showText(event.globalPos(), text, self)
             return True

@@ -247,7 +247,9 @@ class Window(Commands):
 
     def _give_focus(self) -> None:
         """Put the focus where one goes on from, after what had it is shown no more."""
-        firsts = {self.plan: self.grid, self.home: self.home.table, self.welcome: self.welcome.act}
+        firsts: dict[QWidget, QWidget] = {self.plan: self.grid, self.welcome: self.welcome.act}
+        if self._home is not None:
+            firsts[self._home] = self._home.table
         for page, first in firsts.items():
             if page is self.centre.currentWidget() and first.isVisible():
                 first.setFocus()

@@ -18,6 +18,10 @@ DASH = "\N{EN DASH}"
 DOT = "\N{MIDDLE DOT}"
 ARROW = "\N{RIGHTWARDS ARROW}"
 
+HOW_BY_KEY = mark("F3 tells how it came about.")
+HOW_BY_MENU = mark("A right click or F3 tells how it came about.")
+HOW_BY_CLICK = mark("A click or F3 tells how it came about.")
+
 STATUS_WORDS = {
     Status.NOVICE: mark("novice"),
     Status.INTERMEDIATE: mark("intermediate"),

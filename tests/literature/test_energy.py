@@ -10,7 +10,6 @@ from app.domain.energy import (
     AMDR,
     GAIN_PER_WEEK,
     KJ_PER_KCAL,
-    MET,
     PROTEIN,
     amdr_verdict,
     dri_class,
@@ -19,11 +18,14 @@ from app.domain.energy import (
     kcal_of,
     macros,
     mass_after,
-    met_kcal,
     resting_energy,
     schofield_kj,
     serving_g,
     total_energy,
+)
+from app.domain.energy.lifting import (
+    MET,
+    met_kcal,
 )
 from app.domain.errors import QuantityError
 from tests.literature.table import Answer, Row, all_close, check, close, numbers, rows, says

@@ -11,7 +11,10 @@ import pytest
 from app.domain.client import Increments
 from app.domain.curve import CURVES
 from app.domain.effort import Rir
-from app.domain.energy import MET, PROTEIN, RESTING_EQUATIONS
+from app.domain.energy import PROTEIN, RESTING_EQUATIONS
+from app.domain.energy.lifting import (
+    MET,
+)
 from app.domain.energy.plan import GOAL_RULES
 from app.domain.energy.requirement import REQUIREMENT_SOURCES
 from app.domain.strength import EQUATIONS, prescribe_load

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import logging
 import logging.handlers
-import os
 import sys
 import threading
 from collections.abc import Iterator
@@ -67,21 +66,6 @@ def test_what_a_coach_can_mend_is_said_in_its_own_words(told: Told) -> None:
     error = CoachError("The disk reported an error.", where="coach.db", mend="Check the disk.")
     crash.caught(type(error), error, None)
     assert told.texts == [f"{error.sentence} "]
-
-
-@pytest.mark.skipif(os.name == "nt", reason="Windows keeps rights elsewhere")
-def test_every_file_of_the_log_is_the_owners_alone(tmp_path: Path) -> None:
-    mask = os.umask(0)
-    handler = crash.PrivateLog(tmp_path / "a.log", maxBytes=200, backupCount=2, encoding="utf-8")
-    try:
-        for number in range(20):
-            handler.emit(logging.makeLogRecord({"msg": f"line {number} of a long night"}))
-    finally:
-        handler.close()
-        os.umask(mask)
-    files = sorted(tmp_path.iterdir())
-    assert [path.name for path in files] == ["a.log", "a.log.1", "a.log.2"]
-    assert {path.stat().st_mode & 0o777 for path in files} == {0o600}
 
 
 def test_the_log_says_where_and_not_of_whom(told: Told, caplog: pytest.LogCaptureFixture) -> None:
@@ -183,7 +167,31 @@ def test_without_room_for_a_log_errors_are_still_caught(
     monkeypatch.setattr(crash, "log_file", lambda: tmp_path / "file" / "weekloom.log")
     monkeypatch.setattr(sys, "excepthook", sys.excepthook)
     monkeypatch.setattr(threading, "excepthook", threading.excepthook)
-    handlers = list(logging.getLogger().handlers)
-    crash.install()
+    late = crash.install()
     assert sys.excepthook is crash.caught
-    assert logging.getLogger().handlers == handlers
+    try:
+        late.open_file()
+        logging.getLogger("app.desk").info("kept an edit")
+    finally:
+        logging.getLogger().removeHandler(late)
+    assert (tmp_path / "file").read_text(encoding="utf-8") == ""
+
+
+def test_what_a_start_logs_is_held_until_the_file_is_opened(installed: Path) -> None:
+    (late,) = (one for one in logging.getLogger().handlers if isinstance(one, crash.LateLog))
+    logging.getLogger("db.opening").info("made a new file")
+    assert not installed.exists()
+    late.open_file()
+    late.open_file()
+    logging.getLogger("app.desk").info("kept an edit")
+    lines = installed.read_text(encoding="utf-8").splitlines()
+    assert [line.partition("INFO ")[2] for line in lines] == [
+        "db.opening made a new file",
+        "app.desk kept an edit",
+    ]
+
+
+def test_trouble_while_starting_is_written_at_once(installed: Path) -> None:
+    logging.getLogger("db.opening").info("made a new file")
+    logging.getLogger("app.ui.start").warning("an own range is left out")
+    assert installed.read_text(encoding="utf-8").count("\n") == 2

@@ -11,6 +11,7 @@ from contextlib import closing
 from dataclasses import replace
 from datetime import date
 from pathlib import Path
+from types import SimpleNamespace
 
 import pytest
 from PySide6.QtCore import Qt, QTimer
@@ -40,7 +41,7 @@ def path(tmp_path: Path) -> Path:
 @pytest.fixture(autouse=True)
 def quiet(monkeypatch: pytest.MonkeyPatch, dressed: QApplication) -> Iterator[None]:
     """No log in the user's folders, and the collector and the application as they were."""
-    monkeypatch.setattr(crash, "install", lambda: None)
+    monkeypatch.setattr(crash, "install", lambda: SimpleNamespace(open_file=lambda: None))
     yield
     gc.unfreeze()
     assert gc.isenabled()

@@ -1,4 +1,8 @@
-"""Energy and macronutrients: what a body uses, what to aim for, and who is sent on instead."""
+"""Energy and macronutrients: what a body uses, what to aim for, and who is sent on instead.
+
+The tables of all equations (`table`), activities (`lifting`) and what weighings say (`recheck`) are
+asked of their own modules, since a window shows its week without them.
+"""
 
 from app.domain.client import EnergyGoal
 from app.domain.energy.advice import (
@@ -14,7 +18,6 @@ from app.domain.energy.advice import (
     mass_after,
     serving_g,
 )
-from app.domain.energy.lifting import MET, met_kcal
 from app.domain.energy.plan import (
     GOAL_RULES,
     Aim,
@@ -28,7 +31,6 @@ from app.domain.energy.plan import (
     plan,
 )
 from app.domain.energy.ramp import Ramp, ramp
-from app.domain.energy.recheck import Expenditure, reestimate
 from app.domain.energy.refer import Referral, body_mass_index, referral
 from app.domain.energy.requirement import (
     ACTIVITIES,
@@ -48,15 +50,6 @@ from app.domain.energy.resting import (
     resting_energy,
     schofield_kj,
 )
-from app.domain.energy.table import (
-    EnergyTable,
-    EquationRow,
-    RequirementRow,
-    TotalRow,
-    choice_text,
-    energy_table,
-    requirement_working,
-)
 from app.domain.energy.usual import (
     WEEKS_WITHOUT_PROGRAM,
     MacroRow,
@@ -75,7 +68,6 @@ __all__ = [
     "KCAL_PER_KG",
     "KJ_PER_KCAL",
     "LOSS_PER_WEEK",
-    "MET",
     "PAL_CLASSES",
     "PAL_MIDPOINT",
     "PROTEIN",
@@ -84,29 +76,22 @@ __all__ = [
     "Aim",
     "EnergyGoal",
     "EnergyPlan",
-    "EnergyTable",
     "EnergyWeek",
-    "EquationRow",
-    "Expenditure",
     "GoalRule",
     "MacroRow",
     "Macros",
     "ProteinAdvice",
     "Ramp",
     "Referral",
-    "RequirementRow",
     "RestingEnergy",
-    "TotalRow",
     "amdr_verdict",
     "body_mass_index",
-    "choice_text",
     "client_figures",
     "corridor",
     "corridor_working",
     "dri_class",
     "energy_availability",
     "energy_requirement",
-    "energy_table",
     "estimate_resting_energy",
     "fao_class",
     "iom_class",
@@ -114,13 +99,10 @@ __all__ = [
     "macro_rows",
     "macros",
     "mass_after",
-    "met_kcal",
     "need_working",
     "plan",
     "ramp",
-    "reestimate",
     "referral",
-    "requirement_working",
     "resting_energy",
     "schofield_kj",
     "serving_g",

@@ -2,19 +2,22 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QTimer
 from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QPushButton
 
 from app.domain.client import Client
 from app.domain.loads import day_text
-from app.domain.results import CheckIn
 from app.domain.wording import mark, tr, trn
 from app.domain.work import Work
 from app.ui.bench import Bench
 from app.ui.client import open_form
-from app.ui.client.check_in_cells import NAMES, Column, cells
 from app.ui.client.section import Section
+
+if TYPE_CHECKING:
+    from app.domain.results import CheckIn
 
 
 class CheckInSection(Section):
@@ -75,6 +78,8 @@ class CheckInSection(Section):
 
 def last_text(check_in: CheckIn, units: str) -> str:
     """'66.4 kg · Sleep 4 · Mood 5': what was said, in one line."""
+    from app.ui.client.check_in_cells import NAMES, Column, cells
+
     texts = cells(check_in, units)
     parts = []
     for column, text in texts.items():

@@ -12,6 +12,7 @@ from app.domain import energy
 from app.domain.client import Client, EnergyGoal
 from app.domain.energy.fat_free import measured_text, refuse_choice, refuse_fat_free, why_not
 from app.domain.energy.resting import USUAL_EQUATION
+from app.domain.energy.table import EnergyTable, energy_table
 from app.domain.errors import CoachError
 from app.domain.wording import listing, mark, tr
 from app.ui.bench import Bench
@@ -193,10 +194,10 @@ class EnergySheet(Sheet):
         weeks, on = energy_lines.reach(self.bench, self.today)
         try:
             plan = energy.usual_plan(client, weeks=weeks, on=on)
-            table = energy.energy_table(client, on)
+            table = energy_table(client, on)
         except CoachError:
             return  # the sentence stands in the preview
-        if isinstance(plan, energy.EnergyPlan) and isinstance(table, energy.EnergyTable):
+        if isinstance(plan, energy.EnergyPlan) and isinstance(table, EnergyTable):
             self.tables.show_numbers(client, plan, table, on=on)
 
     def _say_level(self) -> None:

@@ -18,13 +18,15 @@ from app.domain.client import Client
 from app.domain.energy import (
     ACTIVITIES,
     EnergyPlan,
-    EnergyTable,
-    choice_text,
     corridor_working,
     macro_rows,
     need_working,
-    requirement_working,
     week_working,
+)
+from app.domain.energy.table import (
+    EnergyTable,
+    choice_text,
+    requirement_working,
 )
 from app.domain.progress.told import in_units
 from app.domain.wording import mark, tr

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QPushButton
@@ -12,7 +14,9 @@ from app.ui.bench import Bench
 from app.ui.forms import plain
 from app.ui.theme import Step
 from app.ui.words import tip
-from app.ui.working_popup import WorkingPopup, show_working
+
+if TYPE_CHECKING:
+    from app.ui.working_popup import WorkingPopup
 
 
 class NumberButton(QPushButton):
@@ -49,5 +53,7 @@ class NumberButton(QPushButton):
 
     def show_account(self) -> None:
         """Show how the number came about, below it."""
+        from app.ui.working_popup import show_working
+
         place = self.mapToGlobal(self.rect().bottomLeft())
         self.popup = show_working(self.bench, self.working, place, self)

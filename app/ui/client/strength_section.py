@@ -9,12 +9,11 @@ from app.domain.loads import day_text, newest_test, one_rep_max_of
 from app.domain.one_rm import OneRepMax
 from app.domain.strength_tests import is_old
 from app.domain.wording import mark, tr
-from app.ui import accounts, words
+from app.ui import words
 from app.ui.client import open_form
 from app.ui.client.pictures import Interval
 from app.ui.client.section import Section
 from app.ui.forms import Elided, plain
-from app.ui.working_popup import show_working
 
 
 class StrengthSection(Section):
@@ -62,11 +61,7 @@ class StrengthSection(Section):
             tr("{name}, {median} kg, show the working", name=name, median=median)
         )
         value.setProperty("account", True)
-        value.clicked.connect(
-            lambda _c=False, e=estimate, b=value: show_working(
-                self.bench, e.working(), b.mapToGlobal(b.rect().bottomLeft()), self
-            )
-        )
+        value.clicked.connect(lambda _c=False, e=estimate, b=value: self._show(e, b))
         span = f"{low}{words.DASH}{high}"
         parts = (
             Elided(name),
@@ -77,8 +72,15 @@ class StrengthSection(Section):
         for column, widget in enumerate(parts):
             template = tr("Test of {on}") if test.guessed_from is None else tr("Guess of {on}")
             tested = f"{template.format(on=day_text(test.on))}, {span} kg"
-            widget.setToolTip(f"{tested}. {tr(accounts.CLICK)}")
+            widget.setToolTip(f"{tested}. {tr(words.HOW_BY_CLICK)}")
             grid.addWidget(widget, row, column)
+
+    def _show(self, estimate: OneRepMax, below: QPushButton) -> None:
+        """Show how the estimate came about."""
+        from app.ui.working_popup import show_working
+
+        where = below.mapToGlobal(below.rect().bottomLeft())
+        show_working(self.bench, estimate.working(), where, self)
 
     def _age(self, test: StrengthTest) -> str:
         """'old' or 'guess' where that is to be seen before the interval, or nothing."""

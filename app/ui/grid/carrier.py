@@ -8,17 +8,19 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
 from time import monotonic
-from typing import Protocol
+from typing import TYPE_CHECKING, Protocol
 
 from PySide6.QtCore import QObject, QPointF, QTimer, Signal
 
 from app.domain.program import SlotId
 from app.domain.wording import tr
 from app.ui.bench import Bench
-from app.ui.carry import Carried
+from app.ui.carry import Carried, Via
 from app.ui.grid import geometry
 from app.ui.grid.geometry import DayBox, Layout, Target
-from app.ui.grid.hand import Aim, Hand, Via
+
+if TYPE_CHECKING:
+    from app.ui.grid.hand import Aim, Hand
 
 JUDGE_AFTER_MS = 150
 WIDEN_AFTER_MS = 40
@@ -88,6 +90,8 @@ class Carrier(QObject):
 
     def pick_up(self, carried: Carried, via: Via) -> Hand:
         """Take it in hand; what was in hand before is put back."""
+        from app.ui.grid.hand import Hand
+
         self.put_back()
         self.hand = Hand(self._bench, carried, via=via)
         self._judge.start()
@@ -168,6 +172,8 @@ class Carrier(QObject):
         """Aim afresh after the week or the span changed under the hand."""
         if self.hand is None:
             return
+        from app.ui.grid.hand import Hand
+
         aim, via = self.hand.aim, self.hand.via
         self.hand.look_away()
         self.hand = Hand(self._bench, self.hand.carried, via=via)

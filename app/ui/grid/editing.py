@@ -7,21 +7,24 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from datetime import date
+from functools import cached_property
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QRectF, Signal
 from PySide6.QtWidgets import QWidget
 
 from app.domain.errors import CoachError
-from app.domain.prescription_text import format_slot
 from app.domain.program import SessionId, SlotId
 from app.domain.wording import tr
 from app.ui.bench import Bench
 from app.ui.grid import geometry
-from app.ui.grid.acts import Acts
 from app.ui.grid.face import SessionFace
-from app.ui.grid.inline import InlineEditor
-from app.ui.grid.session_acts import SessionActs
 from app.ui.grid.surface import WeekSurface
+
+if TYPE_CHECKING:
+    from app.ui.grid.acts import Acts
+    from app.ui.grid.inline import InlineEditor
+    from app.ui.grid.session_acts import SessionActs
 
 NOTE_WIDTH = 420.0
 
@@ -36,9 +39,21 @@ class EditedWeek(WeekSurface):
 
     def __init__(self, bench: Bench, today: Callable[[], date], parent: QWidget | None) -> None:
         super().__init__(bench, today, parent)
-        self.acts = Acts(bench, self)
-        self.session_acts = SessionActs(bench)
         self._editor: InlineEditor | None = None
+
+    @cached_property
+    def acts(self) -> Acts:
+        """What can be done to the selection; made for the first act, so that a start need not."""
+        from app.ui.grid.acts import Acts
+
+        return Acts(self.bench, self)
+
+    @cached_property
+    def session_acts(self) -> SessionActs:
+        """What can be done to sessions, days and the week, in the same way."""
+        from app.ui.grid.session_acts import SessionActs
+
+        return SessionActs(self.bench)
 
     # -- cards -----------------------------------------------------------------------------
 
@@ -56,6 +71,9 @@ class EditedWeek(WeekSurface):
         self.go_to(slot_id)
         if slot_id not in self.bench.selection:
             self.bench.select((slot_id,))
+        from app.domain.prescription_text import format_slot
+        from app.ui.grid.inline import InlineEditor
+
         desk = self.bench.desk
         timed = desk.catalogue[shown[1].slot.exercise].timed
         editor = InlineEditor(
@@ -200,6 +218,8 @@ class EditedWeek(WeekSurface):
             if text.strip() and text.strip() != title:
                 self.session_acts.rename(session_id, text)
 
+        from app.ui.grid.inline import InlineEditor
+
         return InlineEditor(
             self, text=title, name=tr("Title of the session"), commit=commit, complete=False
         )
@@ -212,6 +232,8 @@ class EditedWeek(WeekSurface):
         def commit(text: str) -> None:
             if text.strip() != note:
                 keep(text)
+
+        from app.ui.grid.inline import InlineEditor
 
         hint = tr("{name}, for the client", name=name)
         editor = InlineEditor(self, text=note, name=name, commit=commit, complete=False, hint=hint)

@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from enum import Enum
 
 from app.desk import Preview
 from app.domain.edits.parts import find_slot, locate
@@ -19,20 +18,12 @@ from app.domain.findings import Edit
 from app.domain.program import SlotId, Span, day_name
 from app.domain.wording import mark, tr
 from app.ui.bench import Bench
-from app.ui.carry import Carried
+from app.ui.carry import Carried, Via
 from app.ui.grid import drop, verdict
 from app.ui.grid.geometry import Target
 
 Key = tuple[int, Target, bool]
 """What an answer depends on while the program and the span stay: week, target, copy."""
-
-
-class Via(Enum):
-    """How something is carried."""
-
-    MOUSE = "mouse"
-    KEYS = "keys"
-    CLICKS = "clicks"
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,24 +3,29 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from typing import Protocol
+from typing import TYPE_CHECKING, Protocol
 
 from PySide6.QtCore import Qt, SignalInstance
 from PySide6.QtGui import QKeyEvent
 
 from app.domain.program import SlotId
 from app.ui.bench import Bench
-from app.ui.grid.acts import Acts
 from app.ui.grid.carrier import Carrier
+
+if TYPE_CHECKING:
+    from app.ui.grid.acts import Acts
 
 
 class Keyed(Protocol):
     """What keys act on: the grid."""
 
     bench: Bench
-    acts: Acts
     carrier: Carrier
     insert_wanted: SignalInstance
+
+    @property
+    def acts(self) -> Acts:
+        """What can be done to the selection."""
 
     @property
     def cursor_day(self) -> int:

@@ -5,17 +5,16 @@ One object for one gesture at a time; what it means is decided when the button c
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from PySide6.QtCore import QPointF, Qt
 from PySide6.QtGui import QMouseEvent
 from PySide6.QtWidgets import QApplication
 
 from app.domain.program import SlotId
 from app.domain.wording import tr
-from app.ui.carry import Carried
-from app.ui.grid.acts import Acts
-from app.ui.grid.drag import start_drag
+from app.ui.carry import Carried, Via
 from app.ui.grid.geometry import Hit, Zone
-from app.ui.grid.hand import Via
 from app.ui.grid.surface import WeekSurface
 
 CTRL, SHIFT = Qt.KeyboardModifier.ControlModifier, Qt.KeyboardModifier.ShiftModifier
@@ -40,12 +39,12 @@ class Press:
 
 
 class Mouse:
-    """Presses, moves and releases on one grid."""
+    """Presses, moves and releases on one grid. chosen: the slots that a drag of one would carry."""
 
-    def __init__(self, surface: WeekSurface, acts: Acts) -> None:
+    def __init__(self, surface: WeekSurface, chosen: Callable[[], tuple[SlotId, ...]]) -> None:
         self._surface = surface
         self._bench = surface.bench
-        self._acts = acts
+        self._chosen = chosen
         self._press: Press | None = None
         self.gathers = False
 
@@ -82,7 +81,7 @@ class Mouse:
             self._toggle(slot)  # the menu that opens is about it as well
         if left:
             inside = slot in self._bench.selection
-            self._press = Press(event.position(), self._acts.slots if inside else (slot,))
+            self._press = Press(event.position(), self._chosen() if inside else (slot,))
         self._surface.go_to(slot)
 
     def _press_day(self, event: QMouseEvent, found: Hit, *, left: bool) -> None:
@@ -121,6 +120,8 @@ class Mouse:
             press, self._press = self._press, None
             source = self._bench.source
             carried = Carried(slots=press.slots, source=source, whole=press.whole)
+            from app.ui.grid.drag import start_drag
+
             start_drag(self._surface, self._bench, carried)
             self._surface.carrier.put_back()
 

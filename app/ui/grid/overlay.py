@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPen
@@ -11,16 +12,19 @@ from app.domain.program import SlotId
 from app.domain.wording import tr
 from app.ui import signs
 from app.ui.grid.face import WeekFace
-from app.ui.grid.feet import paint_open_foot, paint_verdict
 from app.ui.grid.geometry import DayBox, Layout, Target, mark_of, on_screen
-from app.ui.grid.hand import Hand
 from app.ui.grid.pens import Pens
+
+if TYPE_CHECKING:
+    from app.ui.grid.hand import Hand
 
 
 def paint_hand(
     painter: QPainter, hand: Hand, layout: Layout, *, scroll: Mapping[int, float], pens: Pens
 ) -> None:
     """All that a carried thing shows over the week."""
+    from app.ui.grid.feet import paint_open_foot, paint_verdict
+
     aimed = None if hand.aim is None else hand.aim.target.day
     for verdict in hand.verdicts:
         if verdict.day != aimed and verdict.day < len(layout.days):

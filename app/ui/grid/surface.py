@@ -16,12 +16,12 @@ from app.domain.program import SessionId, SlotId
 from app.domain.wording import tr
 from app.ui import theme
 from app.ui.bench import Bench
+from app.ui.carry import Via
 from app.ui.grid import geometry, overlay
 from app.ui.grid.card import need
 from app.ui.grid.carrier import Carrier
 from app.ui.grid.face import NO_WEEK, Source, WeekFace, week_face
 from app.ui.grid.geometry import CardBox, DayBox, Hit, Layout, Target
-from app.ui.grid.hand import Via
 from app.ui.grid.paint import Scene, paint_week
 from app.ui.grid.pens import Pens, make_pens
 

@@ -28,16 +28,14 @@ from app.domain.exercise import ExerciseKey
 from app.domain.program import ProgramId, SlotId
 from app.domain.wording import tr
 from app.domain.work import Work
-from app.ui import accounts
 from app.ui.bench import Bench
-from app.ui.carry import Carried, from_mime
+from app.ui.carry import Carried, Via, from_mime
 from app.ui.grid import access, geometry, keys
 from app.ui.grid.editing import EditedWeek
 from app.ui.grid.face import day_tooltip, tooltip
 from app.ui.grid.geometry import Hit, Target, Zone
-from app.ui.grid.hand import Via
 from app.ui.grid.mouse import CTRL, Mouse
-from app.ui.working_popup import show_account
+from app.ui.words import HOW_BY_CLICK, HOW_BY_KEY
 
 
 class WeekGrid(EditedWeek):
@@ -56,7 +54,7 @@ class WeekGrid(EditedWeek):
         today: Callable[[], date] = date.today,
     ) -> None:
         super().__init__(bench, today, parent)
-        self.mouse = Mouse(self, self.acts)
+        self.mouse = Mouse(self, lambda: self.acts.slots)
         self.setObjectName("week_grid")
         self.setAccessibleName(tr("Week"))
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
@@ -225,11 +223,17 @@ class WeekGrid(EditedWeek):
         if slot is None or found is None:
             self.show_day_account(self.cursor_day)
             return
+        from app.ui import accounts
+        from app.ui.working_popup import show_account
+
         near = self.card_rect(*found).toRect()
         show_account(self.bench, accounts.of_card(self.bench, slot), near, self)
 
     def show_day_account(self, day: int) -> None:
         """Show how the sets and minutes at the foot of a day came about."""
+        from app.ui import accounts
+        from app.ui.working_popup import show_account
+
         near = self.layout_now.days[day].foot.toRect()
         show_account(self.bench, accounts.of_day(self.bench, day), near, self)
 
@@ -281,9 +285,9 @@ class WeekGrid(EditedWeek):
     def _tip(self, found: Hit) -> str:
         if found.slot_id is not None:
             shown = self.face.card(found.slot_id)
-            return "" if shown is None else f"{tooltip(shown[1])}\n{tr(accounts.HINT)}"
+            return "" if shown is None else f"{tooltip(shown[1])}\n{tr(HOW_BY_KEY)}"
         if found.zone is Zone.FOOT and self.face.days[found.day].cards:
-            return f"{self.face.days[found.day].name}\n{tr(accounts.CLICK)}"
+            return f"{self.face.days[found.day].name}\n{tr(HOW_BY_CLICK)}"
         return day_tooltip(self.face.days[found.day]) if found.zone is Zone.HEAD else ""
 
     # -- drags -----------------------------------------------------------------------------

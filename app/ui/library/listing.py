@@ -9,7 +9,6 @@ from PySide6.QtWidgets import QAbstractItemView, QListView
 from app.domain.exercise import Exercise
 from app.domain.wording import tr
 from app.ui.bench import Bench
-from app.ui.grid.drag import start_drag
 from app.ui.library.model import EXERCISE, ExerciseModel
 
 
@@ -47,6 +46,8 @@ class ExerciseList(QListView):
         index = self.currentIndex()
         model = self.model()
         if index.isValid() and isinstance(model, ExerciseModel):
+            from app.ui.grid.drag import start_drag
+
             start_drag(self, self.bench, model.carried(index))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:

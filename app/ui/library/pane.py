@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import date, datetime
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QPoint, Qt, QTimer, Signal
 from PySide6.QtGui import QKeyEvent
@@ -23,15 +24,16 @@ from app.ui.library import rows
 from app.ui.library.acts import LibraryActs
 from app.ui.library.choices import ChoiceBox, Choices
 from app.ui.library.delegate import RowDelegate
-from app.ui.library.empty import Shelf, Way, nothing
 from app.ui.library.listing import ExerciseList
-from app.ui.library.menu import exercise_menu
 from app.ui.library.model import EXERCISE, ExerciseModel
 from app.ui.library.narrow import Shelves, Wish
 from app.ui.library.order import Order, activation_of, ordered
 from app.ui.library.search import Entry, Finder, entries
 
 WIDE, NARROW = 256, 214
+
+if TYPE_CHECKING:
+    from app.ui.library.empty import Way
 
 
 class SearchField(QLineEdit):
@@ -101,7 +103,7 @@ class LibraryPane(QWidget):
         self.list = ExerciseList(self.bench)
         self.empty = Wrapped()
         self.way_out = button("", self._leave_empty)
-        self._way = Way.OPEN_ALL
+        self._way: Way | None = None
         # Two pages of a stack: showing and hiding widgets would lay out the whole window anew.
         self.nothing = QWidget()
         says = QVBoxLayout(self.nothing)
@@ -293,6 +295,8 @@ class LibraryPane(QWidget):
         self.pages.setCurrentWidget(self.list if listed else self.nothing)
         if listed:
             return
+        from app.ui.library.empty import Shelf, nothing
+
         narrowed = left < len(self.entries)
         elsewhere = len(self.finder.find(self.entries, wish.text).entries) if narrowed else 0
         work = self.bench.desk.work
@@ -312,6 +316,8 @@ class LibraryPane(QWidget):
         self._way = says.way
 
     def _leave_empty(self) -> None:
+        from app.ui.library.empty import Way
+
         match self._way:
             case Way.OPEN_ALL:
                 self.choices.open_all()
@@ -359,6 +365,8 @@ class LibraryPane(QWidget):
         self.acts.compare(self.list.exercise())
 
     def _show_menu(self, exercise: Exercise, where: QPoint) -> None:
+        from app.ui.library.menu import exercise_menu
+
         menu = exercise_menu(
             self.acts, exercise, place=self.place_wanted.emit, pick=self.pick_wanted.emit
         )

@@ -2,7 +2,10 @@ from __future__ import annotations
 
 import pytest
 
-from app.domain.energy import MET, met_kcal
+from app.domain.energy.lifting import (
+    MET,
+    met_kcal,
+)
 from app.domain.errors import QuantityError
 
 

@@ -8,7 +8,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.stats import theilslopes
 
-from app.domain.energy import reestimate
+from app.domain.energy.recheck import (
+    reestimate,
+)
 from app.domain.errors import CoachError, QuantityError
 from app.domain.trend import Point
 

@@ -6,14 +6,11 @@ from datetime import date
 import pytest
 
 from app.domain.client import Client, ClientId, Screening, Sex
-from app.domain.energy import (
-    Referral,
+from app.domain.energy import Referral, energy_requirement, plan, resting_energy
+from app.domain.energy.table import (
     choice_text,
-    energy_requirement,
     energy_table,
-    plan,
     requirement_working,
-    resting_energy,
 )
 from app.domain.errors import CoachError
 

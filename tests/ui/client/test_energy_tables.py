@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QLabel
 
 from app.domain import energy
 from app.domain.client import EnergyGoal
+from app.domain.energy.table import EnergyTable, energy_table
 from app.ui.client.energy_tables import CHOSEN, EnergyTables
 from app.ui.client.number_button import NumberButton
 from tests.ui.desks import RUNA, TODAY
@@ -14,11 +15,11 @@ from tests.ui.desks import RUNA, TODAY
 GAINING = replace(RUNA, energy_goal=EnergyGoal.GAIN, kcal_now=2050.0)
 
 
-def numbers_of(client) -> tuple[energy.EnergyPlan, energy.EnergyTable]:
+def numbers_of(client) -> tuple[energy.EnergyPlan, EnergyTable]:
     plan = energy.usual_plan(client, weeks=6, on=TODAY)
-    table = energy.energy_table(client, TODAY)
+    table = energy_table(client, TODAY)
     assert isinstance(plan, energy.EnergyPlan)
-    assert isinstance(table, energy.EnergyTable)
+    assert isinstance(table, EnergyTable)
     return plan, table
 
 

@@ -6,7 +6,8 @@ import pytest
 from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtWidgets import QApplication
 
-from app.ui.grid import WeekGrid, mouse
+from app.ui.grid import WeekGrid
+from app.ui.grid import drag as dragging
 from app.ui.grid.mouse import Press
 from tests.ui.grid import scene
 
@@ -76,7 +77,9 @@ def test_a_press_on_one_of_several_keeps_them_for_a_drag(grid, qtbot):
 def drags(monkeypatch) -> list:
     """What would be dragged; the platform of the tests has no drags."""
     started = []
-    monkeypatch.setattr(mouse, "start_drag", lambda source, bench, carried: started.append(carried))
+    monkeypatch.setattr(
+        dragging, "start_drag", lambda source, bench, carried: started.append(carried)
+    )
     return started
 
 
