@@ -24,7 +24,7 @@ def folder() -> Path:
     installed = Path(sys.prefix) / "share" / "weekloom" / "resources"
     for place in (frozen, beside, installed):
         if (place / "references.json").is_file():
-            return place
+            return place.resolve()
     raise ResourceError(
         tr(
             "The folder of shipped data is missing (searched {beside} and {installed}).",
@@ -41,7 +41,7 @@ def path_of(relative: str) -> Path:
     Raises ResourceError when it is not there or lies outside.
     """
     place = folder().joinpath(*relative.split("/")).resolve()
-    if not place.is_relative_to(folder().resolve()) or not place.exists():
+    if not place.is_relative_to(folder()) or not place.exists():
         raise ResourceError(
             tr("There is no shipped file {relative!r}.", relative=relative),
             mend=tr("Install Weekloom again."),

@@ -11,12 +11,13 @@ from types import MappingProxyType
 from typing import TYPE_CHECKING
 
 from app.domain.errors import ResourceError
-from app.domain.exercise import Catalogue, Muscle
+from app.domain.exercise import Catalogue, Exercise, Muscle
 from app.domain.ranges import RangeBook, range_book_from_mappings
 from app.domain.wording import tr
+from app.resources import kept_exercises, parsed
 from app.resources.entry import Entry
 from app.resources.exercise_entries import exercises_from_tables, refuse_loose_relatives
-from app.resources.files import Table, names_in, read_toml, tables_from_toml, text
+from app.resources.files import Table, names_in, path_of, read_toml, tables_from_toml, text
 
 if TYPE_CHECKING:
     from app.domain.figure import PosePair
@@ -50,14 +51,23 @@ class MuscleName:
 def catalogue() -> Catalogue:
     """All shipped exercises, in the order of files and entries."""
     files = names_in(EXERCISES, ".toml")
+    stamp = kept_exercises.stamp_for(path_of(file) for file in files)
+    place = parsed.place_for(EXERCISES)
+    exercises = kept_exercises.kept(place, stamp)
+    if exercises is None:
+        exercises = _read_exercises(files)
+        kept_exercises.keep(place, stamp, exercises)
+    return Catalogue(exercises)
+
+
+def _read_exercises(files: Iterable[str]) -> tuple[Exercise, ...]:
     exercises = tuple(
         exercise
         for file in files
         for exercise in exercises_from_tables(read_toml(file), text(file), source=file)
     )
-    shipped = Catalogue(exercises)
     refuse_loose_relatives(exercises, {exercise.key for exercise in exercises})
-    return shipped
+    return exercises
 
 
 @cache

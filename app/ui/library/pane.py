@@ -28,9 +28,12 @@ from app.ui.library.listing import ExerciseList
 from app.ui.library.model import EXERCISE, ExerciseModel
 from app.ui.library.narrow import Shelves, Wish
 from app.ui.library.order import Order, activation_of, ordered
-from app.ui.library.search import Entry, Finder, entries
+from app.ui.library.search import Entry, Finder, Found, entries
 
 WIDE, NARROW = 256, 214
+
+INDEXED_AFTER_MS = 300
+"""How long after the catalogue was read the search gets its vocabulary, ms, if nobody types."""
 
 if TYPE_CHECKING:
     from app.ui.library.empty import Way
@@ -83,6 +86,8 @@ class LibraryPane(QWidget):
         self._later = QTimer(self)
         self._later.setSingleShot(True)
         self._later.timeout.connect(self.refresh)
+        self._settled = QTimer(self, singleShot=True, interval=INDEXED_AFTER_MS)
+        self._settled.timeout.connect(lambda: self.finder)
         self._read_catalogue()
         self._connect()
         self._client_changed()
@@ -158,13 +163,21 @@ class LibraryPane(QWidget):
         self.catalogue = self.bench.desk.catalogue
         self.entries = entries(self.catalogue, self.names)
         self.shelves = Shelves(self.entries)
-        self.finder = Finder(self.entries)
+        self._finder: Finder | None = None
+        self._settled.start()
         self._orders: dict[tuple[object, ...], tuple[int, ...]] = {}
         self._left: tuple[tuple[object, ...], list[Entry]] | None = None
         self._asked: tuple[object, ...] = ()
         self._emphasis = self.emphasis
         self.model.forget_words()
         self._read_at_hand()
+
+    @property
+    def finder(self) -> Finder:
+        """The search; its vocabulary is built in a quiet moment, or for the first word typed."""
+        if self._finder is None:
+            self._finder = Finder(self.entries)
+        return self._finder
 
     def _read_at_hand(self) -> None:
         self.shelves.show_at_hand(self.acts.at_hand)
@@ -258,7 +271,7 @@ class LibraryPane(QWidget):
         """List anew."""
         wish = self.wish()
         left = self._entries_left(wish)
-        found = self.finder.find(left, wish.text)
+        found = self.finder.find(left, wish.text) if wish.text else Found(tuple(left))
         about = None
         if self.choices.order.chosen() is Order.ACTIVATION:
             about = activation_of(wish.muscle, self._emphasis)

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from functools import cached_property
 from math import ceil
 
 from app.domain.exercise import Catalogue, Exercise, Muscle
@@ -30,19 +31,37 @@ LONGER_NAME = 0.015
 """What a name loses for each word that was not typed, so that the plain name comes first."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Entry:
-    """An exercise with the folded words that a search looks through.
+    """An exercise with the folded words that a search looks through, made when one first does.
 
-    words: names, muscles, equipment and pattern; called: names only, each after a line break and
-    a space; solid: the same without the spaces.
+    muscles: what muscles are called, folded.
     """
 
     number: int
     exercise: Exercise
-    words: str
-    called: str
-    solid: str
+    muscles: Mapping[Muscle, str] = field(repr=False)
+
+    @cached_property
+    def called(self) -> str:
+        """Names only, each after a line break and a space."""
+        names = dict.fromkeys(fold(name) for name in (self.exercise.name, *self.exercise.aliases))
+        return "".join(f"\n {name}" for name in names) + "\n"
+
+    @cached_property
+    def solid(self) -> str:
+        """The same without the spaces."""
+        return self.called.replace(" ", "")
+
+    @cached_property
+    def words(self) -> str:
+        """Names, muscles, equipment and pattern."""
+        more = [
+            *(self.muscles[w.muscle] for w in self.exercise.work),
+            *(fold(thing.value) for thing in self.exercise.equipment),
+            fold(self.exercise.pattern.value),
+        ]
+        return f"{self.called} {' '.join(dict.fromkeys(more))}"
 
     @property
     def names(self) -> tuple[str, ...]:
@@ -65,19 +84,7 @@ Ranked = tuple[float, int, int]
 def entries(catalogue: Catalogue, names: Mapping[Muscle, str]) -> tuple[Entry, ...]:
     """Every exercise on offer with its search words, in the order of the catalogue."""
     folded = {muscle: fold(name) for muscle, name in names.items()}
-    return tuple(_entry(n, exercise, folded) for n, exercise in enumerate(catalogue))
-
-
-def _entry(number: int, exercise: Exercise, names: Mapping[Muscle, str]) -> Entry:
-    called = dict.fromkeys(fold(name) for name in (exercise.name, *exercise.aliases))
-    more = [
-        *(names[w.muscle] for w in exercise.work),
-        *(fold(thing.value) for thing in exercise.equipment),
-        fold(exercise.pattern.value),
-    ]
-    listed = "".join(f"\n {name}" for name in called) + "\n"
-    words = f"{listed} {' '.join(dict.fromkeys(more))}"
-    return Entry(number, exercise, words, listed, listed.replace(" ", ""))
+    return tuple(Entry(n, exercise, folded) for n, exercise in enumerate(catalogue))
 
 
 class Finder:

@@ -7,10 +7,9 @@ from PySide6.QtCore import QPointF
 
 from app.domain.exercise import ExerciseKey
 from app.domain.program import Span
-from app.ui.carry import Carried
+from app.ui.carry import Carried, Via
 from app.ui.grid import WeekGrid, carrier
 from app.ui.grid.geometry import Target
-from app.ui.grid.hand import Via
 from app.ui.grid.verdict import Word
 from tests.ui.grid import scene
 

@@ -6,9 +6,9 @@ from app.desk import Preview
 from app.domain.exercise import ExerciseKey
 from app.domain.findings import Edit
 from app.domain.program import Span
-from app.ui.carry import Carried
+from app.ui.carry import Carried, Via
 from app.ui.grid.geometry import Target
-from app.ui.grid.hand import Hand, Via, place_words
+from app.ui.grid.hand import Hand, place_words
 from tests.ui.grid import scene
 
 

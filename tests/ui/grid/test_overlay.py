@@ -6,10 +6,9 @@ import pytest
 from PySide6.QtGui import QImage, QPainter
 
 from app.domain.exercise import ExerciseKey
-from app.ui.carry import Carried
+from app.ui.carry import Carried, Via
 from app.ui.grid import WeekGrid, overlay
 from app.ui.grid.geometry import Target, mark_of
-from app.ui.grid.hand import Via
 from app.ui.grid.pens import make_pens
 from app.ui.theme import LIGHT
 from tests.ui.grid import scene

@@ -44,8 +44,7 @@ def test_the_picture_is_kept_while_nothing_changes(grid):
 
 def test_aiming_repaints_the_overlay_alone(grid):
     from app.domain.exercise import ExerciseKey
-    from app.ui.carry import Carried
-    from app.ui.grid.hand import Via
+    from app.ui.carry import Carried, Via
 
     grid.carrier.pick_up(Carried(exercise=ExerciseKey("curl")), Via.MOUSE)
     before = grid.grab().toImage()

@@ -9,10 +9,10 @@ from app.domain.client import FreeTime, Limitation
 from app.domain.exercise import ExerciseKey, Joint, Motion, Muscle
 from app.domain.findings import Finding, Place, Weight
 from app.domain.ranges import Range, RangeBook
-from app.ui.carry import Carried
+from app.ui.carry import Carried, Via
 from app.ui.grid import verdict
 from app.ui.grid.geometry import Target
-from app.ui.grid.hand import Hand, Via
+from app.ui.grid.hand import Hand
 from app.ui.grid.verdict import Row, Word
 from tests.ui.grid import scene
 

@@ -10,9 +10,8 @@ from PySide6.QtWidgets import QApplication, QToolTip
 from app.domain.exercise import ExerciseKey
 from app.domain.program import SlotId, Span
 from app.ui.bench import Bench
-from app.ui.carry import Carried
+from app.ui.carry import Carried, Via
 from app.ui.grid import WeekGrid
-from app.ui.grid.hand import Via
 from tests.ui.grid import scene
 from tests.ui.grid.gestures import CTRL, Drag, drag_to
 
