@@ -203,11 +203,11 @@ def prepare() -> None:
     """Bring in what no first picture shows but the first gestures need; safe in another thread."""
     from app.ui import accounts, field_help, working_popup
     from app.ui.client import check_in_cells
-    from app.ui.grid import acts, drag, feet, hand, inline
+    from app.ui.grid import acts, drag, feet, hand, inline, session_acts
     from app.ui.library import empty, menu
 
     _ = (accounts, field_help, working_popup, check_in_cells)
-    _ = (acts, drag, feet, hand, inline, empty, menu)
+    _ = (acts, drag, feet, hand, inline, session_acts, empty, menu)
     Store.prepare()
 
 
