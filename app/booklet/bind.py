@@ -4,9 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import replace
-from io import BytesIO
-
-from reportlab import rl_config
 
 from app.booklet import (
     caution_page,
@@ -29,14 +26,15 @@ from app.booklet import (
 )
 from app.booklet.book import Book, Cite, Page, Sheet, frame_for, left_mm
 from app.booklet.content import Content, Kind, Options, Paper, Part
-from app.booklet.fields import Fields, FormCanvas
+from app.booklet.document import open_document
+from app.booklet.fields import Fields
 from app.booklet.figures import FigureForms
-from app.booklet.fonts import Face, open_faces, refuse_missing
-from app.booklet.pen import PT, Pen
+from app.booklet.fonts import open_faces, refuse_missing
+from app.booklet.pen import Pen
 from app.booklet.season import sum_up
 from app.domain import form_names
 from app.domain.errors import CoachError
-from app.domain.wording import language, tr, trn
+from app.domain.wording import tr, trn
 from app.domain.work import Issue
 
 
@@ -152,27 +150,17 @@ def _cites(pages: Iterable[Page]) -> Mapping[Cite, tuple[int, ...]]:
 
 def print_pages(book: Book, pages: tuple[Page, ...]) -> bytes:
     """The bound pages as a PDF. Raises BookletError for letters that the fonts do not have."""
-    out = BytesIO()
     wide_mm, tall_mm = book.options.size_mm
-    # binary streams: the usual text form costs time and a quarter more bytes
-    rl_config.useA85 = 0
-    canvas = FormCanvas(
-        out,
-        pagesize=(wide_mm * PT, tall_mm * PT),
-        pageCompression=1,
-        invariant=1,
-        initialFontName=Face.SANS.value,  # type: ignore[arg-type]  # the stubs are wrong here
-        initialFontSize=11,
-        lang=language().code,
-    )
     program = book.issue.program
-    canvas.setTitle(program.name)
-    canvas.setAuthor(book.issue.coach.name)
-    canvas.setSubject(
-        trn("Training booklet, {n} week", "Training booklet, {n} weeks", len(program.weeks))
+    canvas, out = open_document(
+        wide_mm,
+        tall_mm,
+        title=program.name,
+        author=book.issue.coach.name,
+        subject=trn(
+            "Training booklet, {n} week", "Training booklet, {n} weeks", len(program.weeks)
+        ),
     )
-    canvas.setCreator("Weekloom")
-    canvas.setViewerPreference("DisplayDocTitle", "true")
     pen = Pen(canvas, book.faces, book.palette, book.frame.height_mm, zoom=book.zoom)
     sheet = Sheet(
         pen=pen,

@@ -9,9 +9,8 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from io import BytesIO
 
-from reportlab import rl_config
-
 from app.booklet.content import Paper
+from app.booklet.document import open_document
 from app.booklet.fields import FormCanvas
 from app.booklet.fonts import (
     BODY,
@@ -21,14 +20,13 @@ from app.booklet.fonts import (
     SECTION_REST,
     TITLE,
     TITLE_18,
-    Face,
     Faces,
     Style,
     refuse_missing,
 )
 from app.booklet.palette import COLOUR, GREY, Palette
-from app.booklet.pen import PT, Box, Pen
-from app.domain.wording import language, tr
+from app.booklet.pen import Box, Pen
+from app.domain.wording import tr
 
 MARGIN_MM, TOP_MM, FOOT_MM = 16.0, 24.2, 13.0
 
@@ -188,23 +186,12 @@ def print_flow(ground: Ground, heading: Heading, blocks: Iterable[Block]) -> byt
 
 def open_canvas(ground: Ground, heading: Heading) -> tuple[FormCanvas, BytesIO]:
     """A canvas of the ground's size with the file's own words, and what it is saved into."""
-    out = BytesIO()
-    # binary streams: the usual text form costs time and a quarter more bytes
-    rl_config.useA85 = 0
-    canvas = FormCanvas(
-        out,
-        pagesize=(ground.width_mm * PT, ground.height_mm * PT),
-        pageCompression=1,
-        invariant=1,
-        initialFontName=Face.SANS.value,  # type: ignore[arg-type]  # the stubs are wrong here
-        initialFontSize=11,
-        lang=language().code,
+    return open_document(
+        ground.width_mm,
+        ground.height_mm,
+        title=heading.subject or heading.title,
+        author=heading.author,
     )
-    canvas.setTitle(heading.subject or heading.title)
-    canvas.setAuthor(heading.author)
-    canvas.setCreator("Weekloom")
-    canvas.setViewerPreference("DisplayDocTitle", "true")
-    return canvas, out
 
 
 def _draw_head(pen: Pen, ground: Ground, heading: Heading) -> None:
