@@ -33,14 +33,23 @@ PDF = "PDF (*.pdf)"
 class PaperSheet(Sheet):
     """Options left, pages right, verbs at the foot; it stays open when the paper is kept.
 
-    job_name: of the print job, which names no client.
+    job_name: of the print job, which names no client. grey: the box for tones of a grey printer,
+    where the options have one already.
     """
 
-    def __init__(self, bench: Bench, parent: QWidget | None, title: str, *, job_name: str) -> None:
+    def __init__(
+        self,
+        bench: Bench,
+        parent: QWidget | None,
+        title: str,
+        *,
+        job_name: str,
+        grey: QCheckBox | None = None,
+    ) -> None:
         super().__init__(parent, title, verb=tr("Save as PDF…"))
         self.bench, self.job_name = bench, job_name
         self._job: worker.Job[bytes] | None = None
-        self.grey = QCheckBox(tr("Tones for a grey printer"))
+        self.grey = grey or QCheckBox(tr("Tones for a grey printer"))
         self.grey.setMinimumHeight(24)
         self.view = PaperView()
         self.busy = QProgressBar()
@@ -49,6 +58,7 @@ class PaperSheet(Sheet):
         self.busy.setTextVisible(False)
         self.busy.hide()
         self.status = plain("", role="small")
+        self.status.setWordWrap(True)
         self.print_button = button(tr("Print…"), self.print_pages)
         self.finished.connect(lambda _result: self.let_go())
 
@@ -68,9 +78,18 @@ class PaperSheet(Sheet):
         self.foot.insertWidget(2, self.print_button)
         self.cancel_button.setText(tr("Close"))
 
+    # -- overridden ------------------------------------------------------------------------
+
     def file_name(self) -> str:
-        """The name that a file of the paper is offered under; overridden."""
+        """The name that a file of the paper is offered under."""
         return "paper.pdf"
+
+    def is_folded(self) -> bool:
+        """True if the pages lie on sheets that fold into a booklet."""
+        return False
+
+    def handed_on(self) -> None:
+        """What follows once the paper is kept or printed. Raises CoachError."""
 
     # -- making ----------------------------------------------------------------------------
 
@@ -82,19 +101,25 @@ class PaperSheet(Sheet):
         if self._job is not None:
             self._job.cancel()
         self.busy.show()
-        self._job = worker.start(work, self._made, self.failed)
+        self._job = worker.start(work, self.show_made, self._failed)
 
-    def _made(self, content: bytes) -> None:
+    def show_made(self, content: bytes) -> None:
+        """Show the pages that were made."""
         self._job = None
         self.busy.hide()
         self.view.show_paper(content)
         self.enable(True)
 
-    def failed(self, error: CoachError) -> None:
-        """Show why there are no pages."""
+    def _failed(self, error: CoachError) -> None:
+        self.view.close_paper()
+        self.refuse(error)
+
+    def refuse(self, error: CoachError) -> None:
+        """Say why no pages can be made; those that are shown stay, but are not handed on."""
+        if self._job is not None:
+            self._job.cancel()
         self._job = None
         self.busy.hide()
-        self.view.close_paper()
         self.enable(False)
         self.show_error(error.sentence)
 
@@ -111,29 +136,40 @@ class PaperSheet(Sheet):
 
     def try_keep(self) -> None:
         """Ask where to and write the PDF file; stay open."""
-        self.save(self.view.content, self.file_name(), PDF)
+        if self.save(self.view.content, self.file_name(), PDF):
+            self._hand_on()
 
-    def save(self, content: bytes, name: str, kind: str) -> None:
-        """Ask where to and write a file; an error is shown, and the dialog stays open."""
+    def _hand_on(self) -> None:
+        try:
+            self.handed_on()
+        except CoachError as error:
+            self.show_error(error.sentence)
+
+    def save(self, content: bytes, name: str, kind: str) -> bool:
+        """Ask where to and write a file; an error is shown, and the dialog stays open.
+
+        True once the file is there.
+        """
         path, _ = QFileDialog.getSaveFileName(self, self.windowTitle(), name, kind)
         if not path:
-            return
+            return False
         self.show_error("")
         try:
             write_file(Path(path), content)
         except CoachError as error:
             self.show_error(error.sentence)
-            return
+            return False
         told = tr("Saved: {name}", name=Path(path).name)
         self.bench.said.emit(told)
         self.status.setText(told)
+        return True
 
     def print_pages(self) -> None:
         """Show the system's print dialog and print the pages at their exact size."""
         pages = self.view.pages
         if pages is None:
             return
-        printer = ask_printer(self, pages, name=self.job_name)
+        printer = ask_printer(self, pages, name=self.job_name, folded=self.is_folded())
         if printer is None:
             return
         self.show_error("")
@@ -141,6 +177,8 @@ class PaperSheet(Sheet):
             print_on(printer, pages, grey=self.grey.isChecked())
         except CoachError as error:
             self.show_error(error.sentence)
+            return
+        self._hand_on()
 
     def let_go(self) -> None:
         """Drop what is being made, and the pages."""

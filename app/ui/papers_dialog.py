@@ -118,7 +118,7 @@ class PapersDialog(PaperSheet):
         try:
             look = self.look()
         except CoachError as error:
-            self.failed(error)
+            self.refuse(error)
             return
         order = self.order
         self.start(lambda: kind.make(order, look))

@@ -141,7 +141,7 @@ class ProgressReportDialog(PaperSheet):
         try:
             made = self.report()
         except CoachError as error:
-            self.failed(error)
+            self.refuse(error)
             return
         paper, grey = SIZES[self.paper.currentIndex()][0], self.grey.isChecked()
 

@@ -105,59 +105,60 @@ def test_nothing_can_be_handed_out_before_there_are_pages(
 
 
 def test_every_page_is_listed_and_the_first_is_open(dialog: BookletDialog) -> None:
-    assert len(dialog.pages) > 4
-    assert dialog.thumbs.count() == len(dialog.pages)
-    assert dialog.thumbs.currentRow() == 0
-    assert dialog.page.accessibleDescription() == f"Page 1 of {len(dialog.pages)}"
-    assert not dialog.page.pixmap().isNull()
+    assert len(dialog.view.pages) > 4
+    assert dialog.view.thumbs.count() == len(dialog.view.pages)
+    assert dialog.view.thumbs.currentRow() == 0
+    assert dialog.view.page.accessibleDescription() == f"Page 1 of {len(dialog.view.pages)}"
+    assert not dialog.view.page.pixmap().isNull()
     assert dialog.busy.isHidden()
-    assert dialog.status.text().startswith(f"{len(dialog.pages)} pages, ")
+    assert dialog.status.text().startswith(f"{len(dialog.view.pages)} pages, ")
 
 
 def test_thumbnails_come_one_by_one(qtbot: QtBot, dialog: BookletDialog) -> None:
-    rows = range(dialog.thumbs.count())
+    rows = range(dialog.view.thumbs.count())
     qtbot.waitUntil(
-        lambda: not any(dialog.thumbs.item(row).icon().isNull() for row in rows), timeout=WAIT_MS
+        lambda: not any(dialog.view.thumbs.item(row).icon().isNull() for row in rows),
+        timeout=WAIT_MS,
     )
 
 
 def test_page_keys_turn_pages_and_stop_at_the_ends(dialog: BookletDialog) -> None:
     QTest.keyClick(dialog, Qt.Key.Key_PageDown)
-    assert dialog.page.accessibleDescription().startswith("Page 2 of")
+    assert dialog.view.page.accessibleDescription().startswith("Page 2 of")
     for _ in range(3):
         QTest.keyClick(dialog, Qt.Key.Key_PageUp)
-    assert dialog.page.accessibleDescription().startswith("Page 1 of")
-    dialog.thumbs.setCurrentRow(dialog.thumbs.count() - 1)
+    assert dialog.view.page.accessibleDescription().startswith("Page 1 of")
+    dialog.view.thumbs.setCurrentRow(dialog.view.thumbs.count() - 1)
     QTest.keyClick(dialog, Qt.Key.Key_PageDown)
-    assert dialog.thumbs.currentRow() == dialog.thumbs.count() - 1
+    assert dialog.view.thumbs.currentRow() == dialog.view.thumbs.count() - 1
 
 
 def test_another_paper_makes_the_pages_anew(qtbot: QtBot, dialog: BookletDialog) -> None:
-    assert dialog.pages.size_pt(0).width() == pytest.approx(A4[0], abs=0.5)
-    dialog.paper.setCurrentIndex(1)
+    assert dialog.view.pages.size_pt(0).width() == pytest.approx(A4[0], abs=0.5)
+    dialog.fields.paper.setCurrentIndex(1)
     assert not dialog.keep_button.isEnabled()
     made(qtbot, dialog)
-    size = dialog.pages.size_pt(0)
+    size = dialog.view.pages.size_pt(0)
     assert (size.width(), size.height()) == pytest.approx(LETTER, abs=0.5)
 
 
 def test_tones_for_a_grey_printer_make_other_pages(qtbot: QtBot, dialog: BookletDialog) -> None:
-    colour = dialog.content
+    colour = dialog.view.content
     dialog.grey.click()
     made(qtbot, dialog)
-    assert dialog.content != colour
+    assert dialog.view.content != colour
     dialog.grey.click()
     made(qtbot, dialog)
-    assert dialog.content == colour
+    assert dialog.view.content == colour
 
 
 def test_fewer_weeks_make_fewer_pages(qtbot: QtBot, dialog: BookletDialog) -> None:
-    whole = len(dialog.pages)
-    retype(dialog.first, "2")
-    retype(dialog.last, "3")
-    qtbot.waitUntil(lambda: len(dialog.pages) < whole, timeout=WAIT_MS)
+    whole = len(dialog.view.pages)
+    retype(dialog.fields.first, "2")
+    retype(dialog.fields.last, "3")
+    qtbot.waitUntil(lambda: len(dialog.view.pages) < whole, timeout=WAIT_MS)
     made(qtbot, dialog)
-    assert dialog.thumbs.count() == len(dialog.pages)
+    assert dialog.view.thumbs.count() == len(dialog.view.pages)
     assert dialog.options() == Options(weeks=(2, 3))
 
 
@@ -173,15 +174,15 @@ def test_fewer_weeks_make_fewer_pages(qtbot: QtBot, dialog: BookletDialog) -> No
 def test_weeks_that_cannot_be_give_a_sentence_and_nothing_to_hand_out(
     qtbot: QtBot, dialog: BookletDialog, first: str, last: str, parts: tuple[str, ...]
 ) -> None:
-    retype(dialog.first, first)
-    retype(dialog.last, last)
+    retype(dialog.fields.first, first)
+    retype(dialog.fields.last, last)
     qtbot.waitUntil(lambda: bool(dialog.wrong.text()), timeout=WAIT_MS)
     for part in parts:
         assert part in dialog.wrong.text()
     assert not dialog.keep_button.isEnabled()
     assert not dialog.print_button.isEnabled()
-    retype(dialog.first, "1")
-    retype(dialog.last, "2")
+    retype(dialog.fields.first, "1")
+    retype(dialog.fields.last, "2")
     made(qtbot, dialog)
     assert dialog.wrong.text() == ""
 
@@ -189,14 +190,14 @@ def test_weeks_that_cannot_be_give_a_sentence_and_nothing_to_hand_out(
 def test_options_changed_while_pages_are_made_leave_only_the_last(
     qtbot: QtBot, opening: BookletDialog
 ) -> None:
-    opening.paper.setCurrentIndex(1)
-    opening.paper.setCurrentIndex(0)
-    opening.paper.setCurrentIndex(1)
+    opening.fields.paper.setCurrentIndex(1)
+    opening.fields.paper.setCurrentIndex(0)
+    opening.fields.paper.setCurrentIndex(1)
     made(qtbot, opening)
     assert QThreadPool.globalInstance().waitForDone(WAIT_MS)
     QCoreApplication.processEvents()
     assert opening.options().paper is Paper.LETTER
-    assert opening.pages.size_pt(0).width() == pytest.approx(LETTER[0], abs=0.5)
+    assert opening.view.pages.size_pt(0).width() == pytest.approx(LETTER[0], abs=0.5)
 
 
 def test_what_cannot_be_printed_is_said(
@@ -218,8 +219,8 @@ def test_saved_it_is_one_file_and_one_issue(
 ) -> None:
     with qtbot.waitSignal(bench.said) as said:
         dialog.try_keep()
-    assert str(saving) in said.args[0]
-    assert saving.read_bytes() == dialog.content
+    assert said.args == [f"Saved: {saving.name}"]
+    assert saving.read_bytes() == dialog.view.content
     assert saving.read_bytes().startswith(b"%PDF")
     (line,) = store.issues(PROGRAM.id)
     issue: Issue = store.load_issue(line.id)
@@ -285,8 +286,8 @@ def test_closed_while_pages_are_made_nothing_comes_back(qtbot: QtBot, bench: Ben
     dialog.reject()
     assert QThreadPool.globalInstance().waitForDone(WAIT_MS)
     QCoreApplication.processEvents()
-    assert dialog.pages is None
-    assert dialog.content == b""
+    assert dialog.view.pages is None
+    assert dialog.view.content == b""
 
 
 # -- printing ------------------------------------------------------------------------------
@@ -362,13 +363,15 @@ def test_everybody_can_use_it(qtbot: QtBot, dressed: QApplication, dialog: Bookl
 def test_folded_pages_lie_in_pairs_on_sheets(
     qtbot: QtBot, dialog: BookletDialog, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    flat = len(dialog.pages)
-    dialog.folded.setChecked(True)
-    qtbot.waitUntil(lambda: dialog.pages is not None and len(dialog.pages) != flat, timeout=WAIT_MS)
-    assert len(dialog.pages) == -(-flat // 4) * 2
-    size = dialog.pages.size_pt(0)
+    flat = len(dialog.view.pages)
+    dialog.fields.folded.setChecked(True)
+    qtbot.waitUntil(
+        lambda: dialog.view.pages is not None and len(dialog.view.pages) != flat, timeout=WAIT_MS
+    )
+    assert len(dialog.view.pages) == -(-flat // 4) * 2
+    size = dialog.view.pages.size_pt(0)
     assert size.width() > size.height()
-    assert dialog.status.text().startswith(f"{len(dialog.pages) // 2} sheets")
+    assert dialog.status.text().startswith(f"{len(dialog.view.pages) // 2} sheets")
     asked: list[QPrinter] = []
 
     def refuse(chosen: QPrintDialog) -> int:
@@ -407,11 +410,12 @@ def test_an_excerpt_says_so_in_its_file_name_and_keeps_an_issue(
     tmp_path: Path,
 ) -> None:
     offered: list[str] = []
-    whole = len(dialog.pages)
-    retype(dialog.last, "2")
+    whole = len(dialog.view.pages)
+    retype(dialog.fields.last, "2")
     # bound before it may be there again at once: the pages tell, and not the button
     qtbot.waitUntil(
-        lambda: dialog.pages is not None and 0 < len(dialog.pages) < whole, timeout=WAIT_MS
+        lambda: dialog.view.pages is not None and 0 < len(dialog.view.pages) < whole,
+        timeout=WAIT_MS,
     )
     made(qtbot, dialog)
 
@@ -431,11 +435,11 @@ def test_a_form_and_a_wall_sheet_are_made_and_looked_at(
 ) -> None:
     dialog.fields.kind.setCurrentIndex(1)
     made(qtbot, dialog)
-    assert b"/AcroForm" in dialog.content
+    assert b"/AcroForm" in dialog.view.content
     dialog.fields.kind.setCurrentIndex(2)
     made(qtbot, dialog)
-    assert len(dialog.pages) == 1
-    size = dialog.pages.size_pt(0)
+    assert len(dialog.view.pages) == 1
+    size = dialog.view.pages.size_pt(0)
     assert size.width() > size.height()
 
 
@@ -448,7 +452,7 @@ def test_the_mark_stands_on_the_cover(qtbot: QtBot, bench: Bench, store: Store) 
     dialog = BookletDialog(bench, None, today=TODAY)
     qtbot.addWidget(dialog)
     made(qtbot, dialog)
-    assert b"/Subtype /Image" in dialog.content
+    assert b"/Subtype /Image" in dialog.view.content
     dialog.reject()
     assert QThreadPool.globalInstance().waitForDone(WAIT_MS)
     QCoreApplication.processEvents()
@@ -457,8 +461,8 @@ def test_the_mark_stands_on_the_cover(qtbot: QtBot, bench: Bench, store: Store) 
 def test_the_booklet_is_bound_in_the_language_that_is_chosen(
     qtbot: QtBot, dialog: BookletDialog
 ) -> None:
-    before = dialog.content
+    before = dialog.view.content
     dialog.fields.language.setCurrentIndex(dialog.fields.language.findData("de"))
     made(qtbot, dialog)
-    assert dialog.content != before
-    assert b"/Lang (de)" in dialog.content
+    assert dialog.view.content != before
+    assert b"/Lang (de)" in dialog.view.content

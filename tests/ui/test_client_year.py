@@ -119,7 +119,7 @@ def hand_out(qtbot: QtBot, bench: Bench, path: Path, monkeypatch: pytest.MonkeyP
     """The first six weeks are handed out as a booklet."""
     dialog = BookletDialog(bench, None, today=bench.desk.program.start - timedelta(days=2))
     qtbot.addWidget(dialog)
-    dialog.last.set_value(WEEKS_DONE)
+    dialog.fields.last.set_value(WEEKS_DONE)
     dialog.make()
     qtbot.waitUntil(dialog.keep_button.isEnabled, timeout=WAIT_MS)
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(path), ""))

@@ -86,6 +86,48 @@ def test_why_there_are_no_pages_is_said_and_nothing_can_be_kept(
     assert sheet.view.pages is None
 
 
+def test_choices_that_cannot_be_drop_what_is_made_and_leave_the_pages_in_sight(
+    sheet: PaperSheet, qtbot: QtBot
+) -> None:
+    late = Event()
+
+    def slow() -> bytes:
+        late.wait(10)
+        return pdf(9)
+
+    sheet.start(pdf)
+    qtbot.waitUntil(sheet.keep_button.isEnabled, timeout=WAIT_MS)
+    sheet.start(slow)
+    sheet.refuse(CoachError("There is no week 9.", mend="Choose another."))
+    late.set()
+    assert QThreadPool.globalInstance().waitForDone(WAIT_MS)
+    QCoreApplication.processEvents()
+    assert len(sheet.view.pages) == 1
+    assert not sheet.keep_button.isEnabled()
+    assert not sheet.busy.isVisible()
+    assert "no week 9" in sheet.wrong.text()
+
+
+def test_what_follows_is_done_once_the_file_is_there_and_its_error_is_said(
+    sheet: PaperSheet, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    sheet.start(pdf)
+    qtbot.waitUntil(sheet.keep_button.isEnabled, timeout=WAIT_MS)
+    out = tmp_path / "out.pdf"
+
+    def note() -> None:
+        assert out.is_file()
+        raise CoachError("It cannot be noted.", mend="Try again.")
+
+    monkeypatch.setattr(sheet, "handed_on", note)
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: ("", ""))
+    sheet.keep_button.click()
+    assert sheet.wrong.text() == ""
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(out), ""))
+    sheet.keep_button.click()
+    assert "cannot be noted" in sheet.wrong.text()
+
+
 def test_a_file_is_written_and_the_sheet_stays_open(
     sheet: PaperSheet, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch, tmp_path: Path
 ) -> None:

@@ -119,7 +119,7 @@ def test_what_cannot_be_printed_or_written_is_said(qtbot, dialog, tmp_path, monk
 
 def test_printing_asks_the_system_and_can_be_cancelled(dialog, monkeypatch):
     asked = []
-    monkeypatch.setattr(paper_sheet, "ask_printer", lambda *_, name: asked.append(name))
+    monkeypatch.setattr(paper_sheet, "ask_printer", lambda *_, name, **_more: asked.append(name))
     dialog.print_button.click()
     assert asked == ["Weekloom progress report"]
 
