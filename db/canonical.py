@@ -2,7 +2,8 @@
 
 An issue is frozen the day it is handed out, an exercise of the coach's own is kept as one. The
 text is canonical (sorted names, no spaces), so equal values give equal text. Reading follows the
-types of the fields: a field the text lacks takes its default, one it has too much is refused.
+types of the fields: a field the text lacks takes its default, one it has too much is refused. A
+drill without a dose of its own is its key alone, as it was before drills had doses.
 """
 
 from __future__ import annotations
@@ -16,6 +17,8 @@ from types import NoneType, UnionType
 from typing import Any, NewType, TypeVar, Union, get_args, get_origin, get_type_hints
 
 from app.domain.effort import PercentOneRm, PercentRepMax, Rir
+from app.domain.exercise import ExerciseKey
+from app.domain.program import Drill
 
 T = TypeVar("T")
 
@@ -39,6 +42,8 @@ def decode(kind: type[T], text: str) -> T:
 
 
 def _plain(value: Any) -> Any:
+    if isinstance(value, Drill) and value.dose is None:
+        return value.exercise
     if is_dataclass(value):
         plain = {f.name: _plain(getattr(value, f.name)) for f in fields(value)}
         if name := _NAMES.get(type(value)):
@@ -71,6 +76,8 @@ def _value(kind: Any, plain: Any) -> Any:
     if origin is frozenset:
         (of,) = get_args(kind)
         return frozenset(_value(of, part) for part in plain)
+    if kind is Drill and isinstance(plain, str):
+        return Drill(ExerciseKey(plain))
     if is_dataclass(kind):
         return _record(kind, plain)
     if issubclass(kind, Enum):

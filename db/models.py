@@ -463,7 +463,7 @@ class SessionRow(Model):
 
 
 class WarmupRow(Model):
-    """A drill before a session, in order."""
+    """A drill before a session, in order. Without rounds, as much as its zone says."""
 
     __tablename__ = "warmups"
     __table_args__ = (
@@ -478,6 +478,9 @@ class WarmupRow(Model):
     session_id: Mapped[int] = mapped_column(primary_key=True, autoincrement=False)
     position: Mapped[int] = place_in_order()
     exercise: Mapped[str]
+    rounds: Mapped[int | None] = mapped_column(law("rounds", "rounds >= 1"))
+    reps_low: Mapped[int | None] = mapped_column(law("reps_low", "reps_low >= 1"))
+    reps_high: Mapped[int | None] = mapped_column(law("reps_high", "reps_high >= 1"))
 
 
 class SlotRow(Model):
@@ -485,7 +488,8 @@ class SlotRow(Model):
 
     effort_kind says how `effort` is meant: rir, one_rm or rep_max; pinned: names of the pinned
     fields, sorted, with a space between; prepared: keys of the prepared substitutes, likewise,
-    in the coach's order.
+    in the coach's order; ramp: ramp sets as the coach set them, '50%x5 60kgx2', empty for none of
+    them, null for those that are worked out.
     """
 
     __tablename__ = "slots"
@@ -524,6 +528,7 @@ class SlotRow(Model):
     load_kg: Mapped[float | None]
     pinned: Mapped[str]
     prepared: Mapped[str]
+    ramp: Mapped[str | None]
 
 
 # ---------------------------------------------------------------------------- what was kept

@@ -12,6 +12,8 @@ from app.domain.program import (
     Acceptance,
     Block,
     Day,
+    Drill,
+    DrillDose,
     Field,
     Program,
     ProgramId,
@@ -25,6 +27,7 @@ from app.domain.program import (
     Week,
     WeekId,
 )
+from app.domain.ramp import Ramp, RampStep
 from db.errors import missing
 from db.reading import date_of, rows_of
 
@@ -93,20 +96,38 @@ def _slots(rows: list[sqlite3.Row]) -> dict[int, list[Slot]]:
                 load_kg=r["load_kg"],
                 pinned=frozenset(map(Field, r["pinned"].split())),
                 prepared=tuple(map(ExerciseKey, r["prepared"].split())),
+                ramp=_ramp(r["ramp"]),
             )
         )
     return by_session
 
 
-def _warmups(rows: list[sqlite3.Row]) -> dict[int, list[ExerciseKey]]:
-    by_session: dict[int, list[ExerciseKey]] = defaultdict(list)
+def _ramp(text: str | None) -> Ramp | None:
+    """'50%x5 60kgx2' as `program_rows` writes it; empty: no ramp set; None: worked out."""
+    if text is None:
+        return None
+    steps = []
+    for part in text.split():
+        amount, _, reps = part.rpartition("x")
+        if amount.endswith("%"):
+            steps.append(RampStep(int(reps), percent=float(amount[:-1])))
+        else:
+            steps.append(RampStep(int(reps), load_kg=float(amount.removesuffix("kg"))))
+    return Ramp(tuple(steps))
+
+
+def _warmups(rows: list[sqlite3.Row]) -> dict[int, list[Drill]]:
+    by_session: dict[int, list[Drill]] = defaultdict(list)
     for r in rows:
-        by_session[r["session_id"]].append(ExerciseKey(r["exercise"]))
+        dose = None
+        if r["rounds"] is not None:
+            dose = DrillDose(r["rounds"], Reps(r["reps_low"], r["reps_high"]))
+        by_session[r["session_id"]].append(Drill(ExerciseKey(r["exercise"]), dose))
     return by_session
 
 
 def _sessions(
-    rows: list[sqlite3.Row], slots: dict[int, list[Slot]], warmups: dict[int, list[ExerciseKey]]
+    rows: list[sqlite3.Row], slots: dict[int, list[Slot]], warmups: dict[int, list[Drill]]
 ) -> dict[tuple[int, int], list[Session]]:
     by_day: dict[tuple[int, int], list[Session]] = defaultdict(list)
     for r in rows:

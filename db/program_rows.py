@@ -19,6 +19,7 @@ from app.domain.program import (
     Week,
     WeekId,
 )
+from app.domain.ramp import Ramp
 from db import models
 from db.rows import Rows, Values, put, table_of
 
@@ -192,9 +193,12 @@ def _warmup_rows(program_id: ProgramId, session: Session) -> list[Values]:
             "program_id": program_id,
             "session_id": session.id,
             "position": position,
-            "exercise": exercise,
+            "exercise": drill.exercise,
+            "rounds": None if drill.dose is None else drill.dose.rounds,
+            "reps_low": None if drill.dose is None else drill.dose.reps.low,
+            "reps_high": None if drill.dose is None else drill.dose.reps.high,
         }
-        for position, exercise in enumerate(session.warmup)
+        for position, drill in enumerate(session.warmup)
     ]
 
 
@@ -228,7 +232,18 @@ def _slot_row(program_id: ProgramId, session_id: SessionId, position: int, *, sl
         "load_kg": slot.load_kg,
         "pinned": " ".join(sorted(slot.pinned)),
         "prepared": " ".join(slot.prepared),
+        "ramp": None if slot.ramp is None else _ramp_column(slot.ramp),
     }
+
+
+def _ramp_column(ramp: Ramp) -> str:
+    """'50%x5 60kgx2', empty for no ramp set."""
+    return " ".join(
+        f"{step.percent!r}%x{step.reps}"
+        if step.load_kg is None
+        else f"{step.load_kg!r}kgx{step.reps}"
+        for step in ramp.steps
+    )
 
 
 def _effort_columns(effort: Effort) -> tuple[str, float]:

@@ -6,7 +6,8 @@ Days are parted by `|` and named by three letters (a day named twice has two ses
 by commas. After the key of an exercise, in any order: `3x8` or `3x8-10`, `RIR 2`, `80%` (of the
 one-repetition maximum), `95%RM` (of the rep-max load), `rest 90`, `tempo 3-0-1-0`, `pair A`,
 `core`, `60kg` (set by hand), `pin sets`. A leading `light |` makes the week light; drills of a
-warm-up stand in brackets after the day: `Mon (band_walk bridge): ...`.
+warm-up stand in brackets after the day, with a dose of their own or without:
+`Mon (band_walk 2x8-10 bridge): ...`. `ramp 50%x5/60kgx3` sets ramp sets by hand, `ramp off` none.
 
 The catalogue here is small and independent of the shipped one, so that a test says what it needs.
 """
@@ -39,6 +40,8 @@ from app.domain.exercise import (
 from app.domain.program import (
     EMPTY_WEEK,
     Block,
+    Drill,
+    DrillDose,
     Field,
     Program,
     ProgramId,
@@ -52,9 +55,12 @@ from app.domain.program import (
     Week,
     WeekId,
 )
+from app.domain.ramp import NO_RAMP, read_ramp
 
 START = date(2026, 11, 23)
 """A Monday, the start of every program built here."""
+
+_SCHEME = re.compile(r"(\d+)x(\d+)(?:-(\d+))?")
 
 DAY_NAMES = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
 
@@ -90,15 +96,28 @@ def week(text: str = "", *, numbers: Numbers | None = None, light: bool = False)
         name, _, drills = head.partition("(")
         number = DAY_NAMES.index(name.strip())
         sessions = days[number].sessions
-        warmup = tuple(ExerciseKey(key) for key in drills.rstrip(") ").split())
+        warmup = drills_of(drills.rstrip(") "))
         built = _session((number, len(sessions)), body, warmup=warmup, numbers=numbers)
         days[number] = replace(days[number], sessions=(*sessions, built))
     return Week(week_id, tuple(days), light=light)
 
 
-def session(text: str, *, warmup: tuple[ExerciseKey, ...] = ()) -> Session:
-    """One session, in the notation for a day without its name."""
-    return _session((0, 0), text, warmup=warmup, numbers=Numbers())
+def drills_of(text: str) -> tuple[Drill, ...]:
+    """Drills as they stand in the brackets after a day."""
+    found: list[Drill] = []
+    for word in text.split():
+        if scheme := _SCHEME.fullmatch(word):
+            rounds, low, high = scheme.groups()
+            dose = DrillDose(int(rounds), Reps(int(low), int(high or low)))
+            found[-1] = replace(found[-1], dose=dose)
+        else:
+            found.append(Drill(ExerciseKey(word)))
+    return tuple(found)
+
+
+def session(text: str, *, warmup: str = "") -> Session:
+    """One session, in the notation for a day without its name; warmup: for its brackets."""
+    return _session((0, 0), text, warmup=drills_of(warmup), numbers=Numbers())
 
 
 def slot(text: str) -> Slot:
@@ -143,7 +162,7 @@ def client(**fields: Any) -> Client:
 
 
 def _session(
-    place: tuple[int, int], text: str, *, warmup: tuple[ExerciseKey, ...], numbers: Numbers
+    place: tuple[int, int], text: str, *, warmup: tuple[Drill, ...], numbers: Numbers
 ) -> Session:
     session_id, seen = SessionId(numbers.next()), dict[str, int]()
     slots = []
@@ -163,7 +182,7 @@ def _slot(words: list[str], slot_id: SlotId, *, strand: StrandId) -> Slot:
     rest = iter(words[1:])
     pinned = set()
     for word in rest:
-        if scheme := re.fullmatch(r"(\d+)x(\d+)(?:-(\d+))?", word):
+        if scheme := _SCHEME.fullmatch(word):
             sets, low, high = scheme.groups()
             fields |= {"sets": int(sets), "reps": Reps(int(low), int(high or low))}
         elif word == "pin":
@@ -188,6 +207,9 @@ def _field(word: str, rest: Iterator[str]) -> dict[str, object]:
     if word in plain:
         name, kind = plain[word]
         return {name: kind(next(rest))}
+    if word == "ramp":
+        steps = next(rest)
+        return {"ramp": NO_RAMP if steps == "off" else read_ramp(steps.replace("/", ";"))}
     if word == "core":
         return {"role": Role.CORE}
     raise ValueError(f"{word!r} means nothing here")

@@ -45,11 +45,14 @@ from app.domain.exercise import (
 from app.domain.exercise import Work as MuscleWork
 from app.domain.program import (
     MAX_PREPARED,
+    MAX_ROUNDS,
     MAX_SECONDS,
     MAX_SETS,
     Acceptance,
     Block,
     Day,
+    Drill,
+    DrillDose,
     Field,
     Program,
     ProgramId,
@@ -62,6 +65,14 @@ from app.domain.program import (
     StrandId,
     Week,
     WeekId,
+)
+from app.domain.ramp import (
+    LIGHTEST_STEP_KG,
+    MAX_RAMP_PERCENT,
+    MAX_RAMP_REPS,
+    MAX_RAMP_SETS,
+    Ramp,
+    RampStep,
 )
 from app.domain.results import CheckIn, Diary, Girth, SetDone, Site, SlotResult
 from app.domain.work import Coach, Issue, IssueId, PrintedLoad
@@ -255,6 +266,32 @@ efforts: st.SearchStrategy[Effort] = st.one_of(
 
 reps = st.tuples(st.integers(1, 30), st.integers(0, 30)).map(lambda r: Reps(r[0], r[0] + r[1]))
 
+drills = st.builds(
+    Drill,
+    exercise=exercise_keys,
+    dose=st.sampled_from((None, DrillDose(1, Reps(20, 30)), DrillDose(MAX_ROUNDS, Reps(8, 8)))),
+)
+
+ramp_reps = st.integers(1, MAX_RAMP_REPS)
+
+
+def _steps(field: str, low: float, high: float) -> st.SearchStrategy[tuple[RampStep, ...]]:
+    """Up to four steps of one kind, from light to heavy."""
+    kinds = st.tuples(amounts(low, high), ramp_reps)
+    return st.lists(kinds, max_size=MAX_RAMP_SETS // 2).map(
+        lambda found: tuple(RampStep(r, **{field: amount}) for amount, r in sorted(found))
+    )
+
+
+ramps = st.builds(
+    lambda parts, loads: Ramp((*parts, *loads)),
+    _steps("percent", 0, MAX_RAMP_PERCENT),
+    _steps("load_kg", LIGHTEST_STEP_KG, 400),
+)
+
+SOME_RAMP = Ramp((RampStep(8, percent=0), RampStep(5, percent=47.5), RampStep(2, load_kg=61.25)))
+"""In random programs a few ramps do: drawing each step anew makes them slow."""
+
 unprepared_slots = st.builds(
     Slot,
     id=st.just(SlotId(0)),
@@ -270,6 +307,7 @@ unprepared_slots = st.builds(
     role=st.sampled_from(Role),
     load_kg=st.none() | amounts(0, 400),
     pinned=st.frozensets(st.sampled_from(Field)),
+    ramp=st.sampled_from((None, None, Ramp(()), SOME_RAMP)),
 )
 
 
@@ -291,7 +329,7 @@ sessions = st.builds(
     title=texts,
     slots=few(slots, 4),
     note=texts,
-    warmup=few(exercise_keys),
+    warmup=few(drills),
 )
 
 week_days = st.builds(Day, sessions=few(sessions, 2), note=st.just("") | texts)

@@ -1,6 +1,6 @@
 from app.domain.effort import PercentOneRm, PercentRepMax, Rir
 from app.domain.program import Field, Reps, Role, broken_laws
-from tests.builders import CATALOGUE, program, slot, week
+from tests.builders import CATALOGUE, drills_of, program, slot, week
 
 
 def test_a_week_is_read_from_one_line() -> None:
@@ -22,7 +22,7 @@ def test_everything_can_be_said_of_a_slot() -> None:
 def test_a_day_named_twice_has_two_sessions() -> None:
     built = week("Mon: curl 3x8 | Mon (band_walk): crunch 3x10")
     assert [len(day.sessions) for day in built.days] == [2, 0, 0, 0, 0, 0, 0]
-    assert built.days[0].sessions[1].warmup == ("band_walk",)
+    assert built.days[0].sessions[1].warmup == drills_of("band_walk")
 
 
 def test_a_program_is_sound_and_keeps_its_strands() -> None:

@@ -353,9 +353,9 @@ def _more_words(book: Book, found: Sample | None) -> Iterator[Word]:
             ),
         )
     ramp = ramp_of(book, found.slot, found.exercise) if found else ()
-    if found is None or not ramp:
+    load_kg = book.loads.get(found.slot.id) if found else None
+    if found is None or not ramp or not load_kg:
         return
-    load_kg = book.loads[found.slot.id] or 0.0
     steps = (*((step.load_kg, step.reps) for step in ramp), (load_kg, found.slot.reps.high))
     units = book.issue.client.units
 

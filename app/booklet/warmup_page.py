@@ -82,8 +82,8 @@ def drills_of(book: Book) -> list[Drill]:
     days: dict[ExerciseKey, dict[int, None]] = {}
     for index in book.week_range:
         for number, session in book.issue.program.weeks[index].sessions():
-            for key in session.warmup:
-                days.setdefault(key, {})[number] = None
+            for drill in session.warmup:
+                days.setdefault(drill.exercise, {})[number] = None
     drills = []
     for key, numbers in days.items():
         exercise = book.exercise(key)

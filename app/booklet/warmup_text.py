@@ -9,9 +9,10 @@ from app.domain import warmup
 from app.domain.client import Increments
 from app.domain.edits.parts import locate
 from app.domain.exercise import Exercise
-from app.domain.program import Session, Slot
+from app.domain.lead_up import dose_of
+from app.domain.program import Drill, Session, Slot
 from app.domain.strength import RampSet
-from app.domain.warmup import dose, is_general
+from app.domain.warmup import is_general
 from app.domain.wording import mark, tr
 
 EASY_S = 300
@@ -32,7 +33,8 @@ def ramps_of(book: Book, session: Session) -> tuple[tuple[Exercise, tuple[RampSe
 
 def ramp_of(book: Book, slot: Slot, exercise: Exercise) -> tuple[RampSet, ...]:
     """The ramp sets that lead up to a slot's printed load."""
-    return warmup.ramp_to(book.loads.get(slot.id), exercise, _steps(book, slot))
+    load_kg = book.loads.get(slot.id)
+    return warmup.ramp_to(slot, exercise, load_kg, increments=_steps(book, slot))
 
 
 def _steps(book: Book, slot: Slot) -> Increments:
@@ -53,25 +55,30 @@ def ramp_text(book: Book, ramp: tuple[RampSet, ...]) -> str:
     )
 
 
-def drill_text(exercise: Exercise) -> str:
-    """A drill with its dose: 'Brisk walk, 3 minutes', 'Arm circles × 8–10'."""
-    name, reps = exercise.name, dose(exercise)
+def drill_text(drill: Drill, exercise: Exercise) -> str:
+    """A drill with its dose: 'Brisk walk, 3 minutes', 'Arm circles × 8–10', 'Bridge 2 × 12'."""
+    dose = dose_of(drill, exercise)
+    rounds = f" {dose.rounds}{NBSP}×{NBSP}" if dose.rounds > 1 else ""
     if exercise.timed:
-        return f"{name}, {warmup.time_text(reps.low).replace(' ', NBSP)}"
-    return f"{name} ×{NBSP}{number_of_reps(reps)}"
+        seconds = warmup.seconds_text(dose.reps).replace(" ", NBSP)
+        return f"{exercise.name}{rounds or ', '}{seconds}"
+    return f"{exercise.name}{rounds or f' ×{NBSP}'}{number_of_reps(dose.reps)}"
 
 
 def easy_s(book: Book, session: Session) -> int:
     """Seconds of easy movement that the session's line begins with."""
-    drills = (book.exercise(key) for key in session.warmup)
-    return next((dose(drill).low for drill in drills if is_general(drill)), EASY_S)
+    for drill in session.warmup:
+        if is_general(exercise := book.exercise(drill.exercise)):
+            dose = dose_of(drill, exercise)
+            return dose.rounds * dose.reps.low
+    return EASY_S
 
 
 def warmup_text(book: Book, session: Session) -> str:
     """The whole line: 'Brisk walk, 3 minutes; Arm circles × 8–10; ramp sets 20 kg × 8, 40 × 5'."""
-    drills = [book.exercise(key) for key in session.warmup]
-    parts = [drill_text(drill) for drill in drills]
-    if not any(is_general(drill) for drill in drills):
+    drills = [(drill, book.exercise(drill.exercise)) for drill in session.warmup]
+    parts = [drill_text(drill, exercise) for drill, exercise in drills]
+    if not any(is_general(exercise) for _, exercise in drills):
         parts.insert(0, tr(EASY))
     ramps = [(exercise.name, ramp_text(book, ramp)) for exercise, ramp in ramps_of(book, session)]
     if len(ramps) == 1:

@@ -30,6 +30,7 @@ _WORDS = {
     "rest_s": mark("rest"),
     "load_kg": mark("load set by hand"),
     "prepared": mark("prepared substitutes"),
+    "ramp": mark("ramp sets"),
 }
 
 

@@ -17,7 +17,7 @@ from app.domain.effort import Effort, Rir
 from app.domain.exercise import Catalogue, Exercise, ExerciseKey, Muscle, Pattern
 from app.domain.muscle_groups import GROUP_OF, GROUPS
 from app.domain.program import Reps, Session, Slot, StrandId, Week
-from app.domain.session_time import effective_rest_s, timetable
+from app.domain.session_time import added_s, effective_rest_s, timetable
 
 MUSCLES = tuple(Muscle)
 _NUMBER = {muscle: number for number, muscle in enumerate(MUSCLES)}
@@ -214,7 +214,8 @@ class FactsMemo:
                 groups[number] += sets * part
             if not portrait.exercise.timed:
                 zones[_zone_number(slot.reps)] += sets
-        starts, minutes = timetable(session.slots, exercises)
+        added = added_s(session.warmup, lambda key: self.portrait(key).exercise)
+        starts, minutes = timetable(session.slots, exercises, added_warmup_s=added)
         return SessionFacts(
             session,
             tuple(slots),

@@ -18,6 +18,7 @@ from app.domain.exercise import Catalogue, Exercise, ExerciseKey, Muscle
 from app.domain.program import (
     DAYS,
     Day,
+    Drill,
     Program,
     Reps,
     Role,
@@ -229,7 +230,7 @@ def lay_out(
                     made_slot = make_slot(exercise, asked, slot_id=SlotId(next_id), strand=strand)
                     slots.append(replace(made_slot, pair=slot.pair if slot.pair in pairs else ""))
                     next_id += 1
-            warmup = tuple(key for key in session.warmup if key in catalogue)
+            warmup = tuple(Drill(key) for key in session.warmup if key in catalogue)
             made = Session(SessionId(next_id), StrandId(strands[k, -1]), session.title)
             made = replace(made, slots=tuple(slots), warmup=warmup)
             next_id += 1

@@ -17,6 +17,7 @@ from typing import NewType
 from app.domain.effort import Effort, Rir
 from app.domain.errors import CoachError
 from app.domain.exercise import ExerciseKey, Muscle
+from app.domain.ramp import Ramp
 from app.domain.units import require, require_whole
 from app.domain.wording import mark, tr
 
@@ -30,6 +31,7 @@ MAX_WEEKS = 52
 MAX_SETS = 20
 MAX_REPS = 100
 MAX_SECONDS = 600  # a timed set counts seconds as repetitions
+MAX_ROUNDS = 10  # of a warm-up drill; more is training and no warm-up
 MAX_PREPARED = 5  # more is no help to a client who has to choose at the rack
 DAYS = (
     mark("Monday"),
@@ -102,7 +104,8 @@ class Slot:
     ('3-0-1-0', X for as fast as can be) or empty; pair: a letter from A to Z shared by alternated
     exercises, or empty;
     load_kg: only where the coach set a load by hand (otherwise it follows from the tests);
-    prepared: what the client may do instead, in the coach's order, as the booklet prints it.
+    prepared: what the client may do instead, in the coach's order, as the booklet prints it;
+    ramp: the ramp sets before it, where the coach set them (otherwise they follow from the load).
     Raises QuantityError outside the ranges, and CoachError for another tempo or pair and for
     substitutes that break their law.
     """
@@ -121,6 +124,7 @@ class Slot:
     load_kg: float | None = None
     pinned: frozenset[Field] = frozenset()
     prepared: tuple[ExerciseKey, ...] = ()
+    ramp: Ramp | None = None
 
     def __post_init__(self) -> None:
         require_whole("sets", self.sets, low=1, high=MAX_SETS)
@@ -183,10 +187,32 @@ def require_prepared(
 
 
 @dataclass(frozen=True, slots=True)
+class DrillDose:
+    """How much of a warm-up drill: rounds of so many repetitions, seconds for a timed drill.
+
+    Raises QuantityError for parts of a round and outside 1 to MAX_ROUNDS.
+    """
+
+    rounds: int
+    reps: Reps
+
+    def __post_init__(self) -> None:
+        require_whole("rounds", self.rounds, low=1, high=MAX_ROUNDS)
+
+
+@dataclass(frozen=True, slots=True)
+class Drill:
+    """A drill before a session; dose: None for as much as the zone of the drill says."""
+
+    exercise: ExerciseKey
+    dose: DrillDose | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Session:
     """One training session: its slots in order.
 
-    strand: the same for this session in every week; warmup: keys of the drills before it.
+    strand: the same for this session in every week; warmup: the drills before it, in order.
     """
 
     id: SessionId
@@ -194,7 +220,7 @@ class Session:
     title: str
     slots: tuple[Slot, ...] = ()
     note: str = ""
-    warmup: tuple[ExerciseKey, ...] = ()
+    warmup: tuple[Drill, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -19,6 +19,7 @@ from app.domain.fit import fits, misfit
 from app.domain.loads import day_text
 from app.domain.program import (
     Day,
+    Drill,
     Field,
     Program,
     ProgramId,
@@ -205,15 +206,15 @@ class _Fitter:
         """True if it fits that day, at the place that the client trains at then."""
         return fits(exercise, self.client, on, day=on.weekday())
 
-    def _drills(self, session: Session, at: tuple[int, date]) -> tuple[ExerciseKey, ...]:
+    def _drills(self, session: Session, at: tuple[int, date]) -> tuple[Drill, ...]:
         kept = []
-        for key in session.warmup:
-            drill = self.catalogue[key]
+        for one in session.warmup:
+            drill = self.catalogue[one.exercise]
             if why := misfit(drill, self.client, at[1], day=at[1].weekday()):
                 what = tr("{drill} left out of the warm-up", drill=drill.name)
                 self._tell(ChangeKind.DRILL, what, at=at, why=why)
             else:
-                kept.append(key)
+                kept.append(one)
         return tuple(kept)
 
     def _slot(self, slot: Slot, *, taken: set[ExerciseKey], at: tuple[int, date]) -> Slot | None:
@@ -266,6 +267,11 @@ class _Fitter:
                     why=why,
                 )
             slot = replace(slot, load_kg=None, pinned=slot.pinned - {Field.LOAD})
+        if slot.ramp is not None and slot.ramp.has_kg:
+            what = tr("Ramp sets of {name} in kilograms taken out", name=name)
+            why = tr("they were set for somebody else")
+            self._tell(ChangeKind.LOAD, what, at=at, why=why)
+            slot = replace(slot, ramp=None)
         kept = []
         for key in slot.prepared:
             other = self.catalogue[key]

@@ -1,44 +1,23 @@
 """How long a session takes, and when each exercise begins.
 
-A session is a warm-up and then its exercises in turn: ramp sets before the first loaded core lift
-of each half of the body, a minute to set up, and for every set the repetitions and the rest
-behind it. Exercises that share a pairing letter are alternated: one set of each, a short
-change-over between them, one rest for the round. All figures are common practice; the time of a
-repetition at ordinary speed, 2 to 4 s, follows acsm2009.
+A session is a warm-up and then its exercises in turn: ramp sets before the lifts that have them
+(`app.domain.lead_up`), a minute to set up, and for every set the repetitions and the rest
+behind it. A full ramp is counted where the coach set none, since no load is known here; a drill's
+dose counts where the coach set it. Exercises that share a pairing letter are alternated: one set
+of each, a short change-over between them, one rest for the round. All figures are common practice;
+the time of a repetition at ordinary speed, 2 to 4 s, follows acsm2009.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from math import floor
 
-from app.domain.exercise import Catalogue, Exercise, LoadKind, Pattern
-from app.domain.program import Role, Session, Slot
-
-LOWER_BODY = frozenset(
-    {
-        Pattern.SQUAT,
-        Pattern.HINGE,
-        Pattern.THRUST,
-        Pattern.SPLIT_STANCE,
-        Pattern.KNEE_EXTENSION,
-        Pattern.KNEE_FLEXION,
-        Pattern.HIP_EXTENSION,
-        Pattern.HIP_ABDUCTION,
-        Pattern.HIP_ADDUCTION,
-        Pattern.HIP_FLEXION,
-        Pattern.CALF_RAISE,
-    }
-)
-"""Movement classes of the lower half of the body."""
-
-RAMP_SETS_LOWER = 4
-RAMP_SETS_UPPER = 3
-"""Ramp sets before the first loaded core lift of either half of the body."""
-
-_UNLOADED = frozenset({LoadKind.BODY, LoadKind.BAND, LoadKind.NONE})
+from app.domain.exercise import Catalogue, Exercise, ExerciseKey
+from app.domain.lead_up import leading_up, usual_sets, zone_dose
+from app.domain.program import Drill, DrillDose, Reps, Session, Slot
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,11 +74,37 @@ def tempo_s(tempo: str) -> float | None:
 
 def set_s(slot: Slot, exercise: Exercise, pace: Pace = ORDINARY) -> float:
     """Seconds of work in one set; both sides of a unilateral exercise."""
-    low = slot.reps.low
-    count = low + pace.end * (slot.reps.high - low)
+    repetition_s = tempo_s(slot.tempo) if slot.tempo else None
+    return _work_s(slot.reps, exercise, pace, repetition_s=repetition_s or pace.repetition_s)
+
+
+def _work_s(reps: Reps, exercise: Exercise, pace: Pace, *, repetition_s: float) -> float:
+    count = reps.low + pace.end * (reps.high - reps.low)
     if not exercise.timed:
-        count *= (tempo_s(slot.tempo) or pace.repetition_s) if slot.tempo else pace.repetition_s
+        count *= repetition_s
     return 2 * count if exercise.unilateral else count
+
+
+def added_s(
+    drills: Sequence[Drill],
+    exercise_of: Callable[[ExerciseKey], Exercise],
+    pace: Pace = ORDINARY,
+) -> float:
+    """Seconds that the doses which the coach set add to the usual warm-up; below 0 if less.
+
+    A drill without one is part of the usual warm-up.
+    """
+    added = 0.0
+    for drill in drills:
+        if drill.dose is not None:
+            exercise = exercise_of(drill.exercise)
+            usual = zone_dose(exercise)
+            added += _drill_s(drill.dose, exercise, pace) - _drill_s(usual, exercise, pace)
+    return added
+
+
+def _drill_s(dose: DrillDose, exercise: Exercise, pace: Pace) -> float:
+    return dose.rounds * _work_s(dose.reps, exercise, pace, repetition_s=pace.repetition_s)
 
 
 def whole_minutes(minutes: float) -> int:
@@ -111,41 +116,47 @@ def start_minutes(
     session: Session, catalogue: Catalogue, pace: Pace = ORDINARY
 ) -> tuple[float, ...]:
     """The minute, from the start of the warm-up, at which each slot's first working set is due."""
-    return timetable(session.slots, [catalogue[s.exercise] for s in session.slots], pace=pace)[0]
+    return _timetable_of(session, catalogue, pace)[0]
 
 
 def session_minutes(session: Session, catalogue: Catalogue) -> Minutes:
     """Minutes the session takes: low, expected, high. All 0 for a session without exercises."""
+    paces = (BRISK, ORDINARY, UNHURRIED)
+    return Minutes(*(_timetable_of(session, catalogue, pace)[1] for pace in paces))
+
+
+def _timetable_of(
+    session: Session, catalogue: Catalogue, pace: Pace
+) -> tuple[tuple[float, ...], float]:
     exercises = [catalogue[slot.exercise] for slot in session.slots]
-    return Minutes(
-        *(
-            timetable(session.slots, exercises, pace=pace)[1]
-            for pace in (BRISK, ORDINARY, UNHURRIED)
-        )
-    )
+    added = added_s(session.warmup, catalogue.__getitem__, pace)
+    return timetable(session.slots, exercises, pace=pace, added_warmup_s=added)
 
 
 def timetable(
-    slots: Sequence[Slot], exercises: Sequence[Exercise], *, pace: Pace = ORDINARY
+    slots: Sequence[Slot],
+    exercises: Sequence[Exercise],
+    *,
+    pace: Pace = ORDINARY,
+    added_warmup_s: float = 0.0,
 ) -> tuple[tuple[float, ...], float]:
     """The minute at which each slot begins, and the minute at which all is done.
 
-    exercises: those of the slots, in their order.
+    exercises: those of the slots, in their order; added_warmup_s: what the warm-up takes more than
+    usual, below 0 for less (it never takes less than nothing).
     """
     if not slots:
         return (), 0.0
     starts: list[float] = []
-    now_s = pace.warmup_s
-    ramped: set[bool] = set()
+    now_s = max(0.0, pace.warmup_s + added_warmup_s)
+    ramps = leading_up(slots, exercises, sets_of=usual_sets)
     at = 0
     while at < len(slots):
         end = at + 1
         letter = slots[at].pair
         while letter and end < len(slots) and slots[end].pair == letter:
             end += 1
-        for k in range(at, end):
-            if slots[k].role is Role.CORE:
-                now_s += _ramp_s(exercises[k], ramped, pace)
+        now_s += pace.ramp_set_s * sum(map(len, ramps[at:end]))
         if end - at == 1:
             starts.append(now_s / 60)
             now_s += _alone_s(slots[at], exercises[at], pace)
@@ -163,17 +174,6 @@ def timetable(
 
 def _setup_s(exercise: Exercise, pace: Pace) -> float:
     return exercise.setup_s if pace.setup_s is None else pace.setup_s
-
-
-def _ramp_s(exercise: Exercise, ramped: set[bool], pace: Pace) -> float:
-    """Seconds of ramp sets before this core lift; `ramped` remembers the halves already warm."""
-    if exercise.load_kind in _UNLOADED:
-        return 0.0
-    lower = exercise.pattern in LOWER_BODY
-    if lower in ramped:
-        return 0.0
-    ramped.add(lower)
-    return pace.ramp_set_s * (RAMP_SETS_LOWER if lower else RAMP_SETS_UPPER)
 
 
 def _alone_s(slot: Slot, exercise: Exercise, pace: Pace) -> float:

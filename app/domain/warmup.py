@@ -12,10 +12,21 @@ from datetime import date
 
 from app.domain.client import Client, Increments
 from app.domain.curve import Curve
-from app.domain.exercise import Catalogue, Exercise, ExerciseKey, Muscle, Pattern, pattern_name
+from app.domain.exercise import (
+    Catalogue,
+    Exercise,
+    ExerciseKey,
+    LoadKind,
+    Muscle,
+    Pattern,
+    pattern_name,
+)
 from app.domain.fit import fits
+from app.domain.lead_up import leading_up, zone_dose
 from app.domain.loads import load_for
-from app.domain.program import Reps, Role, Session, Slot, SlotId
+from app.domain.program import Drill, DrillDose, Reps, Role, Session, Slot, SlotId
+from app.domain.ramp import RampStep
+from app.domain.reach import nearest_in_reach
 from app.domain.strength import RampSet, ramp_sets
 from app.domain.wording import tr, trn
 from app.domain.working import COMMON_PRACTICE
@@ -32,21 +43,22 @@ drill wakes, and how much less a pattern counts once a drill covers it. Common p
 
 @dataclass(frozen=True, slots=True)
 class WarmUpDrill:
-    """One drill: how many repetitions (seconds if timed), and what it is for, in words."""
+    """One drill: as much as its zone says, and what it is for, in words."""
 
     exercise: ExerciseKey
-    reps: Reps
+    dose: DrillDose
     timed: bool
     reason: str
 
 
 @dataclass(frozen=True, slots=True)
 class WarmUpRamp:
-    """The ramp sets that lead up to one slot's working load."""
+    """The ramp sets that lead up to one slot's working load. by_coach: set, not worked out."""
 
     slot: SlotId
     exercise: ExerciseKey
     sets: tuple[RampSet, ...]
+    by_coach: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,8 +71,13 @@ class WarmUp:
 
     @property
     def keys(self) -> tuple[ExerciseKey, ...]:
-        """The drills' keys, as `Session.warmup` holds them."""
+        """The drills' keys, in order."""
         return tuple(drill.exercise for drill in self.drills)
+
+    def proposed(self, now: Sequence[Drill] = ()) -> tuple[Drill, ...]:
+        """The drills as `Session.warmup` holds them; doses that the coach set in `now` stay."""
+        doses = {drill.exercise: drill.dose for drill in now}
+        return tuple(Drill(key, doses.get(key)) for key in self.keys)
 
 
 def compose(
@@ -141,7 +158,7 @@ def _worth(drill: Exercise, left: dict[Pattern, float], asleep: set[Muscle]) -> 
 def _drill(exercise: Exercise, wanted: dict[Pattern, float]) -> WarmUpDrill:
     """The drill with its dose and its reason."""
     served = [p for p in exercise.warmup_for if p in wanted]
-    return WarmUpDrill(exercise.key, dose(exercise), exercise.timed, _reason(served))
+    return WarmUpDrill(exercise.key, zone_dose(exercise), exercise.timed, _reason(served))
 
 
 _FOR = "For "
@@ -160,13 +177,11 @@ def reason_text(reason: str) -> str:
     return tr("For {names}", names=", ".join(pattern_name(Pattern(name)) for name in names))
 
 
-def dose(exercise: Exercise) -> Reps:
-    """How much of a drill: repetitions, up to 10 where its zone goes on; seconds if timed.
-
-    A timed drill takes the least of its zone. Common practice.
-    """
-    low = exercise.rep_low
-    return Reps(low, low if exercise.timed else min(exercise.rep_high, max(low, 10)))
+def seconds_text(reps: Reps) -> str:
+    """How long one round of a timed drill takes: '3 minutes', '90 s', '20–30 s'."""
+    if reps.low == reps.high:
+        return time_text(reps.low)
+    return f"{reps.low}–{reps.high} s"
 
 
 def time_text(seconds: int) -> str:
@@ -183,12 +198,44 @@ def is_general(exercise: Exercise) -> bool:
 
 
 def ramp_to(
-    load_kg: float | None, exercise: Exercise, increments: Increments
+    slot: Slot, exercise: Exercise, load_kg: float | None, *, increments: Increments
 ) -> tuple[RampSet, ...]:
-    """The ramp sets that lead up to a load, kg; none without one, or where the body is helped."""
+    """The ramp sets that lead up to the slot's load, kg: those the coach set, or worked out.
+
+    None worked out without a load, or where the body is helped. Of the coach's those in per cent
+    need a load; one that would not be lighter than it is left out.
+    """
+    if slot.ramp is not None:
+        made = (_step_made(step, exercise, load_kg, increments) for step in slot.ramp.steps)
+        return tuple(one for one in made if one is not None)
     if load_kg is None or load_kg <= 0:
         return ()
     return ramp_sets(load_kg, increments.bar_kg, increments, kind=exercise.load_kind)
+
+
+def _step_made(
+    step: RampStep, exercise: Exercise, load_kg: float | None, increments: Increments
+) -> RampSet | None:
+    """The coach's step with what there is to load; a load in kilograms as it was written."""
+    kind = exercise.load_kind
+    if kind in (LoadKind.BAND, LoadKind.NONE):
+        return None
+    if step.load_kg is not None:
+        exact_kg = step.load_kg
+    elif load_kg is not None and load_kg > 0:
+        exact_kg = (step.percent or 0.0) / 100 * load_kg
+    else:
+        return None
+    reached = nearest_in_reach(exact_kg, increments, kind=kind)
+    done_kg = reached.load_kg if step.load_kg is None else step.load_kg
+    if done_kg <= 0 or (load_kg is not None and done_kg >= load_kg):
+        return None
+    there = abs(reached.load_kg - done_kg) < AS_GOOD_AS_KG
+    return RampSet(done_kg, step.reps, reached.plates if there else None)
+
+
+AS_GOOD_AS_KG = 0.005
+"""Loads nearer than this are the same: pounds come back from a file with a crumb over."""
 
 
 def ramps_of(
@@ -198,17 +245,18 @@ def ramps_of(
     load_of: Callable[[Slot], float | None],
     increments: Increments,
 ) -> tuple[WarmUpRamp, ...]:
-    """Ramp sets for the first loaded core lift, and for later ones whose prime movers are cold.
+    """The lifts of a session that have ramp sets, by the rule of `leading_up`, with those sets.
 
     load_of: a slot's load in kg, None where there is none.
     """
-    ramps: list[WarmUpRamp] = []
-    warm: set[Muscle] = set()
-    for slot in session.slots:
-        exercise = exercise_of(slot.exercise)
-        if slot.role is not Role.CORE or warm & set(exercise.primes):
-            continue
-        if sets := ramp_to(load_of(slot), exercise, increments):
-            warm |= set(exercise.primes)
-            ramps.append(WarmUpRamp(slot.id, exercise.key, sets))
-    return tuple(ramps)
+
+    def sets_of(slot: Slot, exercise: Exercise) -> tuple[RampSet, ...]:
+        return ramp_to(slot, exercise, load_of(slot), increments=increments)
+
+    exercises = [exercise_of(slot.exercise) for slot in session.slots]
+    found = leading_up(session.slots, exercises, sets_of=sets_of)
+    return tuple(
+        WarmUpRamp(slot.id, slot.exercise, sets, by_coach=slot.ramp is not None)
+        for slot, sets in zip(session.slots, found, strict=True)
+        if sets
+    )

@@ -16,14 +16,14 @@ from app.domain.curve import find_curve
 from app.domain.errors import CoachError, PlanFileError
 from app.domain.exercise import Catalogue, Exercise, ExerciseKey
 from app.domain.loads import require_load_of_test
-from app.domain.program import MAX_REPS, Program, Session, Slot, broken_laws
+from app.domain.program import MAX_REPS, Program, Reps, Session, Slot, broken_laws
 from app.domain.wording import tr
 from app.exchange.faults import fault, near_words
 from app.exchange.json_text import read_json, write_json
 from app.exchange.record import WEEKDAYS, from_record, to_record
 
 FORMAT = "weekloom plan"
-VERSION = 3
+VERSION = 4
 SUFFIX = ".plan.json"
 """How the names of plan files end."""
 
@@ -178,16 +178,16 @@ def _refuse_birth(plan: Plan, today: date | None) -> None:
 
 def _refuse_long_sets(plan: Plan, catalogue: Catalogue) -> None:
     known = catalogue.with_own(plan.exercises)
-    for where, slot in _slots(plan.program):
-        if slot.reps.high > MAX_REPS and not known[slot.exercise].timed:
+    for where, key, reps in _counted(plan.program):
+        if reps.high > MAX_REPS and not known[key].timed:
             raise PlanFileError(
                 tr(
                     "{high} repetitions of {known}, which is not timed; only timed "
                     "exercises count seconds.",
-                    high=slot.reps.high,
-                    known=known[slot.exercise].name,
+                    high=reps.high,
+                    known=known[key].name,
                 ),
-                where=f"{where}.reps",
+                where=where,
                 mend=tr("Write 1 to {max_reps} repetitions.", max_reps=MAX_REPS),
             )
 
@@ -223,7 +223,7 @@ def _named(client: Client, program: Program | None) -> Iterator[tuple[str, Exerc
     yield from _keys("client.dislikes[{}]", sorted(client.dislikes))
     yield from _keys("client.likes[{}]", sorted(client.likes))
     for where, session in _sessions(program):
-        yield from _keys(where + ".warmup[{}]", session.warmup)
+        yield from _keys(where + ".warmup[{}]", (drill.exercise for drill in session.warmup))
     for where, slot in _slots(program):
         yield f"{where}.exercise", slot.exercise
         yield from _keys(where + ".prepared[{}]", slot.prepared)
@@ -242,6 +242,16 @@ def _slots(program: Program | None) -> Iterator[tuple[str, Slot]]:
     for where, session in _sessions(program):
         for place, slot in enumerate(session.slots):
             yield f"{where}.slots[{place}]", slot
+
+
+def _counted(program: Program | None) -> Iterator[tuple[str, ExerciseKey, Reps]]:
+    """Repetitions or seconds of every slot and drill, with their place in the file."""
+    for where, slot in _slots(program):
+        yield f"{where}.reps", slot.exercise, slot.reps
+    for where, session in _sessions(program):
+        for place, drill in enumerate(session.warmup):
+            if drill.dose is not None:
+                yield f"{where}.warmup[{place}].dose.reps", drill.exercise, drill.dose.reps
 
 
 def _keys(where: str, keys: Iterable[ExerciseKey]) -> Iterator[tuple[str, ExerciseKey]]:

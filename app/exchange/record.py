@@ -1,7 +1,8 @@
 """Domain values as plain records for a plan file, and back.
 
 A record carries the names of the fields of its value; a field that has its default is left out,
-so that a file says what a coach decided and little else. The public description of the records is
+so that a file says what a coach decided and little else; a drill without a dose of its own is its
+key alone. The public description of the records is
 `resources/schema/plan.schema.json`: reading expects what that schema lets through, and refuses
 what only the laws of the values can tell.
 """
@@ -18,8 +19,8 @@ from typing import Any, NewType, TypeVar, Union, get_args, get_origin, get_type_
 from app.domain.client import FreeTime
 from app.domain.effort import PercentOneRm, PercentRepMax, Rir
 from app.domain.errors import CoachError, PlanFileError
-from app.domain.exercise import Joint
-from app.domain.program import DAYS, Day, Reps
+from app.domain.exercise import ExerciseKey, Joint
+from app.domain.program import DAYS, Day, Drill, Reps
 from app.domain.wording import tr
 
 T = TypeVar("T")
@@ -60,6 +61,8 @@ def to_record(value: Any) -> Json:
 def _from_fields(value: Any) -> Json:
     if isinstance(value, Reps):
         return [value.low, value.high]
+    if isinstance(value, Drill) and value.dose is None:
+        return value.exercise
     for name, kind in EFFORTS.items():
         if isinstance(value, kind):
             (amount,) = (getattr(value, field.name) for field in fields(kind))
@@ -119,6 +122,8 @@ def _value(kind: Any, record: Json, where: str) -> Any:
     if kind is Reps:
         low, high = record
         return _built(Reps, {"low": int(low), "high": int(high)}, where)
+    if kind is Drill and isinstance(record, str):
+        return Drill(ExerciseKey(record))
     if is_dataclass(kind):
         return _of_fields(kind, record, where)
     if issubclass(kind, Enum):

@@ -10,7 +10,8 @@ from app.domain.edits.place import set_warmup
 from app.domain.exercise import Exercise, ExerciseKey, Pattern, pattern_name
 from app.domain.findings import Edit, edit
 from app.domain.fit import fits
-from app.domain.program import Session, day_name
+from app.domain.lead_up import dose_of
+from app.domain.program import Drill, DrillDose, Session, day_name
 from app.domain.wording import tr
 from app.ui.bench import Bench
 from app.ui.forms import Sheet, Wrapped, button, plain
@@ -102,7 +103,8 @@ class WarmupDialog(Sheet):
         if session is None:
             self.ramps.setText(tr("This week has no session with exercises. Lay one out first."))
             return
-        self._show(session.warmup)
+        self.doses = {drill.exercise: drill.dose for drill in session.warmup}
+        self._show(tuple(drill.exercise for drill in session.warmup))
         self._say_ramps(session)
 
     def _composed(self, session: Session) -> warmup.WarmUp:
@@ -122,7 +124,7 @@ class WarmupDialog(Sheet):
         catalogue = self.bench.desk.catalogue
         self.chosen.clear()
         for key in keys:
-            self.chosen.addItem(_item(catalogue[key]))
+            self.chosen.addItem(_item(Drill(key, self.doses.get(key)), catalogue[key]))
         self._show_others(set(keys))
 
     def _show_others(self, taken: set[ExerciseKey]) -> None:
@@ -140,7 +142,7 @@ class WarmupDialog(Sheet):
         suiting.sort(key=lambda e: (-len(patterns & set(e.warmup_for)), _late(e), e.name))
         self.others.clear()
         for exercise in suiting:
-            item = _item(exercise)
+            item = _item(Drill(exercise.key), exercise)
             served = [pattern_name(p) for p in exercise.warmup_for if p in patterns]
             item.setToolTip(
                 tr("For {served}", served=", ".join(served))
@@ -202,7 +204,7 @@ class WarmupDialog(Sheet):
             tr("Change the warm-up on {day_name}", day_name=day_name(day)),
             set_warmup,
             session_id=session.id,
-            warmup=self.keys(),
+            warmup=tuple(Drill(key, self.doses.get(key)) for key in self.keys()),
             span=self.bench.span,
         )
 
@@ -212,20 +214,19 @@ class WarmupDialog(Sheet):
             self.bench.keep(self.edit(self.session))
 
 
-def _item(exercise: Exercise) -> QListWidgetItem:
-    item = QListWidgetItem(f"{exercise.name}, {_dose_text(exercise)}")
+def _item(drill: Drill, exercise: Exercise) -> QListWidgetItem:
+    item = QListWidgetItem(f"{exercise.name}, {_dose_text(dose_of(drill, exercise), exercise)}")
     item.setData(KEY, exercise.key)
     return item
 
 
-def _dose_text(exercise: Exercise) -> str:
-    """'3 minutes', '20 s' or '8\N{EN DASH}10 reps', as the booklet has it."""
-    dose = warmup.dose(exercise)
+def _dose_text(dose: DrillDose, exercise: Exercise) -> str:
+    """'3 minutes', '20 s', '8\N{EN DASH}10 reps' or '2 \N{MULTIPLICATION SIGN} 10 reps'."""
+    rounds, reps = f"{dose.rounds} {TIMES} " if dose.rounds > 1 else "", dose.reps
     if exercise.timed:
-        return warmup.time_text(dose.low)
-    return tr(
-        "{low} reps", low=dose.low if dose.low == dose.high else f"{dose.low}{DASH}{dose.high}"
-    )
+        return rounds + warmup.seconds_text(reps)
+    low = reps.low if reps.low == reps.high else f"{reps.low}{DASH}{reps.high}"
+    return tr("{low} reps", low=f"{rounds}{low}")
 
 
 def _late(exercise: Exercise) -> bool:

@@ -41,7 +41,7 @@ from app.resources.languages import PSEUDO, find_language
 from tests.booklet.reading_pdf import Printed
 from tests.booklet.sample import TAUGHT, content, issue, lifter, season
 from tests.booklet.test_bind import VARIANTS, hard_issue, in_variants, overlaps
-from tests.builders import START
+from tests.builders import START, drills_of
 from tests.strategies import numbered
 
 # no j: the serif lets its foot reach under the letter before it
@@ -76,7 +76,7 @@ sessions = st.builds(
     slots=st.lists(slots, max_size=5).map(tuple)
     | st.lists(slots, min_size=10, max_size=12).map(tuple),
     note=notes,
-    warmup=st.just(()) | st.just(("band_walk",)),
+    warmup=st.just(()) | st.just(drills_of("band_walk")) | st.just(drills_of("band_walk 2x8-10")),
 )
 days = st.builds(Day, sessions=st.lists(sessions, max_size=2).map(tuple), note=notes)
 week_days = st.lists(days, max_size=3).map(lambda some: (*some, *[Day()] * (7 - len(some))))

@@ -11,6 +11,7 @@ from app.booklet.bind import open_book
 from app.booklet.warmup_text import drill_text, ramps_of, warmup_text
 from app.domain.client import FreeTime, Increments, Place
 from app.domain.exercise import Catalogue, Equipment, ExerciseKey, Pattern
+from app.domain.program import Drill
 from app.domain.strength import ramp_sets
 from tests.booklet.sample import content, issue, lifter
 from tests.builders import CATALOGUE, exercise, program
@@ -63,7 +64,7 @@ def test_without_a_printed_load_there_are_no_ramp_sets():
 )
 def test_a_drill_says_how_much_of_it(fields, said: str):
     drill = exercise("leg_swing", Pattern.DRILL, "hip_flexors .5", **fields)
-    assert drill_text(drill).replace(NBSP, " ") == said
+    assert drill_text(Drill(drill.key), drill).replace(NBSP, " ") == said
 
 
 def test_a_drill_that_warms_the_whole_body_takes_the_place_of_easy_movement():

@@ -90,7 +90,8 @@ RUNA = Client(
 
 PLAN = replace(
     program(
-        "Mon (band_walk bridge): back_squat 3x8-10 RIR 2 core, leg_curl 3x12 95%RM pair A",
+        "Mon (band_walk bridge 2x12-15): back_squat 3x8-10 RIR 2 core ramp 50%x5/52.5kgx2, "
+        "leg_curl 3x12 95%RM pair A ramp off",
         "light | Mon: back_squat 2x5 80% 60kg pin sets pin load | Thu: hip_thrust 3x10",
     ),
     emphasis=(Muscle.GLUTEALS,),

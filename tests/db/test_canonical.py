@@ -10,10 +10,11 @@ from hypothesis import given
 from app.domain.client import Client
 from app.domain.effort import PercentOneRm, PercentRepMax, Rir
 from app.domain.exercise import Exercise
-from app.domain.program import Program, Slot
+from app.domain.program import Program, Session, Slot
 from app.domain.ranges import Override
 from app.domain.work import Issue
 from db.canonical import decode, encode
+from tests.builders import drills_of
 from tests.db.samples import OVERRIDE, PLAN, RUNA
 from tests.strategies import clients, exercises, issues, programs
 
@@ -58,6 +59,15 @@ def test_a_field_that_the_text_lacks_takes_its_default():
     plain = json.loads(encode(RUNA))
     del plain["refer"]
     assert decode(Client, json.dumps(plain)).refer == ()
+
+
+def test_a_drill_without_a_dose_is_its_key_as_it_was_before_there_were_doses():
+    plain = json.loads(encode(PLAN))
+    session = plain["weeks"][0]["days"][0]["sessions"][0]
+    assert session["warmup"][0] == "band_walk"
+    assert session["warmup"][1]["dose"] == {"rounds": 2, "reps": {"low": 12, "high": 15}}
+    session["warmup"] = ["bridge", {"exercise": "bridge"}]
+    assert decode(Session, json.dumps(session)).warmup == drills_of("bridge bridge")
 
 
 @pytest.mark.parametrize(

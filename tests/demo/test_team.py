@@ -41,7 +41,7 @@ def test_a_plan_keeps_the_laws_and_lies_on_free_days(member: Member) -> None:
             assert member.client.free[day].minutes > 0
             assert session.slots
             assert all(slot.exercise in CATALOGUE for slot in session.slots)
-            assert all(key in CATALOGUE for key in session.warmup)
+            assert all(drill.exercise in CATALOGUE for drill in session.warmup)
 
 
 def test_runa_has_twenty_one_weeks_from_fifteen_repetitions_to_three() -> None:

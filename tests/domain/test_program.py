@@ -19,6 +19,7 @@ from app.domain.program import (
     MAX_WEEKS,
     Block,
     Day,
+    DrillDose,
     Program,
     ProgramId,
     Reps,
@@ -81,6 +82,13 @@ def test_a_slot_prepares_up_to_five_others_each_once(keys: Any, said: str) -> No
     assert replace(slot, prepared=five).prepared == five
     with pytest.raises(CoachError, match=said):
         replace(slot, prepared=tuple(keys))
+
+
+@pytest.mark.parametrize("rounds", [0, 11, 1.5])
+def test_a_drill_is_done_in_one_to_ten_whole_rounds(rounds: Any) -> None:
+    assert DrillDose(10, Reps(8, 10)).rounds == 10
+    with pytest.raises(QuantityError, match="rounds"):
+        DrillDose(rounds, Reps(8, 10))
 
 
 def test_a_week_gives_its_sessions_with_their_day_and_its_slots_in_order() -> None:

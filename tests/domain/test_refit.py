@@ -165,6 +165,24 @@ def test_substitutes_and_drills_that_do_not_fit_go_as_well() -> None:
     ]
 
 
+def test_ramp_sets_in_kilograms_were_somebody_elses_and_per_cent_are_anybodys() -> None:
+    made = given_to(builders.program("Mon: hip_thrust 3x10 ramp 50%x5/60kgx3", times=2))
+    assert slot_at(made.program, 1, 0).ramp is None
+    assert told(made, ChangeKind.LOAD) == [
+        (
+            "Ramp sets of Hip thrust in kilograms taken out",
+            "Monday, weeks 1 to 2",
+            "they were set for somebody else",
+        )
+    ]
+    plan = builders.program("Mon: hip_thrust 3x10 ramp 50%x5, curl 3x8 ramp off")
+    made = given_to(plan)
+    assert [slot.ramp for slot in made.program.weeks[0].slots()] == [
+        slot.ramp for slot in plan.weeks[0].slots()
+    ]
+    assert told(made, ChangeKind.LOAD) == []
+
+
 def test_accepted_findings_notes_and_another_start_are_told_of_the_whole() -> None:
     accepted = (Acceptance("a", "told"), Acceptance("b", "told"))
     plan = with_slots(replace(PLAN, accepted=accepted, archived=True), note="slowly")

@@ -6,6 +6,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from app.domain.exercise import ExerciseKey
+from app.domain.facts import FactsMemo
+from app.domain.lead_up import zone_dose
+from app.domain.program import Reps
 from app.domain.session_time import (
     Pace,
     effective_rest_s,
@@ -24,12 +28,40 @@ def test_a_single_exercise_is_warm_up_work_rest_and_set_up() -> None:
     assert session_minutes(built, CATALOGUE).expected == pytest.approx(6 + 2 + 6 + 1)
 
 
-def test_the_first_core_lift_of_each_half_is_ramped() -> None:
+def test_core_lifts_are_ramped_whose_prime_movers_are_cold() -> None:
     built = session("back_squat 1x10 rest 0 core, deadlift 1x10 rest 0 core, bench_press 1x10 core")
     squat, deadlift, bench = start_minutes(built, CATALOGUE)
     assert squat == pytest.approx(6 + 4)
     assert deadlift == pytest.approx(squat + 40 / 60 + 1)
-    assert bench == pytest.approx(deadlift + 40 / 60 + 1 + 3)
+    assert bench == pytest.approx(deadlift + 40 / 60 + 1 + 4)
+
+
+def test_dumbbells_have_no_bar_to_begin_a_ramp_with() -> None:
+    assert start_minutes(session("goblet_squat 3x10 core"), CATALOGUE) == (6.0 + 3,)
+
+
+def test_ramp_sets_that_the_coach_set_are_counted_as_they_are() -> None:
+    text = "back_squat 1x10 rest 0 core ramp 50%x5/60kgx3, bench_press 1x10 rest 0 core ramp off"
+    squat, bench = start_minutes(session(text), CATALOGUE)
+    assert squat == pytest.approx(6 + 2)
+    assert bench == pytest.approx(squat + 40 / 60 + 1)
+
+
+def test_a_dose_that_the_coach_set_makes_the_warm_up_longer_or_shorter() -> None:
+    # one round of 5 to 10 as its zone says, 7.5 in the middle, 4 s each
+    usual = CATALOGUE[ExerciseKey("band_walk")]
+    assert (zone_dose(usual).reps, usual.timed, usual.unilateral) == (Reps(5, 10), False, False)
+    for dose, minutes in (("", 6), ("1x5-10", 6), ("3x15", 6 + 37.5 * 4 / 60), ("1x5", 6 - 1 / 6)):
+        built = session("curl 3x10", warmup=f"band_walk {dose}")
+        assert start_minutes(built, CATALOGUE)[0] == pytest.approx(minutes), dose
+    assert session_minutes(session("", warmup="band_walk 3x15"), CATALOGUE).expected == 0
+
+
+def test_facts_and_minutes_agree_on_a_dose_and_a_ramp_of_the_coach() -> None:
+    built = session("back_squat 3x5 core ramp 50%x5", warmup="band_walk 3x15")
+    known = FactsMemo(CATALOGUE).session(built)
+    assert known.minutes == session_minutes(built, CATALOGUE).expected
+    assert known.starts == start_minutes(built, CATALOGUE)
 
 
 def test_core_work_without_load_needs_no_ramp() -> None:

@@ -28,8 +28,19 @@ from app.domain.exercise import (
     Reach,
     Work,
 )
-from app.domain.program import Reps, Role, Session, SessionId, Slot, SlotId, StrandId
-from app.domain.warmup import compose, ramps_of
+from app.domain.program import (
+    Drill,
+    DrillDose,
+    Reps,
+    Role,
+    Session,
+    SessionId,
+    Slot,
+    SlotId,
+    StrandId,
+)
+from app.domain.warmup import compose, ramps_of, seconds_text
+from tests import builders
 
 TODAY = date(2026, 10, 5)
 
@@ -141,6 +152,60 @@ def test_a_lift_too_light_for_a_ramp_leaves_its_movers_cold_for_the_next():
         increments=CLIENT.increments,
     )
     assert [ramp.slot for ramp in ramps] == [whole.slots[1].id]
+
+
+def led_up(text: str, kg: float | None = 100.0) -> list[tuple[float, int]]:
+    """Load and repetitions of each ramp set of a session, its working load given."""
+    found = ramps_of(
+        builders.session(text),
+        builders.CATALOGUE.__getitem__,
+        load_of=lambda _slot: kg,
+        increments=CLIENT.increments,
+    )
+    assert all(ramp.by_coach is ("ramp" in text) for ramp in found)
+    return [(one.load_kg, one.reps) for ramp in found for one in ramp.sets]
+
+
+def test_steps_of_the_coach_are_rounded_to_what_there_is_and_kilograms_are_not():
+    assert led_up("back_squat 3x5 core ramp 0%x8/51%x5/61.1kgx3") == [(20, 8), (50, 5), (61.1, 3)]
+
+
+def test_of_the_coachs_steps_none_is_as_heavy_as_the_working_load():
+    assert led_up("back_squat 3x5 core ramp 50%x5/60kgx3", 60.0) == [(30, 5)]
+
+
+def test_kilograms_need_no_load_and_per_cent_do():
+    assert led_up("back_squat 3x5 core ramp 50%x5/40kgx3", None) == [(40, 3)]
+
+
+def test_a_coach_can_take_ramp_sets_away_and_give_them_to_assistance():
+    assert led_up("back_squat 3x5 core ramp off") == []
+    assert led_up("back_squat 3x5 ramp 50%x5") == [(50, 5)]
+    assert led_up("back_squat 3x5") == []
+
+
+def test_bands_and_own_weight_are_led_up_to_by_no_kilograms():
+    assert led_up("band_walk 3x10 ramp 40kgx5") == []
+    assert led_up("push_up 3x10 ramp 50%x5") == [(50, 5)], "half of what is added to the body"
+    assert led_up("push_up 3x10 ramp 50%x5", -20.0) == [], "nothing where the body is helped"
+
+
+def test_a_suggestion_keeps_the_doses_that_the_coach_set():
+    found = compose(session(SQUAT, PRESS), CATALOGUE, CLIENT, on=TODAY)
+    dose = DrillDose(2, Reps(5, 5))
+    now = (Drill(found.keys[1], dose), Drill(ExerciseKey("gone"), dose))
+    drills = found.proposed(now)
+    assert tuple(drill.exercise for drill in drills) == found.keys
+    assert [drill.dose for drill in drills] == [
+        dose if at == 1 else None for at in range(len(drills))
+    ]
+
+
+@pytest.mark.parametrize(
+    ("low", "high", "said"), [(30, 30, "30 s"), (180, 180, "3 minutes"), (20, 30, "20–30 s")]
+)
+def test_a_round_of_a_timed_drill_is_told_in_seconds_or_minutes(low, high, said):
+    assert seconds_text(Reps(low, high)) == said
 
 
 def test_an_empty_session_needs_no_warm_up():

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from datetime import date
 from typing import Any
 
@@ -74,8 +74,16 @@ def lifted(key: str, load_kg: float) -> dict[str, object]:
     return {"exercise": key, "on": "2026-10-02", "load_kg": load_kg, "reps": 8}
 
 
+def first_session(record: Any) -> Any:
+    return record["program"]["weeks"][0]["days"]["monday"]["sessions"][0]
+
+
 def first_slot(record: Any) -> Any:
-    return record["program"]["weeks"][0]["days"]["monday"]["sessions"][0]["slots"][0]
+    return first_session(record)["slots"][0]
+
+
+def dosed(rounds: int = 2, reps: Sequence[int] = (8, 10)) -> dict[str, object]:
+    return {"exercise": "band_walk", "dose": {"rounds": rounds, "reps": list(reps)}}
 
 
 @pytest.mark.parametrize(
@@ -128,6 +136,48 @@ def first_slot(record: Any) -> Any:
         (
             lambda r: first_slot(r).update(prepared=list("abcdef")),
             ["slots[0].prepared: There are 6 entries.", "0 to 5"],
+        ),
+        (
+            lambda r: first_session(r).update(warmup=["band_wlk"]),
+            ["sessions[0].warmup[0]: There is no exercise 'band_wlk'", "mean 'band_walk'?"],
+        ),
+        (
+            lambda r: first_session(r).update(warmup=["Band walk"]),
+            ['warmup[0]: "Band walk" cannot'],
+        ),
+        (
+            lambda r: first_session(r).update(warmup=[3]),
+            ["warmup[0]: 3 is not a record in braces."],
+        ),
+        (
+            lambda r: first_session(r).update(warmup=[dosed(rounds=11)]),
+            ["warmup[0].dose.rounds: 11 is out of range.", "from 1 to 10"],
+        ),
+        (
+            lambda r: first_session(r).update(warmup=[dosed(reps=[12, 8])]),
+            ["warmup[0].dose.reps: repetitions 8"],
+        ),
+        (
+            lambda r: first_session(r).update(warmup=[dosed(reps=[300, 300])]),
+            ["warmup[0].dose.reps: 300 repetitions of Band walk, which is not timed"],
+        ),
+        (
+            lambda r: first_slot(r).update(ramp=[]),
+            ["slots[0].ramp: [] is not a record in braces."],
+        ),
+        (
+            lambda r: first_slot(r).update(ramp={"steps": [{"reps": 5, "percent": 120}]}),
+            ["ramp.steps[0].percent: 120 is out of range.", "from 0 to 95"],
+        ),
+        (
+            lambda r: first_slot(r).update(ramp={"steps": [{"reps": 5}]}),
+            ["ramp.steps[0]: There are 1 entries.", "exactly 2"],
+        ),
+        (
+            lambda r: first_slot(r).update(
+                ramp={"steps": [{"reps": 5, "percent": 70}, {"reps": 3, "percent": 50}]}
+            ),
+            ["slots[0].ramp: The ramp sets fall from 70 to 50.", "light to heavy"],
         ),
         (
             lambda r: r["client"].update(tests=[lifted("back_squat", 0)]),

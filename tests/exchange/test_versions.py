@@ -46,6 +46,8 @@ from app.domain.program import (
     Acceptance,
     Block,
     Day,
+    Drill,
+    DrillDose,
     Field,
     Program,
     ProgramId,
@@ -59,6 +61,7 @@ from app.domain.program import (
     Week,
     WeekId,
 )
+from app.domain.ramp import Ramp, RampStep
 from app.exchange.plan_file import VERSION, Plan, write_plan
 from tests.builders import CATALOGUE
 
@@ -158,7 +161,7 @@ SLOTS = (
     Slot(SlotId(5), StrandId(6), MARCH, sets=2, reps=Reps(30, 30), effort=Rir(2.5), pair="A"),
     Slot(SlotId(7), StrandId(8), SQUAT, sets=1, reps=Reps(3, 3), effort=PercentRepMax(95)),
 )
-SESSION = Session(SessionId(2), StrandId(9), "Legs", SLOTS, note="calm", warmup=(MARCH,))
+SESSION = Session(SessionId(2), StrandId(9), "Legs", SLOTS, note="calm", warmup=(Drill(MARCH),))
 
 PROGRAM = Program(
     ProgramId("p"),
@@ -193,10 +196,37 @@ TRAVELLER = replace(
 
 MEASURED = replace(TRAVELLER, fat_free_kg=61.5, energy_equation="cunningham_1991")
 
+_DAY = PROGRAM.weeks[0].days[2]
+_RAMPS = (Ramp((RampStep(5, percent=47.5), RampStep(2, load_kg=70))), None, Ramp(()))
+LED_UP = replace(
+    PROGRAM,
+    weeks=(
+        replace(
+            PROGRAM.weeks[0],
+            days=(
+                *(Day(),) * 2,
+                replace(
+                    _DAY,
+                    sessions=(
+                        replace(
+                            SESSION,
+                            slots=tuple(map(lambda s, r: replace(s, ramp=r), SLOTS, _RAMPS)),
+                            warmup=(Drill(MARCH), Drill(MARCH, DrillDose(2, Reps(20, 30)))),
+                        ),
+                    ),
+                ),
+                *(Day(),) * 4,
+            ),
+        ),
+        PROGRAM.weeks[1],
+    ),
+)
+
 PLANS = {
     1: Plan(CLIENT, PROGRAM, (EXERCISE,)),
     2: Plan(TRAVELLER, PROGRAM, (EXERCISE,)),
     3: Plan(MEASURED, PROGRAM, (EXERCISE,)),
+    4: Plan(MEASURED, LED_UP, (EXERCISE,)),
 }
 
 
@@ -217,11 +247,14 @@ def test_the_newest_version_is_still_written_the_same() -> None:
 
 def test_one_change_is_a_few_changed_lines() -> None:
     before = write_plan(PLANS[VERSION]).splitlines()
-    slot = replace(SLOTS[0], sets=4)
-    session = replace(SESSION, slots=(slot, *SLOTS[1:]))
-    week = PROGRAM.weeks[0]
+    program = PLANS[VERSION].program
+    assert program is not None
+    week = program.weeks[0]
+    session = week.days[2].sessions[0]
+    slot = replace(session.slots[0], sets=4)
+    session = replace(session, slots=(slot, *session.slots[1:]))
     days = (*week.days[:2], replace(week.days[2], sessions=(session,)), *week.days[3:])
-    changed = replace(PROGRAM, weeks=(replace(week, days=days), PROGRAM.weeks[1]))
+    changed = replace(program, weeks=(replace(week, days=days), program.weeks[1]))
     after = write_plan(replace(PLANS[VERSION], program=changed)).splitlines()
     assert len(after) == len(before)
     assert sum(a != b for a, b in zip(before, after, strict=True)) == 1

@@ -93,7 +93,7 @@ def test_cards_that_fold_in_are_marked_as_new(dialog: SplitDialog) -> None:
 
 def test_sets_are_taken_off_until_the_day_is_long_enough(qtbot: QtBot, bench: Bench) -> None:
     free = list(bench.desk.client.free)
-    free[MONDAY] = FreeTime(60)
+    free[MONDAY] = FreeTime(65)
     with_client(bench, free=tuple(free))
     dialog = opened(qtbot, bench)
     tick(dialog, 0, 1)
@@ -105,7 +105,7 @@ def test_sets_are_taken_off_until_the_day_is_long_enough(qtbot: QtBot, bench: Be
     kept(dialog)
     ((_, left),) = sessions(bench)
     assert sum(slot.sets for slot in left.slots) == trimmed
-    assert whole_minutes(session_minutes(left, bench.desk.catalogue).expected) <= 60
+    assert whole_minutes(session_minutes(left, bench.desk.catalogue).expected) <= 65
     assert not dialog.trim_note.isVisibleTo(dialog)
 
 

@@ -7,6 +7,7 @@ from pytestqt.qtbot import QtBot
 
 from app.booklet.warmup_text import drill_text
 from app.domain.exercise import Pattern
+from app.domain.program import Drill
 from app.ui.bench import Bench
 from app.ui.warmup_dialog import WarmupDialog
 
@@ -30,7 +31,7 @@ def test_suggesting_and_keeping_writes_the_drills_before_the_session(
     after = [
         s.warmup for _, s in bench.desk.program.weeks[bench.week].sessions() if s.strand == strand
     ]
-    assert after == [keys]
+    assert after == [tuple(map(Drill, keys))]
     assert bench.desk.history.undoable.label.startswith("Change the warm-up on")
 
 
@@ -70,7 +71,7 @@ def test_every_drill_has_the_dose_that_the_booklet_prints(
     assert items
     for item in items:
         exercise = catalogue[item.data(0x0100)]
-        printed = drill_text(exercise).replace("\N{NO-BREAK SPACE}", " ")
+        printed = drill_text(Drill(exercise.key), exercise).replace("\N{NO-BREAK SPACE}", " ")
         if not exercise.timed:
             printed = printed.replace(" \N{MULTIPLICATION SIGN} ", ", ") + " reps"
         assert item.text() == printed

@@ -95,7 +95,7 @@ def warm_up(week: WeekFacts, context: Context, *, index: int) -> Iterator[Findin
         first = first_heavy(facts)
         if first is None:
             continue
-        drills = [context.facts.portrait(key).exercise for key in facts.session.warmup]
+        drills = [context.facts.portrait(one.exercise).exercise for one in facts.session.warmup]
         drills += [at.exercise for at in facts.slots if at.is_drill]
         fitting = sum(first.exercise.pattern in drill.warmup_for for drill in drills)
         if fitting in band:

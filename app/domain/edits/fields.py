@@ -36,6 +36,7 @@ from app.domain.program import (
     Week,
     require_prepared,
 )
+from app.domain.ramp import Ramp
 from app.domain.wording import tr
 
 Value = int | float | str | Reps | Effort | None
@@ -191,6 +192,21 @@ def set_prepared(
 
     def change(slot: Slot) -> Slot:
         return replace(slot, prepared=prepared) if slot.exercise == exercise else slot
+
+    return map_strand(program, slot_id, change=change, span=span)
+
+
+def set_ramp(
+    program: Program, slot_id: SlotId, *, ramp: Ramp | None, span: Span = Span.THIS_WEEK
+) -> Program:
+    """The program with these ramp sets wherever the strand holds the same exercise.
+
+    ramp: None for those that are worked out from the load.
+    """
+    exercise = find_slot(program, slot_id).exercise
+
+    def change(slot: Slot) -> Slot:
+        return replace(slot, ramp=ramp) if slot.exercise == exercise else slot
 
     return map_strand(program, slot_id, change=change, span=span)
 

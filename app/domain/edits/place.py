@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from app.domain.edits.fields import set_ramp
 from app.domain.edits.parts import (
     Spot,
     drop_lone_pairs,
@@ -26,8 +27,9 @@ from app.domain.edits.parts import (
 )
 from app.domain.edits.prescribe import Prescription, make_slot, start_for, swapped
 from app.domain.errors import EditError
-from app.domain.exercise import Exercise, ExerciseKey
+from app.domain.exercise import Exercise
 from app.domain.program import (
+    Drill,
     Program,
     Session,
     SessionId,
@@ -39,6 +41,7 @@ from app.domain.program import (
     day_name,
     require_name,
 )
+from app.domain.ramp import Ramp
 from app.domain.wording import tr
 
 MAX_SLOTS = 24
@@ -426,11 +429,20 @@ def set_warmup(
     program: Program,
     session_id: SessionId,
     *,
-    warmup: tuple[ExerciseKey, ...],
+    warmup: tuple[Drill, ...] | None = None,
+    ramps: tuple[tuple[SlotId, Ramp | None], ...] = (),
     span: Span = Span.THIS_WEEK,
 ) -> Program:
-    """The program with those drills (exercise keys) before the session."""
+    """The program with those drills before the session, and those ramp sets before its slots.
+
+    warmup: None for the drills that each week has; ramps: of slots whose ramp sets change, None
+    for what is worked out. Raises EditError for a slot that is no longer there.
+    """
     index, _, session = locate_session(program, session_id)
+    for slot_id, ramp in ramps:
+        program = set_ramp(program, slot_id, ramp=ramp, span=span)
+    if warmup is None:
+        return program
 
     def change(week: Week) -> Week:
         found = session_in(week, session.strand)

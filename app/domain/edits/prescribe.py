@@ -91,7 +91,8 @@ def swapped(slot: Slot, old: Exercise | None, new: Exercise) -> Slot:
     """The slot with `new` in the place of its exercise.
 
     Sets and effort stay; repetitions move into the new zone; a rest that was the old exercise's
-    usual one becomes the new one's; a load set by hand belonged to the old exercise and goes.
+    usual one becomes the new one's; a load set by hand belonged to the old exercise and goes, and
+    so do ramp sets in kilograms.
     Of the prepared substitutes the new exercise leaves the list. The old one does not enter it:
     a swap may have been made because the client must not do it.
     """
@@ -110,4 +111,5 @@ def swapped(slot: Slot, old: Exercise | None, new: Exercise) -> Slot:
         load_kg=None,
         pinned=slot.pinned - {Field.LOAD},
         prepared=tuple(key for key in slot.prepared if key != new.key),
+        ramp=None if slot.ramp is not None and slot.ramp.has_kg else slot.ramp,
     )

@@ -90,19 +90,20 @@ def warm_up(ask: Ask) -> Edit | None:
     index, day, session = found
     from app.domain.warmup import compose
 
-    drills = compose(
+    composed = compose(
         session,
         ask.context.catalogue,
         ask.context.client,
         ask.context.emphasis,
         on=ask.context.day_date(index, day),
-    ).keys
+    )
     first = first_heavy(ask.context.facts.session(session))
     if first is None or not any(
-        first.exercise.pattern in ask.context.catalogue[key].warmup_for for key in drills
+        first.exercise.pattern in ask.context.catalogue[key].warmup_for for key in composed.keys
     ):
         return None
     label = tr("Add a warm-up") if not session.warmup else tr("Change the warm-up")
+    drills = composed.proposed(session.warmup)
     return edit(label, set_warmup, session_id=session.id, warmup=drills, span=Span.FROM_HERE)
 
 

@@ -14,6 +14,7 @@ from app.domain.errors import CoachError
 from app.domain.exercise import Catalogue, ExerciseKey
 from app.domain.prescription_text import format_slot
 from app.domain.program import Field, Reps, Role, Slot, SlotId, StrandId
+from app.domain.ramp import Ramp, RampStep
 
 MIME = "application/x-weekloom-slots"
 MOST = 100_000  # bytes; anything longer is not ours
@@ -88,7 +89,14 @@ def _record(slot: Slot) -> dict[str, object]:
         "load_kg": slot.load_kg,
         "pinned": sorted(field.value for field in slot.pinned),
         "prepared": slot.prepared,
+        "ramp": _ramp_record(slot.ramp),
     }
+
+
+def _ramp_record(ramp: Ramp | None) -> list[list[float | None]] | None:
+    if ramp is None:
+        return None
+    return [[step.reps, step.percent, step.load_kg] for step in ramp.steps]
 
 
 def _effort_record(effort: Effort) -> tuple[str, float]:
@@ -121,7 +129,20 @@ def _slot(record: dict[str, object], number: int) -> Slot:
         load_kg=None if load is None else float(str(load)),
         pinned=frozenset(Field(text) for text in _texts(record["pinned"])),
         prepared=tuple(ExerciseKey(text) for text in _texts(record["prepared"])),
+        ramp=_ramp(record["ramp"]),
     )
+
+
+def _ramp(record: object) -> Ramp | None:
+    if record is None:
+        return None
+    if not isinstance(record, list):
+        raise TypeError(record)
+    return Ramp(tuple(RampStep(_whole(reps), *map(_amount, rest)) for reps, *rest in record))
+
+
+def _amount(value: object) -> float | None:
+    return None if value is None else float(str(value))
 
 
 def _pair(value: object) -> tuple[object, object]:

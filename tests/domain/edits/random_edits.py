@@ -12,9 +12,12 @@ from app.domain.effort import PercentOneRm, PercentRepMax, Rir
 from app.domain.errors import EditError
 from app.domain.findings import Edit, edit
 from app.domain.program import Field, Program, Reps, Role, Session, Slot, Span
+from app.domain.ramp import NO_RAMP, read_ramp
 from tests import builders
 
 EXERCISES = tuple(builders.CATALOGUE)
+DRILLS = builders.drills_of("band_walk bridge 2x12-15 band_walk 3x20")
+RAMPS = st.sampled_from([None, NO_RAMP, read_ramp("50 % x 5, 60 kg x 2")])
 SPANS = st.sampled_from(tuple(Span))
 
 
@@ -93,6 +96,7 @@ def _slot_edit(draw: st.DrawFn, program: Program) -> Edit:
         lambda: edit("paste", place.paste, slots=(slot,), to=spot(), span=span),
         set_field,
         prepare,
+        lambda: edit("ramp", fields.set_ramp, slot_id=slot.id, ramp=draw(RAMPS), span=span),
         lambda: edit("sets", fields.add_sets, slot_id=slot.id, by=1, span=span),
         lambda: edit("note", fields.set_note, slot_id=slot.id, note="slowly", span=span),
         lambda: edit("role", fields.set_role, slot_id=slot.id, role=Role.CORE, span=span),
@@ -110,7 +114,20 @@ def _session_edit(draw: st.DrawFn, program: Program) -> Edit:
         other = draw(st.sampled_from(sessions_of(program)))
         return edit("fold", split.fold, plan=split.Fold(chosen.id, other.id, strands, Rir(1)))
 
+    def warm_up() -> Edit:
+        drills = draw(st.lists(st.sampled_from(DRILLS), max_size=3))
+        ramps = tuple((slot.id, draw(RAMPS)) for slot in chosen.slots[:1])
+        return edit(
+            "warm-up",
+            place.set_warmup,
+            session_id=chosen.id,
+            warmup=tuple(drills),
+            ramps=ramps,
+            span=span,
+        )
+
     kinds: tuple[Callable[[], Edit], ...] = (
+        warm_up,
         lambda: edit("day", place.move_session, session_id=chosen.id, day=day, span=span),
         lambda: edit("drop", place.remove_session, session_id=chosen.id, span=span),
         lambda: edit("title", place.rename_session, session_id=chosen.id, title="Legs", span=span),

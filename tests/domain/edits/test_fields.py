@@ -13,6 +13,7 @@ from app.domain.effort import PercentOneRm, Rir
 from app.domain.errors import EditError, QuantityError
 from app.domain.exercise import ExerciseKey
 from app.domain.program import MAX_SETS, Acceptance, Block, Field, Program, Reps, Role, Span
+from app.domain.ramp import NO_RAMP
 from tests import builders
 from tests.domain.edits.reading import (
     GONE_SESSION,
@@ -107,6 +108,19 @@ def test_preparing_the_same_again_is_no_change() -> None:
     once = fields.set_prepared(program, slot_id(program, 0, 0), prepared=INSTEAD)
     assert fields.set_prepared(once, slot_id(once, 0, 0), prepared=INSTEAD) is once
     assert fields.set_prepared(once, slot_id(once, 0, 0), prepared=()) == program
+
+
+@SPANS
+def test_ramp_sets_are_set_as_far_as_the_span_where_the_same_exercise_stands(span, weeks) -> None:
+    press = builders.CATALOGUE[ExerciseKey("leg_press")]
+    program = replace_exercise(plan(), slot_id(plan(), 2, 0), exercise=press)
+    after = fields.set_ramp(program, slot_id(program, 1, 0), ramp=NO_RAMP, span=span)
+    for week in range(4):
+        there = week in weeks and week != 2
+        assert slot_at(after, week, 0).ramp == (NO_RAMP if there else None)
+        assert slot_at(after, week, 0, 1) is slot_at(program, week, 0, 1)
+    assert fields.set_ramp(after, slot_id(after, 1, 0), ramp=NO_RAMP, span=span) is after
+    assert fields.set_ramp(after, slot_id(after, 1, 0), ramp=None, span=span) == program
 
 
 @pytest.mark.parametrize(
@@ -298,6 +312,7 @@ def test_a_change_of_a_strand_leaves_weeks_that_come_out_equal() -> None:
         lambda p: fields.add_sets(p, GONE_SLOT, by=1),
         lambda p: fields.set_note(p, GONE_SLOT, note="x"),
         lambda p: fields.set_prepared(p, GONE_SLOT, prepared=INSTEAD),
+        lambda p: fields.set_ramp(p, GONE_SLOT, ramp=None),
         lambda p: fields.set_role(p, GONE_SLOT, role=Role.CORE),
         lambda p: fields.unpin(p, GONE_SLOT, Field.SETS),
         lambda p: fields.set_session_note(p, GONE_SESSION, note="x"),

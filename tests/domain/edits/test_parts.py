@@ -67,7 +67,9 @@ def test_a_bare_session_goes_with_its_last_slot_and_a_titled_one_stays() -> None
     assert [d for d, _ in parts.without_strand(bare, strand).sessions()] == [0]
 
 
-@pytest.mark.parametrize("kept", [{"title": "Legs"}, {"note": "hut"}, {"warmup": ("band_walk",)}])
+@pytest.mark.parametrize(
+    "kept", [{"title": "Legs"}, {"note": "hut"}, {"warmup": builders.drills_of("band_walk")}]
+)
 def test_a_session_is_bare_only_without_title_note_and_warmup(kept) -> None:
     empty = replace(session_at(PLAN, 0, 3), title="")
     assert parts.is_bare(empty)

@@ -13,8 +13,8 @@ from app.domain.edits.parts import Spot
 from app.domain.edits.prescribe import Prescription
 from app.domain.effort import Rir
 from app.domain.errors import CoachError, EditError
-from app.domain.exercise import ExerciseKey
 from app.domain.program import Block, Program, Reps, Role, Span, broken_laws
+from app.domain.ramp import read_ramp
 from tests import builders
 from tests.domain.edits.reading import (
     CURL,
@@ -30,7 +30,7 @@ from tests.domain.edits.reading import (
     weeks_with,
 )
 
-DRILLS = (ExerciseKey("band_walk"),)
+DRILLS = builders.drills_of("band_walk")
 TWO_BLOCKS = (Block("Base", 2), Block("Build", 2))
 
 
@@ -408,6 +408,20 @@ def test_a_title_and_drills_reach_as_far_as_the_span(span: Span, weeks: list[int
     assert place.set_warmup(drilled, here, warmup=DRILLS, span=span) is drilled
 
 
+@SPANS
+def test_drills_and_ramp_sets_reach_as_far_as_the_span(span: Span, weeks: list[int]) -> None:
+    program = plan()
+    here, slot = session_id(program, 2, 0), slot_id(program, 2, 0)
+    ramp = read_ramp("50 % x 5")
+    after = place.set_warmup(program, here, warmup=DRILLS, ramps=((slot, ramp),), span=span)
+    assert [w for w in range(4) if slot_at(after, w, 0).ramp == ramp] == weeks
+    assert [w for w in range(4) if session_at(after, w, 0).warmup == DRILLS] == weeks
+    assert slot_at(after, 2, 0, 1) is slot_at(program, 2, 0, 1)
+    back = place.set_warmup(after, here, ramps=((slot, None),), span=span)
+    assert [w for w in range(4) if session_at(back, w, 0).warmup == DRILLS] == weeks
+    assert place.set_warmup(back, here, warmup=(), span=span) == program
+
+
 def test_a_session_needs_a_title_of_at_least_one_letter() -> None:
     program = plan()
     with pytest.raises(CoachError, match=r"session has no name\. Give it one"):
@@ -429,6 +443,7 @@ def test_clearing_a_day_keeps_its_note(span: Span, weeks: list[int]) -> None:
         lambda p: place.move_session(p, GONE_SESSION, day=1),
         lambda p: place.rename_session(p, GONE_SESSION, title="x"),
         lambda p: place.set_warmup(p, GONE_SESSION, warmup=()),
+        lambda p: place.set_warmup(p, session_id(p, 0, 0), ramps=((GONE_SLOT, None),)),
         lambda p: place.remove(p, GONE_SLOT),
         lambda p: place.move(p, GONE_SLOT, to=Spot(0, 0)),
         lambda p: place.copy(p, GONE_SLOT, to=Spot(0, 0)),

@@ -56,6 +56,15 @@ def test_a_timed_exercise_starts_with_seconds_whatever_the_week_does() -> None:
     assert prescribe.start_for(brief, week).reps == Reps(20, 20)
 
 
+@pytest.mark.parametrize(
+    ("ramp", "kept"), [("50%x5", True), ("off", True), ("50%x5/60kgx3", False)]
+)
+def test_ramp_sets_in_kilograms_go_with_their_exercise(ramp: str, kept: bool) -> None:
+    slot = builders.slot(f"back_squat 3x5 core ramp {ramp}")
+    after = prescribe.swapped(slot, SQUAT, builders.CATALOGUE[ExerciseKey("leg_press")])
+    assert after.ramp == (slot.ramp if kept else None)
+
+
 @given(st.integers(1, 60), st.integers(0, 30))
 def test_moved_repetitions_lie_in_the_zone_and_those_inside_are_untouched(low, more) -> None:
     reps = Reps(low, low + more)

@@ -18,8 +18,8 @@ from tests import builders
 ROOT = Path(__file__).resolve().parents[3]
 
 SLOTS = builders.session(
-    "back_squat 4x8-10 RIR 1.5 rest 150 tempo 3-0-1-0 core 80kg pin load, "
-    "curl 3x12 80% pair A, leg_curl 3x12 95%RM pair A"
+    "back_squat 4x8-10 RIR 1.5 rest 150 tempo 3-0-1-0 core 80kg pin load ramp 50%x5/60kgx2, "
+    "curl 3x12 80% pair A, leg_curl 3x12 95%RM pair A ramp off"
 ).slots
 
 
