@@ -121,6 +121,9 @@ def print_progress(report: ProgressReport, *, paper: Paper = Paper.A4, grey: boo
 
     Raises BookletError for what cannot be printed.
     """
-    cited = replace(report, references=citations())
     with speaking(nearest_language(report.client.language)):
+        told = Catalogue(tuple(series.exercise for series in report.strength))
+        told = spoken_catalogue(told, language().code)
+        strength = (replace(one, exercise=told[one.exercise.key]) for one in report.strength)
+        cited = replace(report, strength=tuple(strength), references=citations())
         return make_progress_report(cited, fonts=resources.path_of("fonts"), paper=paper, grey=grey)

@@ -45,6 +45,7 @@ SCOPE = (
     "app/domain/intake_questions.py",
     "app/domain/loads.py",
     "app/domain/muscle_groups.py",
+    "app/domain/one_rm.py",
     "app/domain/program.py",
     "app/domain/progress/told.py",
     "app/domain/screening.py",

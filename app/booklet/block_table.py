@@ -190,12 +190,17 @@ def draw_table(sheet: Sheet, rows: tuple[BlockRow, ...], y: float) -> float:
 
 def draw_key(sheet: Sheet, y: float) -> None:
     """How the sets are counted, and what the brackets mean."""
-    text = tr(
+    text = key_text(sheet.book, cite=sheet.cite(FRACTION_SOURCE))
+    sheet.pen.paragraph(0, y, text, width=sheet.width, style=CELL, tone=sheet.palette.mid)
+
+
+def key_text(book: Book, *, cite: str) -> str:
+    """What stands below the table; cite: the number of the source, as the text has it."""
+    if book.season.emphasis is None:
+        return tr("All sets of the week are counted. In brackets: light weeks.")
+    return tr(
         "A set counts 1 for a muscle that does most of the work and a part, "
         "usually ½, for one that helps{cite}. In brackets: light weeks. The "
         "small strip at the top of each week page is the lower chart.",
-        cite=sheet.cite(FRACTION_SOURCE),
+        cite=cite,
     )
-    if sheet.book.season.emphasis is None:
-        text = tr("All sets of the week are counted. In brackets: light weeks.")
-    sheet.pen.paragraph(0, y, text, width=sheet.width, style=CELL, tone=sheet.palette.mid)

@@ -228,8 +228,8 @@ def draw_chart(sheet: Sheet, energy: EnergyPlan, y: float) -> float:
     text = tr("The scale starts at {low}, so that small steps can be seen.", low=thousands(low))
     if sheet.book.season.light and len(energy.weeks) == len(sheet.book.season.weeks):
         text = f"{text} {tr('Hatched: light weeks.')}"
-    pen.text(0, box.bottom + 9.2, text, style=LABEL, tone=p.mid)
-    return box.bottom + 10.0
+    end = pen.paragraph(0, box.bottom + 9.2, text, width=sheet.width, style=LABEL, tone=p.mid)
+    return end - LABEL.lead_mm + 0.8
 
 
 def _table(sheet: Sheet, energy: EnergyPlan, weeks: tuple[EnergyWeek, ...], y: float) -> float:
@@ -245,12 +245,14 @@ def _table(sheet: Sheet, energy: EnergyPlan, weeks: tuple[EnergyWeek, ...], y: f
             continue
         heads = (
             (8.8, tr("week"), 1.0),
-            (12.4, tr("from"), 0.0),
+            (max(12.4, pen.width(tr("week"), LABEL) + 1.6), tr("from"), 0.0),
             (42.0, "kcal", 1.0),
             (60.0, tr("protein g"), 1.0),
         )
         for at, text, align in heads:
-            pen.text(x + at, y, text, style=LABEL, tone=p.mid, align=align)
+            # a long word begins at the left edge rather than before it
+            left = x + max(at, pen.width(text, LABEL) if align else 0.0)
+            pen.text(left, y, text, style=LABEL, tone=p.mid, align=align)
         pen.text(
             x + wide, y, tr("body mass, {units}", units=units), style=LABEL, tone=p.mid, align=1
         )

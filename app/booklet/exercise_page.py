@@ -95,7 +95,13 @@ def _picture_mm(book: Book, exercise: Exercise, others: tuple[Instead, ...]) -> 
         )
         for fault in exercise.faults
     )
-    text = max(left, right) + faults + 12.0 + 12.0 * bool(exercise.faults) + 36.0 * bool(others)
+    text = (
+        max(left, right)
+        + faults
+        + 12.0
+        + 12.0 * bool(exercise.faults)
+        + (2.0 + _instead_mm(book, others)) * bool(others)
+    )
     text += 14.0 * (len(others) > BESIDE)
     least, most = _FIGURE_MM
     return min(max(book.frame.last - 41.0 - 16.0 - text, least), most)
@@ -150,8 +156,9 @@ def _muscles(sheet: Sheet, exercise: Exercise, x: float, y: float) -> float:
         for muscle in muscles:
             name = sheet.book.muscle(muscle)
             y = pen.paragraph(x + 7.4, y, name, width=sheet.width - x - 7.4, style=BODY)
-        pen.text(x + 7.4, y - 0.6, said, style=LABEL, tone=p.mid)
-        y += 6.4
+        room = sheet.width - x - 7.4
+        y = pen.paragraph(x + 7.4, y - 0.6, said, width=room, style=LABEL, tone=p.mid)
+        y += 7.0 - LABEL.lead_mm
     return y - 4.0
 
 
@@ -235,9 +242,23 @@ def _faults(sheet: Sheet, exercise: Exercise, y: float) -> float:
     return y + 8.8
 
 
+def _instead_mm(book: Book, others: tuple[Instead, ...]) -> float:
+    """What those side by side take, with the heading: more where names or reasons are long."""
+    wide = book.frame.width / BESIDE - 26.0
+    most = max(
+        (
+            len(book.wrap(other.exercise.name, NAME, wide)) * NAME.lead_mm
+            + len(book.wrap(other.reason, CELL, wide)) * CELL.lead_mm
+            for other in others[:BESIDE]
+        ),
+        default=0.0,
+    )
+    return max(34.0, most + 9.0)
+
+
 def _instead(sheet: Sheet, others: tuple[Instead, ...], y: float) -> float:
     """What may be done in its place: three side by side, the rest of the prepared in words."""
-    if not others or y + 34 > sheet.book.frame.last - 9:
+    if not others or y + _instead_mm(sheet.book, others) > sheet.book.frame.last - 9:
         return y
     pen = sheet.pen
     aside = tr("same sets, reps and effort; a load of its own")
@@ -251,13 +272,11 @@ def _instead(sheet: Sheet, others: tuple[Instead, ...], y: float) -> float:
         drawn = draw_picture(sheet, other.exercise, Box(x, y + 3.5, 20.0, 19.0))
         left = x + 22.0 if drawn else x
         wide = pitch - 4.0 - (left - x)
-        end = pen.lines(
-            left, y + 6.6, sheet.book.wrap(other.exercise.name, NAME, wide)[:3], style=NAME
-        )
+        end = pen.lines(left, y + 6.6, sheet.book.wrap(other.exercise.name, NAME, wide), style=NAME)
         end = pen.lines(
             left,
             end,
-            sheet.book.wrap(other.reason, CELL, wide)[:4],
+            sheet.book.wrap(other.reason, CELL, wide),
             style=CELL,
             tone=sheet.palette.mid,
         )

@@ -175,11 +175,11 @@ class Faces:
     def wrap(self, text: str, style: Style, width_mm: float) -> tuple[str, ...]:
         """`text` in lines no wider than `width_mm`; a word that is too long breaks in itself.
 
-        An empty text gives no line.
+        A number and its unit stay together. An empty text gives no line.
         """
         lines: list[str] = []
         line = ""
-        for word in one_line(text).split(" "):
+        for word in _BREAKS.split(one_line(text)):
             longer = f"{line} {word}" if line else word
             if self.width_mm(longer, style) <= width_mm:
                 line = longer
@@ -203,6 +203,9 @@ class Faces:
             word = word[cut:]
         return [*pieces, word]
 
+
+_BREAKS = re.compile(r"(?<!\d) | (?!(?:kg|lb|kcal|cm|%)(?:\W|$))")
+"""The spaces at which a line may end: all but that between a number and its unit."""
 
 _Tables = tuple[dict[Face, str], dict[Face, frozenset[str]], dict[Face, dict[str, float]]]
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from app.booklet.block_table import BlockRow, block_row, draw_key, draw_table
+from app.booklet.block_table import BlockRow, block_row, draw_key, draw_table, key_text
 from app.booklet.book import Book, Draw, Page, Sheet
-from app.booklet.fonts import BODY
+from app.booklet.fonts import BODY, CELL
 from app.booklet.glance_chart import cites_of, draw_charts
 from app.booklet.words import span_text
 from app.domain.units import number_text
@@ -17,7 +17,7 @@ def pages(book: Book) -> Iterator[Page]:
     """The charts with the table of blocks, and further pages where the blocks need them."""
     rows = [block_row(book, number) for number in range(len(book.issue.program.blocks))]
     sheets: list[list[BlockRow]] = [[]]
-    room = book.frame.last - 190.0
+    room = book.frame.last - _charts_mm(book)
     for row in rows:
         if row.height > room:
             sheets.append([])
@@ -31,6 +31,17 @@ def pages(book: Book) -> Iterator[Page]:
             title="" if number else tr("The program at a glance"),
             cites=() if number else cites_of(book),
         )
+
+
+def _charts_mm(book: Book) -> float:
+    """What the first page takes besides the rows: all above them, and the key below."""
+    said = book.wrap(intro(book), BODY, book.frame.width)
+    key = book.wrap(key_text(book, cite=_CITE), CELL, book.frame.width)
+    return 174.6 + len(said) * BODY.lead_mm + len(key) * CELL.lead_mm
+
+
+_CITE = " [00]"
+"""As wide as the number of a source, which is not known before the pages are laid out."""
 
 
 def _drawing(rows: tuple[BlockRow, ...], *, first: bool) -> Draw:

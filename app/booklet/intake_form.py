@@ -37,8 +37,15 @@ from app.domain.work import Coach
 
 _BOX_MM, _TICK_MM, _ROW_MM = 7.0, 4.2, 8.6
 _HEAD_MM = 14.0
+_COLUMNS = 4
+"""Of choices side by side."""
+_PLACE_MM = 8.6
+"""The box for a place in an order, with the gap behind it."""
 _PAINS_MM = (9.0, 20.0)
 """The least and the most room for pains and injuries."""
+SOURCE = mark(
+    "Questions on health: our words, after Riebe 2015 (from memory). Local rules go first."
+)
 _DAY_WORDS = (
     mark("Mon"),
     mark("Tue"),
@@ -138,8 +145,8 @@ class _Page:
         self.pen.rule(0, self.y + 6.4, self.width, weight=0.7)
         self.y += 8.6
 
-    def _date(self, question: Question, x: float, y: float) -> None:
-        """Three boxes with what belongs in them written below."""
+    def _date(self, question: Question, x: float, y: float) -> float:
+        """Three boxes with what belongs in them written below; gives back the right edge."""
         for field, words, wide, most in zip(
             question.fields,
             (tr("day"), tr("month"), tr("year")),
@@ -152,6 +159,7 @@ class _Page:
                 x + wide / 2, y + _BOX_MM + 3.2, words, style=LABEL, tone=self.p.mid, align=0.5
             )
             x += wide + 1.6
+        return x - 1.6
 
     def _number(self, question: Question, x: float, y: float, *, wide: float = 18.0) -> float:
         """A box for a number and its units to tick; gives back the right edge."""
@@ -160,8 +168,12 @@ class _Page:
         for unit, words in question.choices:
             self._tick(x, y + 1.4, f"{question.key}.{unit}", f"{tr(question.text)}, {words}")
             self.pen.text(x + _TICK_MM + 1.2, y + 4.8, words, style=CELL)
-            x += 11.6
+            x += self._unit_mm(words)
         return x
+
+    def _unit_mm(self, words: str) -> float:
+        """What a unit to tick takes, with the gap behind it."""
+        return _TICK_MM + 1.2 + self.pen.width(words, CELL) + 2.4
 
     # -- parts of the form ---------------------------------------------------------------------
 
@@ -193,26 +205,37 @@ class _Page:
             self._box(x + wide, y, half - 2.0 - wide, question.key, text)
         y += _ROW_MM + 1.0
         self._label(0, y + 4.8, tr(born.text))
-        self._date(born, self.pen.width(tr(born.text), CELL) + 2.4, y)
-        x = 56.0
+        x = self._date(born, self.pen.width(tr(born.text), CELL) + 2.4, y)
+        # the boxes share what dates, words and units leave
+        taken = sum(
+            2.0
+            + self.pen.width(tr(question.text), CELL)
+            + 2.4
+            + sum(self._unit_mm(words) for _, words in question.choices)
+            for question in (height, mass)
+        )
+        gap = 4.0
+        wide = min(18.0, (self.width - x - taken - 2 * gap + 2.4) / 2)
         for question in (height, mass):
             text = tr(question.text)
+            x += gap
             self._label(x, y + 4.8, text)
-            x = self._number(question, x + self.pen.width(text, CELL) + 2.0, y) + 3.0
+            x = self._number(question, x + self.pen.width(text, CELL) + 2.0, y, wide=wide)
         y += _ROW_MM + 4.2
         self._label(0, y + 3.4, tr(sex.text))
-        self._ticks(sex, self.pen.width(tr(sex.text), CELL) + 5.0, y + 3.4, each_mm=36.0)
+        x = self.pen.width(tr(sex.text), CELL) + 5.0
+        self._ticks(sex, x, y + 3.4, each_mm=min(36.0, (self.width - x) / len(sex.choices)))
         self.y = y + 6.0
 
     def health(self, pains_mm: float) -> None:
         """The questions on health with yes and no, and room for pains."""
         *asked, pains = HEALTH
         self._part(tr("Your health"))
-        room = self.width - 34.0
+        room = self.width - 30.0
         for question in asked:
             lines = self.pen.faces.wrap(tr(question.text), CELL, room)
             self.pen.lines(0, self.y + 3.4, lines, style=CELL)
-            self._ticks(question, room + 4.0, self.y + 3.4, each_mm=15.0)
+            self._ticks(question, room + 3.0, self.y + 3.4, each_mm=13.5)
             self.y += max(1, len(lines)) * CELL.lead_mm + 1.6
         self._label(0, self.y + 3.6, tr(pains.text))
         box = Box(0, self.y + 5.2, self.width, pains_mm)
@@ -234,11 +257,12 @@ class _Page:
         self._ticks(goal, right, y + 4.8, each_mm=(self.width - right) / len(goal.choices))
         y += _ROW_MM + 1.4
         self._label(0, y + 3.0, tr(muscles.text))
-        y = self._grid(muscles, y + 4.6, columns=4, cell=self._place_cell, row_mm=6.4)
+        y = self._grid(muscles, y + 4.6, indent=_PLACE_MM, cell=self._place_cell, row_mm=6.4)
         self._label(0, y + 4.0, tr(minutes.text))
         y = self._week(minutes, y + 5.6)
         self._label(0, y + 4.0, tr(equipment.text))
-        y = self._grid(equipment, y + 5.6, columns=4, cell=self._tick_cell, row_mm=5.2)
+        indent = _TICK_MM + 1.4
+        y = self._grid(equipment, y + 5.6, indent=indent, cell=self._tick_cell, row_mm=5.2)
         half = self.width / 2 - 2.0
         for question, x in ((likes, 0.0), (dislikes, half + 4.0)):
             self._label(x, y + 4.0, tr(question.text))
@@ -250,15 +274,26 @@ class _Page:
         question: Question,
         y: float,
         *,
-        columns: int,
+        indent: float,
         cell: Callable[[Question, str, str, float, float], None],
         row_mm: float,
     ) -> float:
-        """The choices in columns, read downward; gives back the lower edge."""
-        rows = -(-len(question.choices) // columns)
+        """The choices in columns, read downward; gives back the lower edge.
+
+        indent: what stands before the words of each. Columns are alike where all words fit, else
+        as wide as their words.
+        """
+        rows = -(-len(question.choices) // _COLUMNS)
+        needed = [0.0] * _COLUMNS
+        for number, (_, words) in enumerate(question.choices):
+            wide = indent + self.pen.width(tr(words), CELL) + 2.0
+            needed[number // rows] = max(needed[number // rows], wide)
+        if max(needed) <= self.width / _COLUMNS:
+            needed = [0.0] * _COLUMNS
+        spare = (self.width - sum(needed)) / _COLUMNS
         for number, (key, words) in enumerate(question.choices):
             column, row = divmod(number, rows)
-            cell(question, key, words, column * self.width / columns, y + row * row_mm)
+            cell(question, key, words, sum(needed[:column]) + column * spare, y + row * row_mm)
         return y + rows * row_mm
 
     def _tick_cell(self, question: Question, key: str, words: str, x: float, y: float) -> None:
@@ -271,7 +306,7 @@ class _Page:
         name, tip = f"{question.key}.{key}", f"{tr(question.text)}: {tr(words)}"
         if self.fields is not None:
             self.fields.text(self.pen, box, name, tip=tip, most=2)
-        self.pen.text(x + 8.6, y + 4.0, tr(words), style=CELL)
+        self.pen.text(x + _PLACE_MM, y + 4.0, tr(words), style=CELL)
 
     def _week(self, question: Question, y: float) -> float:
         """A box for each weekday."""
@@ -291,16 +326,15 @@ class _Page:
         self.pen.lines(7.0, self.y + 3.4, lines, style=CELL)
         y = self.y + len(lines) * CELL.lead_mm + 2.0
         self._label(0, y + 4.8, tr(on.text))
-        self._date(on, 12.0, y)
+        self._date(on, max(12.0, self.pen.width(tr(on.text), CELL) + 2.0), y)
         self._label(62.0, y + 4.8, tr("Signature"))
-        self.pen.rule(80.0, y + 6.6, self.width, weight=0.5, tone=self.p.cell)
+        x = max(80.0, 62.0 + self.pen.width(tr("Signature"), CELL) + 2.0)
+        self.pen.rule(x, y + 6.6, self.width, weight=0.5, tone=self.p.cell)
         self.y = y + _BOX_MM + 3.6
 
     def foot(self) -> None:
         """What the questions on health follow."""
         y = self.ground.height_mm - FOOT_MM
-        text = tr(
-            "Questions on health: our words, after Riebe 2015 (from memory). Local rules go first."
-        )
-        lines = self.pen.faces.wrap(text, LABEL, self.width)
-        self.pen.text(0, y + 6.0, lines[0], style=LABEL, tone=self.p.mid)
+        lines = self.pen.faces.wrap(tr(SOURCE), LABEL, self.width)
+        above = (len(lines) - 1) * LABEL.lead_mm
+        self.pen.lines(0, y + 6.0 - above, lines, style=LABEL, tone=self.p.mid)

@@ -39,13 +39,21 @@ _TEST_X, _ONE_X, _SPAN_X = 66.0, 118.0, 148.0
 
 @dataclass(frozen=True, slots=True)
 class Tested:
-    """A tested exercise in its words; title: its name unbroken."""
+    """A tested exercise in its words; title and test: name and test as they are before they are
+    broken into lines.
+    """
 
     name: tuple[str, ...]
+    told: tuple[str, ...]
     title: str
     test: str
     one_rm: str
     span: str
+
+    @property
+    def height(self) -> float:
+        """Its room, mm."""
+        return 7.0 + CELL.lead_mm * (max(len(self.name), len(self.told)) - 1)
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,7 +83,7 @@ def pages(book: Book) -> Iterator[Page]:
         return
     room = book.frame.last - 46.0
     steps_mm = _steps_mm(book)
-    tested_sheets = _split([7.0 + 4.0 * (len(row.name) > 1) for row in tested], room) or [(0, 0)]
+    tested_sheets = _split([row.height for row in tested], room) or [(0, 0)]
     number = 0
     used = 0.0
     for start, end in tested_sheets:
@@ -155,10 +163,12 @@ def _tested(book: Book, exercise: Exercise) -> Tested:
     if test.guessed_from is not None:
         done = tr("guess: {done}", done=done)
     low, high = (number_text(_in(edge, units)) for edge in (estimate.low, estimate.high))
+    said = f"{done}, {day_text(test.on)}{NBSP}{test.on.year}"
     return Tested(
         name=book.wrap(exercise.name, CELL_BOLD, _TEST_X - 3),
+        told=book.wrap(said, CELL, _ONE_X - _TEST_X - 2),
         title=exercise.name,
-        test=f"{done}, {day_text(test.on)} {test.on.year}",
+        test=said,
         one_rm=f"{number_text(_in(estimate.median, units))}{NBSP}{units}",
         span=tr("{low} to {high}", low=low, high=high),
     )
@@ -261,7 +271,7 @@ def _draw_tested(sheet: Sheet, tested: tuple[Tested, ...], y: float, *, curve: s
     for row in tested:
         y += 4.9
         end = pen.lines(0, y, row.name, style=CELL_BOLD)
-        pen.text(_TEST_X, y, row.test, style=CELL)
+        end = max(end, pen.lines(_TEST_X, y, row.told, style=CELL))
         pen.text(_ONE_X, y, row.one_rm, style=CELL_BOLD)
         pen.text(_SPAN_X, y, row.span, style=CELL, tone=p.mid)
         y = end - CELL.lead_mm + 2.2

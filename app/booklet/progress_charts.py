@@ -190,7 +190,7 @@ def strength_row(ground: Ground, pair: Sequence[StrengthSeries], units: str) -> 
 
 
 def _strength(pen: Pen, series: StrengthSeries, place: Box, units: str) -> None:
-    name = pen.faces.wrap(series.exercise.name, CELL_BOLD, place.width - 14.0)[0]
+    name = pen.fitting(series.exercise.name, CELL_BOLD, place.width - 8.0)
     pen.text(place.x, place.y + 4.0, name, style=CELL_BOLD)
     pen.text(place.right, place.y + 4.0, units, style=LABEL, tone=pen.palette.mid, align=1)
     box = Box(place.x + _LEFT, place.y + 6.0, place.width - _LEFT, place.height - 6.0 - _FOOT - 1.0)

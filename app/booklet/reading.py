@@ -372,7 +372,9 @@ def _more_words(book: Book, found: Sample | None) -> Iterator[Word]:
                 stroke=p.ink,
             )
             text = f"{mass_number(mass_kg, units)}{NBSP}{units}{NBSP}×{NBSP}{reps}"
-            pen.text(x + 7.6, y + 10.5, text, style=CELL_BOLD if last else CELL)
+            style, small = (CELL_BOLD, LABEL_BOLD) if last else (CELL, LABEL)
+            fits = pen.width(text, style) <= pitch - 7.6
+            pen.text(x + 7.6, y + 10.5, text, style=style if fits else small)
         return y + 13.0
 
     yield Word(

@@ -208,7 +208,8 @@ class _Poster:
         """A box for every session, to be ticked when it is done."""
         pen, size = self.pen, self._box_mm()
         pen.text(0, y + 4.4, tr("Done"), style=SMALL_HEAD)
-        pen.text(0, y + 9.0, tr("a box a session"), style=LABEL, tone=self.p.mid)
+        said = pen.faces.wrap(tr("a box a session"), LABEL, _NAMES_MM - 2.0)
+        pen.lines(0, y + 9.0, said, style=LABEL, tone=self.p.mid)
         for number, count in enumerate(self._sessions()):
             x = self._middle(number) - size / 2
             for turn in range(min(count, _MOST_TICKS)):

@@ -206,6 +206,11 @@ def number_text(value: float, digits: int = 1) -> str:
     return "0" if text == "-0" else number_as_spoken(text)
 
 
+def kcal_text(kcal: float) -> str:
+    """Energy in whole kilocalories as it is shown: '2,660 kcal'."""
+    return f"{number_as_spoken(f'{kcal:,.0f}')} kcal"
+
+
 def mass_text(mass_kg: float, unit: str = "kg", *, digits: int = 2) -> str:
     """A mass as it is shown, in kg or lb: '62.5 kg', '137.8 lb'. Raises as `lb_from_kg` does."""
     require("mass, kg", mass_kg, low=-LARGEST, high=LARGEST)

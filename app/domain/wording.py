@@ -154,6 +154,8 @@ class _Parts(Formatter):
 
     def format_field(self, value: Any, format_spec: str) -> str:
         written: str = super().format_field(value, format_spec)
+        if format_spec.endswith("%"):
+            written = f"{written[:-1]}\N{NO-BREAK SPACE}%"
         if isinstance(value, float) or (isinstance(value, int) and format_spec):
             return number_as_spoken(written)
         return written

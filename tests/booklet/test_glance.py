@@ -4,12 +4,20 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from app.booklet import Options
-from app.booklet.bind import open_book
+import pytest
+
+from app.booklet import Options, Paper, Part
+from app.booklet.bind import make, open_book
+from app.booklet.book import frame_of
 from app.booklet.glance import intro, pages
 from app.domain.program import Block
+from app.domain.wording import speaking
+from app.resources.languages import NAMES, find_language
+from tests.booklet.reading_pdf import Printed
 from tests.booklet.sample import content, issue, season
 from tests.builders import program
+
+A4_LAST_MM = frame_of(Paper.A4).last
 
 
 def book_of(whole):
@@ -36,3 +44,15 @@ def test_an_empty_plan_promises_nothing():
 def test_many_blocks_go_on_on_another_page():
     whole = replace(season(52), blocks=tuple(Block(f"Block {n}", 1) for n in range(52)))
     assert len(list(pages(book_of(whole)))) > 1
+
+
+@pytest.mark.parametrize("code", NAMES)
+@pytest.mark.parametrize("weeks", range(5, 53, 5))
+def test_the_key_below_the_blocks_stays_above_the_foot(code: str, weeks: int) -> None:
+    parts = frozenset({Part.GLANCE})
+    with speaking(find_language(code)):
+        booklet = Printed(make(issue(season(weeks)), content(), Options(parts=parts)))
+    for page in range(2, len(booklet) + 1):
+        ends = [one.bottom for one in booklet.letters(page)]
+        last = A4_LAST_MM + 1.5  # what hangs under the last baseline
+        assert [end for end in ends if last < end < A4_LAST_MM + 5.0] == [], page

@@ -12,12 +12,14 @@ from pypdf import PdfReader, PdfWriter
 
 from app.booklet.content import Paper
 from app.booklet.fields import ON
-from app.booklet.intake_form import IntakeForm, make_intake_form
+from app.booklet.intake_form import SOURCE, IntakeForm, make_intake_form
 from app.domain.client import Client, ClientId
 from app.domain.intake import require_form, take
 from app.domain.intake_questions import QUESTIONS
+from app.domain.wording import speaking, tr
 from app.domain.work import Coach
 from app.exchange.pdf_fields import read_fields
+from app.resources.languages import NAMES, find_language
 from tests.booklet.sample import FONTS
 from tests.domain.test_intake import WHOLE
 
@@ -46,8 +48,12 @@ def test_it_is_one_sound_page_with_every_question(paper: Paper, filled: bool) ->
 
 
 @pytest.mark.parametrize("paper", PAPERS)
-def test_no_letter_leaves_the_margins_and_no_line_runs_into_another(paper: Paper) -> None:
-    page = pypdfium2.PdfDocument(made(paper, filled=False))[0]
+@pytest.mark.parametrize("code", NAMES)
+def test_no_letter_leaves_the_margins_and_no_line_runs_into_another(
+    paper: Paper, code: str
+) -> None:
+    with speaking(find_language(code)):
+        page = pypdfium2.PdfDocument(made(paper, filled=False))[0]
     text = page.get_textpage()
     width, height = page.get_size()
     boxes = [text.get_rect(number) for number in range(text.count_rects())]
@@ -61,6 +67,26 @@ def test_no_letter_leaves_the_margins_and_no_line_runs_into_another(paper: Paper
             wide = min(right, other_right) - max(left, other_left)
             tall = min(top, other_top) - max(bottom, other_bottom)
             assert wide <= 1 or tall <= 1.5
+
+
+@pytest.mark.parametrize("code", NAMES)
+def test_no_word_stands_on_a_box_and_none_is_lost(code: str) -> None:
+    with speaking(find_language(code)):
+        pdf = made()
+        asked = [tr(question.text) for question in QUESTIONS]
+        asked += [tr(words) for question in QUESTIONS for _, words in question.choices]
+        asked.append(tr(SOURCE))
+    text = pypdfium2.PdfDocument(pdf)[0].get_textpage()
+    said = " ".join(text.get_text_range().split())
+    assert [words for words in asked if words not in said] == []
+    words_at = [text.get_rect(number) for number in range(text.count_rects())]
+    with pikepdf.open(BytesIO(pdf)) as document:
+        boxes = [[float(one) for one in annot.Rect] for annot in document.pages[0].Annots]
+    for left, bottom, right, top in boxes:
+        for at_left, at_bottom, at_right, at_top in words_at:
+            wide = min(right, at_right) - max(left, at_left)
+            tall = min(top, at_top) - max(bottom, at_bottom)
+            assert wide <= 0.5 or tall <= 0.5
 
 
 def test_every_field_of_every_question_stands_on_it_once() -> None:

@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import date
 
+import pytest
+
 from app.booklet import Options, make
 from app.booklet.bind import open_book
 from app.booklet.loads_page import pages
@@ -12,9 +14,12 @@ from app.domain.client import Client, ClientId, StrengthTest
 from app.domain.exercise import ExerciseKey
 from app.domain.loads import one_rep_max_of
 from app.domain.one_rm import EQUATIONS
+from app.domain.wording import speaking
 from app.resources import references
+from app.resources.languages import NAMES, find_language
 from tests.booklet.reading_pdf import Printed
 from tests.booklet.sample import TAUGHT, content, issue, lifter, season
+from tests.booklet.test_bind import overlaps
 from tests.builders import program
 
 
@@ -36,6 +41,17 @@ def test_a_test_at_own_weight_or_with_help_is_told_in_words():
         test = StrengthTest(ExerciseKey("chin_up"), date(2026, 10, 5), load_kg, 8)
         handed = issue(program("Mon: chin_up 3x5"), replace(lifter(), tests=(test,)))
         assert f"Chin up {said}, 5 Oct 2026" in Printed(make(handed, content())).whole
+
+
+@pytest.mark.parametrize("code", NAMES)
+@pytest.mark.parametrize("load_kg", [112.5, 0, -12.5])
+def test_a_test_with_repetitions_in_reserve_keeps_to_its_column(code: str, load_kg: float):
+    test = StrengthTest(ExerciseKey("chin_up"), date(2026, 9, 28), load_kg, 12, rir=2.5)
+    handed = issue(program("Mon: chin_up 3x5"), replace(lifter(), tests=(test,)))
+    with speaking(find_language(code)):
+        booklet = Printed(make(handed, content()))
+    for page in range(1, len(booklet) + 1):
+        assert overlaps(list(booklet.letters(page))) == [], page
 
 
 def test_a_load_set_by_hand_is_told_apart():

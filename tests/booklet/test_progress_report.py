@@ -103,3 +103,5 @@ def test_a_client_reads_it_in_the_clients_own_language():
     for word in ("Fortschritt von Runa Estvik", "Geplant und gemacht", "Wie es weitergeht"):
         assert word in text
     assert "kg pro Woche" in text
+    assert "Kniebeuge mit Langhantel" in text
+    assert "Back squat" not in text

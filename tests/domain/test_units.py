@@ -8,6 +8,7 @@ from app.domain.errors import QuantityError
 from app.domain.units import (
     cm_from_in,
     in_from_cm,
+    kcal_text,
     kg_from_lb,
     lb_from_kg,
     mass_text,
@@ -18,6 +19,7 @@ from app.domain.units import (
     require,
     require_whole,
 )
+from app.domain.wording import Language, speaking
 
 GYM_KG = (25.0, 20.0, 15.0, 10.0, 5.0, 2.5, 1.25)
 
@@ -142,3 +144,9 @@ def test_a_row_of_steps_that_there_cannot_be_is_refused(target_kg, step_kg, low_
 def test_a_whole_number_is_whole_and_in_its_range(value):
     with pytest.raises(QuantityError, match="sets"):
         require_whole("sets", value, low=1, high=6)
+
+
+def test_energy_is_parted_as_the_language_has_it() -> None:
+    assert kcal_text(2383.4) == "2,383 kcal"
+    with speaking(Language("xx", decimal=",", group=".")):
+        assert kcal_text(2383.4) == "2.383 kcal"

@@ -109,3 +109,10 @@ def test_a_listing_names_the_last_after_and() -> None:
         "a, b and c",
     ]
     assert listing([]) == ""
+
+
+def test_per_cent_stands_apart_where_the_language_has_it_so() -> None:
+    assert tr("{share:.0%} of energy", share=0.3) == "30% of energy"
+    with speaking(Language("xx", decimal=",", group=".")):
+        assert tr("{share:.0%} of energy", share=0.3) == "30\N{NO-BREAK SPACE}% of energy"
+        assert tr("{change:+.1%}", change=-0.105) == "-10,5\N{NO-BREAK SPACE}%"

@@ -11,7 +11,7 @@ from app.domain.energy.resting import (
     figures_text,
     resting_energy,
 )
-from app.domain.units import number_text
+from app.domain.units import kcal_text, number_text
 from app.domain.wording import mark, tr
 from app.domain.working import Line, Working
 
@@ -54,11 +54,11 @@ def equation_working(key: str, who: Person) -> Working:
         label = tr(SEX_WORDS[each.sex])
         if found.needs_fat_free:
             label = tr("For both sexes")
-        lines.append(Line(label, f"{value:,.0f} kcal", written_out(key, each)))
+        lines.append(Line(label, kcal_text(value), written_out(key, each)))
         if found.needs_fat_free:
             break
     if len(lines) > 1:
-        lines.append(Line(tr("Mean of both"), f"{kcal:,.0f} kcal"))
+        lines.append(Line(tr("Mean of both"), kcal_text(kcal)))
     return Working(
         title=tr("{kcal} kcal a day", kcal=f"{kcal:,.0f}"),
         about=tr("energy at rest by {equation}", equation=found.name),

@@ -38,7 +38,7 @@ from app.domain.energy.resting import (
     person,
 )
 from app.domain.errors import CoachError
-from app.domain.units import number_text, require
+from app.domain.units import kcal_text, number_text, require
 from app.domain.wording import listing, mark, tr
 from app.domain.working import COMMON_PRACTICE, Line, Working
 
@@ -259,7 +259,7 @@ def plan(
             *_lines_of_need(resting, who, aim=aim, need=need),
             Line(
                 tr("{change:+.0%} to {goal}", change=change, goal=tr(goal.value)),
-                f"{target_kcal:,.0f} kcal",
+                kcal_text(target_kcal),
             ),
             *_lines_of_macros(goal, who, aim=aim, target=target),
         ),
@@ -481,13 +481,13 @@ def _lines_of_need(
 ) -> tuple[Line, ...]:
     """How the need came about."""
     if aim.need_kcal is not None:
-        return (Line(tr("Energy used, from logs"), f"{need:,.0f} kcal"),)
+        return (Line(tr("Energy used, from logs"), kcal_text(need)),)
     return (
         Line(tr("For"), figures_text(who)),
         resting.line(),
         Line(
             tr("Times {pal:.2f}, {fao_class}", pal=aim.pal, fao_class=fao_class(aim.pal)),
-            f"{need:,.0f} kcal",
+            kcal_text(need),
             "±10 %",
         ),
     )

@@ -10,7 +10,7 @@ from typing import Protocol
 
 from app.domain.client import Sex
 from app.domain.errors import CoachError, QuantityError
-from app.domain.units import number_text, require
+from app.domain.units import kcal_text, number_text, require
 from app.domain.wording import mark, tr
 from app.domain.working import Line
 
@@ -307,7 +307,7 @@ class RestingEnergy:
             high=number_text(self.high, 0),
         )
         label = tr("Resting energy, {equation}", equation=RESTING_EQUATIONS[self.equation].name)
-        return Line(label, f"{self.kcal:,.0f} kcal", span)
+        return Line(label, kcal_text(self.kcal), span)
 
 
 def estimate_resting_energy(

@@ -228,7 +228,7 @@ def adherence_text(weeks: Sequence[WeekDone]) -> str:
     planned = sum(week.done.planned_sets for week in entered if week.done)
     done = sum(week.done.done_sets for week in entered if week.done)
     share = done / planned if planned else 1.0
-    told = tr("{share} of the planned sets were done.", share=f"{share:.0%}")
+    told = tr("{share:.0%} of the planned sets were done.", share=share)
     last = entered[-1].number
     missing = [str(week.number) for week in weeks if not week.entered and week.number < last]
     if missing:
