@@ -8,11 +8,9 @@ import pytest
 from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import QApplication
 
-from app.domain.edits.whole import rename
-from app.domain.findings import edit
 from app.ui.actions import ACTIONS, BY_ID, MENUS
 from app.ui.bench import Bench
-from tests.ui.desks import slot_ids, without_program
+from tests.ui.desks import without_program
 
 
 def enabled(bench: Bench) -> set[str]:
@@ -65,24 +63,6 @@ def test_with_a_program_open_its_commands_are_on(bench: Bench) -> None:
     on = enabled(bench)
     assert {"booklet", "export_plan", "progression", "split", "light", "next_week", "paste"} <= on
     assert not {"undo", "redo", "copy", "cut", "remove", "pair", "edit_line"} & on
-
-
-def test_what_acts_on_cards_needs_cards(bench: Bench) -> None:
-    one, two = slot_ids(bench)[:2]
-    bench.select((one,))
-    assert {"edit_line", "substitute", "copy", "remove", "working"} <= enabled(bench)
-    assert "pair" not in enabled(bench)
-    bench.select((one, two))
-    assert {"pair", "copy"} <= enabled(bench)
-    assert not {"edit_line", "substitute"} & enabled(bench)
-
-
-def test_undo_and_redo_follow_the_history(bench: Bench) -> None:
-    bench.keep(edit("Rename", rename, name="Winter"))
-    assert "undo" in enabled(bench)
-    bench.undo()
-    assert "undo" not in enabled(bench)
-    assert "redo" in enabled(bench)
 
 
 def test_the_menu_of_a_card_has_what_acts_on_it() -> None:
