@@ -7,58 +7,36 @@ same events on a widget that accepts them and paints nothing of its own.
 from __future__ import annotations
 
 import gc
-import math
 import time
 from dataclasses import replace
 
 import pytest
-from PySide6.QtCore import QPointF, Qt
-from PySide6.QtGui import QDragEnterEvent, QDragMoveEvent, QPainter
 from PySide6.QtWidgets import QApplication, QWidget
 
 from app import resources
 from app.desk import Desk
-from app.domain.exercise import ExerciseKey, Muscle
+from app.domain.exercise import Muscle
 from app.domain.program import Span
 from app.domain.work import Work
 from app.ui.bench import Bench
-from app.ui.carry import Carried, to_mime
 from app.ui.grid import WeekGrid
 from db.store import Store
 from tests import builders
 from tests.bench.budgets import hold
+from tests.bench.small_steps import CARRIED, STEPS, Bare, path
 from tests.ui.grid import scene
+from tests.ui.grid.gestures import Drag
 
 pytestmark = pytest.mark.bench
 
-STEPS = 500
 FRAME_MS = 8.0
 """A 120 Hz frame."""
 
-BOTH = Qt.DropAction.CopyAction | Qt.DropAction.MoveAction
 DAY = (
     "back_squat 4x8 core, romanian_deadlift 3x10, leg_press 3x10, leg_curl 3x12 pair A, "
     "calf_raise 3x12 pair A, bench_press 3x8, barbell_row 3x10, curl 2x12"
 )
 WEEK = " | ".join(f"{day}: {DAY}" for day in ("Mon", "Tue", "Thu", "Sat"))
-
-
-class Bare(QWidget):
-    """An empty target that takes every drag."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.setAcceptDrops(True)
-
-    def dragEnterEvent(self, event):
-        event.acceptProposedAction()
-
-    def dragMoveEvent(self, event):
-        event.acceptProposedAction()
-        self.update()
-
-    def paintEvent(self, event):
-        QPainter(self).end()
 
 
 def grid_of(weeks: int) -> WeekGrid:
@@ -76,31 +54,17 @@ def grid_of(weeks: int) -> WeekGrid:
     return WeekGrid(bench, today=lambda: scene.TODAY)
 
 
-def path(width: int, height: int) -> list[QPointF]:
-    """Points that wind over all days and up and down in each, as a searching hand does."""
-    points = []
-    for step in range(STEPS):
-        x = 10 + (width - 20) * step / STEPS
-        y = height / 2 + (height / 2 - 20) * math.sin(step / 9)
-        points.append(QPointF(x, y))
-    return points
-
-
 def drag_ms(target: QWidget) -> tuple[list[float], float]:
     """The time of each step of one drag over the target, and the longest piece between, ms."""
     target.resize(1066, 500)
     target.show()
     QApplication.processEvents()
-    mime = to_mime(Carried(exercise=ExerciseKey("leg_extension"), source="library"))
-    left, none = Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier
-    points = path(1066, 500)
-    enter = QDragEnterEvent(points[0].toPoint(), BOTH, mime, left, none)
-    QApplication.sendEvent(target, enter)
-    assert enter.isAccepted()
+    drag, points = Drag(target, CARRIED), path(target)
+    assert drag.enter(points[0])
     times, longest = [], 0.0
     for point in points:
         start = time.perf_counter()
-        QApplication.sendEvent(target, QDragMoveEvent(point.toPoint(), BOTH, mime, left, none))
+        drag.move(point)
         target.repaint()
         times.append(1000 * (time.perf_counter() - start))
         start = time.perf_counter()

@@ -9,7 +9,6 @@ from __future__ import annotations
 
 import gc
 import json
-import math
 import os
 import sys
 from collections.abc import Callable
@@ -21,14 +20,12 @@ from time import sleep
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 os.environ["WEEKLOOM_WATCHDOG"] = "1"
 
-from PySide6.QtCore import QPointF, QThreadPool, QTimer
-from PySide6.QtGui import QPainter
+from PySide6.QtCore import QThreadPool, QTimer
 from PySide6.QtWidgets import QApplication, QDialog, QFileDialog, QWidget
 
 from app import resources
 from app.demo import fill
 from app.desk import Desk
-from app.domain.exercise import ExerciseKey
 from app.domain.fit import fits
 from app.domain.layout import lay_out
 from app.domain.program import Program, ProgramId, Span, empty_program
@@ -41,29 +38,11 @@ from app.ui.carry import Carried
 from app.ui.watchdog import Stretch, WatchedApplication, spread
 from app.ui.window import Window
 from db.store import Store
+from tests.bench.small_steps import CARRIED, Bare, path
 from tests.ui.desks import RUNA
 from tests.ui.grid.gestures import Drag
 
-STEPS = 500
 START = date(2026, 11, 23)
-
-
-class Bare(QWidget):
-    """An empty target that takes every drag."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.setAcceptDrops(True)
-
-    def dragEnterEvent(self, event):
-        event.acceptProposedAction()
-
-    def dragMoveEvent(self, event):
-        event.acceptProposedAction()
-        self.update()
-
-    def paintEvent(self, event):
-        QPainter(self).end()
 
 
 def season(weeks: int) -> Program:
@@ -91,23 +70,12 @@ def window_on(weeks: int) -> Window:
     return window
 
 
-def path(width: int, height: int) -> list[QPointF]:
-    """Points that wind over all days and up and down in each, as a searching hand does."""
-    return [
-        QPointF(
-            10 + (width - 20) * step / STEPS, height / 2 + (height / 2 - 20) * math.sin(step / 9)
-        )
-        for step in range(STEPS)
-    ]
-
-
 def drag_over(app: WatchedApplication, target: QWidget, carried: Carried) -> list[list[Stretch]]:
     """The stretches of every step of one drag over the target; the first holds the picking up."""
     drag = Drag(target, carried)
-    points = path(target.width(), target.height())
     steps = []
     seen = app.watchdog.stretches
-    for number, point in enumerate(points):
+    for number, point in enumerate(path(target)):
         before = len(seen)
         if number == 0:
             assert drag.enter(point)
@@ -220,10 +188,9 @@ def main(weeks: int) -> int:
     gc.freeze()  # as the window does once it has settled
     watchdog = app.watchdog
     watchdog.is_carrying = lambda: window.grid.carrier.is_carrying
-    carried = Carried(exercise=ExerciseKey("leg_extension"), source="library")
-    answer: dict[str, object] = {"bare": told(drag_over(app, bare, carried))}
+    answer: dict[str, object] = {"bare": told(drag_over(app, bare, CARRIED))}
     bare.close()
-    answer["drag"] = told(drag_over(app, window.grid, carried))
+    answer["drag"] = told(drag_over(app, window.grid, CARRIED))
     card = next(window.bench.open_week.slots()).id
     own = Carried(slots=(card,), source=window.bench.source)
     answer["card"] = told(drag_over(app, window.grid, own))
