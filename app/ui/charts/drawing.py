@@ -190,11 +190,16 @@ def _bars(
         label=tr("done"),
         zorder=4,
     )
-    missing = [w.number for w in weeks if done(w) is None and _past(w, weeks)]
-    if missing:
+    _no_entries(axes, look, [w.number for w in weeks if done(w) is None and _past(w, weeks)])
+    _week_axis(axes, weeks)
+
+
+def _no_entries(axes: Axes, look: Look, numbers: Sequence[int]) -> None:
+    """A cross at the foot of each week that has no entry."""
+    if numbers:
         axes.plot(
-            missing,
-            [0.03] * len(missing),
+            numbers,
+            [0.03] * len(numbers),
             linestyle="none",
             marker="x",
             markersize=5,
@@ -203,7 +208,6 @@ def _bars(
             label=tr("no entry"),
             zorder=5,
         )
-    _week_axis(axes, weeks)
 
 
 def _past(week: WeekDone, weeks: Sequence[WeekDone]) -> bool:
@@ -252,19 +256,7 @@ def _adherence(pen: Pen, chart: Chart) -> None:
         label=tr("done"),
         zorder=3,
     )
-    missing = [week.number for week in weeks if week.done is None and _past(week, weeks)]
-    if missing:
-        axes.plot(
-            missing,
-            [0.03] * len(missing),
-            linestyle="none",
-            marker="x",
-            markersize=5,
-            color=look.ink,
-            transform=axes.get_xaxis_transform(),
-            label=tr("no entry"),
-            zorder=5,
-        )
+    _no_entries(axes, look, [w.number for w in weeks if w.done is None and _past(w, weeks)])
     axes.yaxis.set_major_formatter(lambda value, _at: f"{value:.0f} %")
     axes.set_ylim(0, 112)
     axes.set_xlabel(tr("week"), fontsize=look.type_pt)
