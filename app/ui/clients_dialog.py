@@ -8,7 +8,6 @@ from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
     QHBoxLayout,
-    QHeaderView,
     QTableView,
     QVBoxLayout,
     QWidget,
@@ -19,6 +18,7 @@ from app.domain.wording import tr, trn
 from app.ui.bench import Bench
 from app.ui.client.section import this_day
 from app.ui.forms import button, plain, text_field
+from app.ui.lines_table import dress_lines
 from app.ui.roster.acts import Roster, RosterActs
 from app.ui.roster.finder import Entry, Wanted, tags_of
 from app.ui.roster.model import RosterModel
@@ -72,22 +72,10 @@ class ClientsDialog(Roster):
         table = QTableView()
         table.setModel(self.model)
         table.setAccessibleName(tr("Clients"))
-        table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         table.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
-        table.setShowGrid(False)
-        table.setWordWrap(False)
         table.setSortingEnabled(True)
-        table.setTabKeyNavigation(False)
-        table.verticalHeader().hide()
-        table.verticalHeader().setDefaultSectionSize(28)
-        table.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
-        head = table.horizontalHeader()
-        head.setHighlightSections(False)
-        head.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
-        head.setStretchLastSection(True)
-        for column, width in enumerate((154, 186, 66, 114, 118, 88, 94, 86, 86)):
-            table.setColumnWidth(column, width)
-        head.setSortIndicator(0, Qt.SortOrder.AscendingOrder)
+        dress_lines(table, row_px=28, widths=(154, 186, 66, 114, 118, 88, 94, 86, 86))
+        table.horizontalHeader().setSortIndicator(0, Qt.SortOrder.AscendingOrder)
         return table
 
     def _lay_out(self) -> None:

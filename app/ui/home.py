@@ -11,7 +11,6 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHBoxLayout,
-    QHeaderView,
     QTableView,
     QVBoxLayout,
     QWidget,
@@ -22,6 +21,7 @@ from app.domain.due import Due, Need
 from app.domain.wording import mark, tr, trn
 from app.ui.client.section import this_day
 from app.ui.forms import Wrapped, button, plain
+from app.ui.lines_table import dress_lines
 from app.ui.roster.finder import Entry
 from app.ui.roster.reading import RosterReading
 from app.ui.words import full_date, tip
@@ -164,22 +164,10 @@ class HomePage(QWidget):
         table = HomeTable()
         table.setModel(self.model)
         table.setAccessibleName(tr("Who needs what today"))
-        table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         table.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
-        table.setShowGrid(False)
-        table.setWordWrap(False)
-        table.setTabKeyNavigation(False)
+        dress_lines(table, row_px=30, widths=(220, 280, 150))
         table.setMouseTracking(True)
         table.viewport().setCursor(Qt.CursorShape.PointingHandCursor)
-        table.verticalHeader().hide()
-        table.verticalHeader().setDefaultSectionSize(30)
-        table.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
-        head = table.horizontalHeader()
-        head.setHighlightSections(False)
-        head.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
-        head.setStretchLastSection(True)
-        for column, width in enumerate((220, 280, 150)):
-            table.setColumnWidth(column, width)
         table.clicked.connect(lambda index: self._go(index.row()))
         table.chosen.connect(self._go)
         return table

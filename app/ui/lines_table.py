@@ -3,7 +3,13 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTreeWidget, QTreeWidgetItem
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QHeaderView,
+    QTableView,
+    QTreeWidget,
+    QTreeWidgetItem,
+)
 
 from app.ui.words import tip
 
@@ -28,6 +34,24 @@ def lines_table(name: str, columns: tuple[str, ...], *, wide: int = 0) -> QTreeW
         mode = QHeaderView.ResizeMode
         head.setSectionResizeMode(column, mode.Stretch if column == wide else mode.ResizeToContents)
     return table
+
+
+def dress_lines(table: QTableView, *, row_px: int, widths: tuple[int, ...]) -> None:
+    """Let the view of a model show whole lines; its last column takes the room that is left."""
+    table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+    table.setShowGrid(False)
+    table.setWordWrap(False)
+    table.setTabKeyNavigation(False)
+    side = table.verticalHeader()
+    side.hide()
+    side.setDefaultSectionSize(row_px)
+    side.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
+    head = table.horizontalHeader()
+    head.setHighlightSections(False)
+    head.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
+    head.setStretchLastSection(True)
+    for column, width in enumerate(widths):
+        table.setColumnWidth(column, width)
 
 
 def add_line(table: QTreeWidget, cells: tuple[str, ...], key: object) -> QTreeWidgetItem:
