@@ -13,10 +13,12 @@ from app.domain.client import ClientId
 from app.domain.errors import CoachError
 from app.domain.exercise import Catalogue
 from app.domain.holding import Holding, Noted
+from app.domain.wording import language, speaking
 from app.exchange.files import safe_name, write_file
 from app.exchange.person_file import SUFFIX, pack_person
 from app.exchange.plan_file import gather
 from app.picture_folder import PictureFolder
+from app.resources.languages import nearest_language, spoken_catalogue
 from db.store import Store
 
 SCHEMAS = ("person.schema.json", "plan.schema.json")
@@ -54,12 +56,18 @@ def file_name(name: str, on: date) -> str:
 
 
 def export_person(store: Store, holding: Holding, catalogue: Catalogue, target: Path) -> None:
-    """Writes everything to `target`, whole or not at all. Raises CoachError."""
+    """Writes everything to `target`, whole or not at all; the pages in the client's language.
+
+    Raises CoachError.
+    """
     schemas = {name: resources.text(f"schema/{name}") for name in SCHEMAS}
+    with speaking(nearest_language(holding.client.language)):
+        told = spoken_catalogue(catalogue, language().code)
+        printed = make_record_book(holding, told, fonts=resources.path_of("fonts"))
     data = pack_person(
         holding,
         catalogue,
-        printed=make_record_book(holding, catalogue, fonts=resources.path_of("fonts")),
+        printed=printed,
         schemas=schemas,
         pictures=_pictures(store, holding),
     )

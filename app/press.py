@@ -18,7 +18,7 @@ from app.domain import energy
 from app.domain.errors import CoachError
 from app.domain.exercise import Catalogue
 from app.domain.ranges import RangeBook
-from app.domain.wording import language, speaking
+from app.domain.wording import language, speaking, tr
 from app.domain.work import Issue
 from app.resources.languages import nearest_language, spoken_catalogue
 
@@ -33,9 +33,22 @@ class Citation:
     text: str
 
 
-@cache
+CSL_LOCALES = {"de": "de-DE", "es": "es-ES"}
+"""The locales of the citation library by language; its style's own for English."""
+
+AND_OTHERS = "others"
+"""The author that stands for all further ones in `references.json`."""
+
+
 def citations() -> Mapping[str, Citation]:
-    """Every shipped reference, formatted by a citation library in an author-date style."""
+    """Every shipped reference in full, in the language that is spoken."""
+    family = language().code.partition("-")[0]
+    return _citations(CSL_LOCALES.get(family), tr("others"))
+
+
+@cache
+def _citations(locale: str | None, others: str) -> Mapping[str, Citation]:
+    """Formatted by a citation library in an author-date style."""
     from citeproc import (
         Citation as Cited,
     )
@@ -48,13 +61,23 @@ def citations() -> Mapping[str, Citation]:
     from citeproc.source.json import CiteProcJSON
 
     shipped = resources.references()
-    records = [dict(reference.csl) for reference in shipped.values()]
-    style = CitationStylesStyle(STYLE, validate=False)
+    records = [_named_others(reference.csl, others) for reference in shipped.values()]
+    style = CitationStylesStyle(STYLE, locale=locale, validate=False)
     listed = CitationStylesBibliography(style, CiteProcJSON(records), formatter.plain)
     for key in shipped:
         listed.register(Cited([CitationItem(key)]))
     texts = dict(zip(listed.keys, map(str, listed.bibliography()), strict=True))
     return {key: Citation(ref.short, texts[key]) for key, ref in shipped.items()}
+
+
+def _named_others(csl: Mapping[str, object], others: str) -> dict[str, object]:
+    """A record in which the authors that are not named are called `others`."""
+    authors = csl.get("author")
+    if not isinstance(authors, list):
+        return dict(csl)
+    unnamed = {"literal": AND_OTHERS}
+    named = [{"literal": others} if author == unnamed else author for author in authors]
+    return {**csl, "author": named}
 
 
 def content_for(

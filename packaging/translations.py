@@ -52,6 +52,7 @@ SCOPE = (
     "app/domain/warmup.py",
     "app/domain/wording.py",
     "app/domain/working.py",
+    "app/press.py",
 )
 """Files and folders whose texts are shipped in other languages."""
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import zipfile
 from collections.abc import Iterator
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
@@ -15,6 +16,7 @@ from app.domain.exercise import Catalogue
 from app.person_export import export_person, file_name, held_on
 from app.picture_folder import PictureFolder
 from db.store import Store
+from tests.booklet.reading_pdf import Printed
 from tests.db.samples import DIARY, ISSUE, PLAN, RUNA, STEP_OVER, fill
 from tests.marked import MARKERS, PICTURE, add_marked, marked_client
 
@@ -77,3 +79,15 @@ def test_a_picture_that_is_gone_and_a_file_in_memory_are_no_hindrance(tmp_path):
     with zipfile.ZipFile(tmp_path / "runa.zip") as packed:
         assert not [name for name in packed.namelist() if name.startswith("pictures/")]
     store.close()
+
+
+def test_its_pages_are_in_the_clients_language(store, tmp_path):
+    known = catalogue(store)
+    holding = held_on(store, RUNA.id, known, on=TODAY)
+    spoken = replace(holding, client=replace(holding.client, language="es"))
+    export_person(store, spoken, known, tmp_path / "runa.zip")
+    with zipfile.ZipFile(tmp_path / "runa.zip") as packed:
+        text = Printed(packed.read("everything.pdf")).whole
+    assert "Todo lo que se guarda sobre usted" in text
+    assert "Sentadilla con barra" in text
+    assert "Back squat" not in text

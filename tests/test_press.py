@@ -56,6 +56,24 @@ def test_references_are_formatted_once() -> None:
     assert press.citations() is press.citations()
 
 
+@pytest.mark.parametrize(
+    ("code", "said", "others"),
+    [("de", "Verfügbar unter:", "und andere"), ("es-MX", "Disponible en:", "y otros")],
+)
+def test_references_are_written_in_the_language_that_is_spoken(
+    code: str, said: str, others: str
+) -> None:
+    english = press.citations()
+    with speaking(find_language(code)):
+        spoken = press.citations()
+    assert list(spoken) == list(english)
+    for key, citation in english.items():
+        assert spoken[key].short == citation.short
+        assert ("Available at:" in citation.text) == (said in spoken[key].text), key
+        assert ("and others" in citation.text) == (others in spoken[key].text), key
+        assert "Available at" not in spoken[key].text
+
+
 def test_the_pages_draw_on_what_is_shipped() -> None:
     made = content(issue())
     assert made.fonts == resources.path_of("fonts")

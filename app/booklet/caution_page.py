@@ -128,7 +128,7 @@ def limitation_lines(book: Book) -> tuple[str, ...]:
     )
 
 
-_MOTIONS = {
+MOTION_WORDS = {
     Motion.FLEXION: mark("bending"),
     Motion.EXTENSION: mark("straightening"),
     Motion.ABDUCTION: mark("moving away from the middle"),
@@ -138,9 +138,11 @@ _MOTIONS = {
     Motion.COMPRESSION: mark("heavy load from above"),
     Motion.IMPACT: mark("jumps and blows"),
 }
+"""Motions in a client's words."""
 
 
-def _joint_text(limitation: Limitation) -> str:
+def joint_text(limitation: Limitation) -> str:
+    """The joint with its side: 'Left knee'."""
     joint = joint_name(limitation.joint)
     match limitation.side:
         case Side.LEFT:
@@ -152,7 +154,7 @@ def _joint_text(limitation: Limitation) -> str:
 
 
 def _limitation_text(limitation: Limitation) -> str:
-    joint, motion = _joint_text(limitation), tr(_MOTIONS[limitation.motion])
+    joint, motion = joint_text(limitation), tr(MOTION_WORDS[limitation.motion])
     past, until = limitation.past_degrees, limitation.until
     if past is not None:
         motion = tr("{motion} past {degrees}°", motion=motion, degrees=past)

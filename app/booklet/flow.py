@@ -114,15 +114,16 @@ class Ground:
         return Block(len(lines) * style.lead_mm + after_mm, draw)
 
     def facts(self, pairs: Iterable[tuple[str, str]], *, indent_mm: float = 28.0) -> Block:
-        """Words left and what they stand for beside them."""
-        wrapped = [
-            (word, self.faces.wrap(text, BODY, self.width - indent_mm)) for word, text in pairs
-        ]
+        """Words left and what they stand for beside them, further in where a word is long."""
+        told = tuple(pairs)
+        widest = max((self.faces.width_mm(word, BODY) for word, _ in told), default=0.0)
+        left = max(indent_mm, widest + 2.4)
+        wrapped = [(word, self.faces.wrap(text, BODY, self.width - left)) for word, text in told]
 
         def draw(pen: Pen, y: float) -> None:
             for word, texts in wrapped:
                 pen.text(0, y + 4.4, word, style=BODY, tone=self.palette.mid)
-                pen.lines(indent_mm, y + 4.4, texts, style=BODY)
+                pen.lines(left, y + 4.4, texts, style=BODY)
                 y += max(1, len(texts)) * BODY.lead_mm
 
         rows = sum(max(1, len(texts)) for _, texts in wrapped)

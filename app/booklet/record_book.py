@@ -8,18 +8,37 @@ from enum import StrEnum
 from itertools import groupby
 from pathlib import Path
 
+from app.booklet.caution_page import MOTION_WORDS, joint_text
 from app.booklet.content import Paper
 from app.booklet.flow import Block, Ground, Heading, print_flow
 from app.booklet.fonts import BODY, BODY_BOLD, CELL, LABEL, SECTION, Face, Faces, Style, open_faces
-from app.booklet.words import DOT, full_day_text, mass_number
-from app.domain.client import Client, FreeTime, Limitation, Screening, Sex, StrengthTest
-from app.domain.exercise import Catalogue, ExerciseKey
+from app.booklet.words import (
+    DOT,
+    effort_text,
+    full_day_text,
+    mass_number,
+    number_of_reps,
+    rest_text,
+)
+from app.domain.client import (
+    Client,
+    EnergyGoal,
+    FreeTime,
+    Goal,
+    Limitation,
+    Screening,
+    Sex,
+    Stage,
+    Status,
+    StrengthTest,
+)
+from app.domain.exercise import Catalogue, Equipment, ExerciseKey
 from app.domain.holding import Holding
-from app.domain.prescription_text import format_slot
+from app.domain.muscle_groups import muscle_name
 from app.domain.program import DAYS, Program, Slot
-from app.domain.results import CheckIn, SlotResult
-from app.domain.units import mass_text, number_text
-from app.domain.wording import mark, tr, trn
+from app.domain.results import CheckIn, Site, SlotResult
+from app.domain.units import kcal_text, mass_text, number_text
+from app.domain.wording import mark, mid_sentence, tr, trn
 from app.domain.work import Issue
 
 MOST_EDITS = 200
@@ -147,9 +166,22 @@ class _Book:
         return self._paragraph(text, CELL, after_mm=0.8)
 
     def _slot(self, slot: Slot) -> str:
-        timed = slot.exercise in self.catalogue and self.catalogue[slot.exercise].timed
-        line = f"{self._name(slot.exercise)} {format_slot(slot, timed=timed, unit=self.units)}"
+        line = f"{self._name(slot.exercise)} {self._dose(slot)}"
         return f"{line} ({slot.note})" if slot.note else line
+
+    def _dose(self, slot: Slot) -> str:
+        """Sets, repetitions, effort, rest, tempo, and the load where it was set by hand."""
+        timed = slot.exercise in self.catalogue and self.catalogue[slot.exercise].timed
+        parts = [
+            f"{slot.sets} × {number_of_reps(slot.reps)}{' s' if timed else ''}",
+            " ".join(part for part in effort_text(slot.effort, slot.reps) if part),
+            tr("rest {time}", time=rest_text(slot.rest_s)),
+        ]
+        if slot.tempo:
+            parts.append(tr("tempo {tempo}", tempo=slot.tempo))
+        if slot.load_kg is not None:
+            parts.append(mass_text(slot.load_kg, self.units))
+        return ", ".join(parts)
 
     # -- what was done ---------------------------------------------------------------------
 
@@ -197,6 +229,25 @@ _SEXES = {
 }
 
 
+SPOKEN = (Status, Goal, Stage, EnergyGoal, Equipment, Site)
+"""The closed sets whose values are read as words."""
+
+_WORDS = (
+    mark("novice"),
+    mark("intermediate"),
+    mark("advanced"),
+    mark("hypertrophy"),
+    mark("enquiry"),
+    mark("paused"),
+    mark("ended"),
+    mark("neck"),
+    mark("hips"),
+    mark("upper arm"),
+    mark("thigh"),
+)
+"""Their values that no other paper says, so that translators find them."""
+
+
 def _word(value: StrEnum) -> str:
     """The word of one of a closed set, as it is read."""
     return tr(value.value.replace("_", " "))
@@ -230,10 +281,10 @@ def _profile(client: Client) -> list[tuple[str, str]]:
         (tr("Team"), client.team),
         (tr("Contact"), client.contact),
         (tr("Tags"), ", ".join(client.tags)),
-        (tr("Emphasis"), ", ".join(map(_word, client.emphasis))),
+        (tr("Emphasis"), ", ".join(mid_sentence(muscle_name(m)) for m in client.emphasis)),
         (tr("Equipment"), ", ".join(sorted(map(_word, client.equipment)))),
         (tr("Places"), ", ".join(place.name for place in client.places)),
-        (tr("Energy eaten now"), _with_unit(client.kcal_now, "kcal")),
+        (tr("Energy eaten now"), "" if client.kcal_now is None else kcal_text(client.kcal_now)),
         (tr("Energy goal"), "" if client.energy_goal is None else _word(client.energy_goal)),
         (tr("Activity level"), number_text(client.activity_level, 2)),
         (tr("To a practitioner for"), ", ".join(client.refer)),
@@ -272,7 +323,8 @@ def _free(free: tuple[FreeTime, ...]) -> Iterator[str]:
 
 
 def _limitation(one: Limitation) -> str:
-    parts = [_word(one.joint), _word(one.motion), _word(one.side)]
+    joint = joint_text(one)
+    parts = [f"{joint[:1].upper()}{joint[1:]}", tr(MOTION_WORDS[one.motion])]
     if one.past_degrees is not None:
         parts.append(tr("past {degrees} degrees", degrees=number_text(one.past_degrees)))
     if one.since is not None:

@@ -3,17 +3,23 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from pathlib import Path
+
+import pytest
 
 from app import resources
-from app.booklet.record_book import MOST_EDITS, make_record_book
+from app.booklet.record_book import MOST_EDITS, SPOKEN, make_record_book
 from app.domain.client import Client
 from app.domain.holding import Holding
 from app.domain.results import Diary
+from app.domain.wording import speaking
+from app.resources.languages import NAMES, find_language
 from tests.booklet.reading_pdf import Printed
 from tests.db.samples import COACH, DIARY, PLAN, RUNA
 from tests.domain.test_holding import HOLDING
 
 FONTS = resources.path_of("fonts")
+ROOT = Path(__file__).resolve().parents[2]
 
 
 def text_of(holding: Holding) -> str:
@@ -33,7 +39,7 @@ def test_every_part_of_the_record_is_there():
         RUNA.contact,
         "rope partner",
         "Limitations",
-        "knee · flexion",
+        "Knee · bending",
         "Screenings",
         "62.5 kg for 5 repetitions, 1.5 in reserve",
         PLAN.name,
@@ -74,3 +80,18 @@ def test_a_long_list_of_edits_is_cut_and_says_so():
 def test_what_was_left_out_is_said():
     left_out = replace(DIARY.results[0], sets=())
     assert "left out" in text_of(replace(HOLDING, diary=Diary((), (left_out,))))
+
+
+@pytest.mark.parametrize("code", [code for code in NAMES if code != "en"])
+def test_every_value_that_is_read_as_a_word_is_translated(code: str):
+    said = (ROOT / f"resources/languages/{code}.po").read_text(encoding="utf-8")
+    words = {member.value.replace("_", " ") for one in SPOKEN for member in one}
+    assert [word for word in sorted(words) if f'msgid "{word}"' not in said] == []
+
+
+def test_the_record_is_read_in_another_language_throughout():
+    with speaking(find_language("es")):
+        text = text_of(HOLDING)
+    for english in (", rest", "% of RM", "intermediate", "hypertrophy", "knee", "bending"):
+        assert english not in text
+    assert "descanso " in text
