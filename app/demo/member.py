@@ -67,7 +67,7 @@ def _laid_out(table: Table, client: Client, *, source: str, catalogue: Catalogue
         first += length
     entry = {"name": about["name"], "about": about["name"], "sessions": table["sessions"]}
     layout = layout_from_mapping(about["id"], entry, source=source)
-    return lay_out(program, layout, client=client, catalogue=catalogue, fits=lambda _: True)
+    return lay_out(program, layout, client=client, catalogue=catalogue, fits=lambda *_: True)
 
 
 def _progressed(program: Program, table: Table, catalogue: Catalogue) -> Program:

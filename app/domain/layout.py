@@ -30,7 +30,8 @@ from app.domain.program import (
 )
 from app.domain.wording import tr
 
-Fits = Callable[[Exercise], bool]
+Fits = Callable[[Exercise, int], bool]
+"""Whether an exercise fits the client on a weekday, 0 for Monday: places differ from day to day."""
 
 NOVICE_RIR = 2.0
 """Least reserve that a layout asks of a novice, repetitions; the floor of the effort check.
@@ -137,16 +138,18 @@ def _letter(pair: str = "") -> str:
     return pair
 
 
-def choose(session: LayoutSession, catalogue: Catalogue, fits: Fits) -> list[Exercise | None]:
+def choose(
+    session: LayoutSession, catalogue: Catalogue, fits: Fits, *, day: int
+) -> list[Exercise | None]:
     """For each place of a session the first choice that fits the client, none of them twice.
 
-    None where nothing fits.
+    day: the weekday it is held on. None where nothing fits.
     """
     chosen: list[Exercise | None] = []
     for slot in session.slots:
         there = (catalogue[key] for key in slot.choices if key in catalogue)
         taken = {one.key for one in chosen if one is not None}
-        chosen.append(next((e for e in there if e.key not in taken and fits(e)), None))
+        chosen.append(next((e for e in there if e.key not in taken and fits(e, day)), None))
     return chosen
 
 
@@ -171,11 +174,12 @@ def _crowding(day: int, taken: list[int]) -> int:
     return sum(min(abs(day - other), 7 - abs(day - other)) < 2 for other in taken)
 
 
-def swaps(layout: Layout, catalogue: Catalogue, *, fits: Fits) -> tuple[Swap, ...]:
+def swaps(layout: Layout, catalogue: Catalogue, *, client: Client, fits: Fits) -> tuple[Swap, ...]:
     """Where the layout's first choices do not fit, so that the coach sees it beforehand."""
     found = []
-    for session in layout.sessions:
-        for slot, taken in zip(session.slots, choose(session, catalogue, fits), strict=True):
+    for session, day in zip(layout.sessions, days_for(layout, client), strict=True):
+        exercises = choose(session, catalogue, fits, day=day)
+        for slot, taken in zip(session.slots, exercises, strict=True):
             if taken is None or taken.key != slot.choices[0]:
                 key = None if taken is None else taken.key
                 found.append(Swap(session.title, slot.choices[0], key))
@@ -202,11 +206,11 @@ def lay_out(
             zip(
                 range(len(session.slots)),
                 session.slots,
-                choose(session, catalogue, fits),
+                choose(session, catalogue, fits, day=day),
                 strict=True,
             )
         )
-        for session in layout.sessions
+        for session, day in zip(layout.sessions, days, strict=True)
     ]
     if not any(exercise for row in chosen for _, _, exercise in row):
         raise EditError(

@@ -92,12 +92,12 @@ def _about(bench: Bench, layout: Layout | None, client: Client, *, on: date) -> 
     if layout is None:
         return tr("Drag every exercise yourself.")
     catalogue = bench.desk.catalogue
-    changed = swaps(layout, catalogue, fits=fitting(client, on))
+    changed = swaps(layout, catalogue, client=client, fits=fitting(client, on))
     names = [
         tr(
-            "{catalogue} for {catalogue_2}",
-            catalogue=catalogue[s.taken].name,
-            catalogue_2=catalogue[s.wanted].name,
+            "{taken} in place of {wanted}",
+            taken=catalogue[s.taken].name,
+            wanted=catalogue[s.wanted].name,
         )
         for s in changed
         if s.taken
@@ -113,10 +113,10 @@ def _about(bench: Bench, layout: Layout | None, client: Client, *, on: date) -> 
 
 
 def fitting(client: Client, on: date) -> Fits:
-    """The question whether an exercise fits that client on that day."""
+    """The question whether an exercise fits that client at that time, where a weekday is spent."""
 
-    def fit(exercise: Exercise) -> bool:
-        return fits(exercise, client, on)
+    def fit(exercise: Exercise, day: int) -> bool:
+        return fits(exercise, client, on, day=day)
 
     return fit
 

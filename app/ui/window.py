@@ -119,12 +119,18 @@ class Window(Commands):
         split.setStretchFactor(1, 2)
         split.setChildrenCollapsible(False)
         split.setSizes([620, 420])
+        self._build_status()
+
+    def _build_status(self) -> None:
         self.kept = plain("", role="small")
         bar = self.statusBar()
         bar.setSizeGripEnabled(False)
         bar.messageChanged.connect(self._fit_status)
         bar.setContentsMargins(10, 0, 10, 0)
         bar.addPermanentWidget(self.kept)
+        self.hint = plain("", role="small")
+        bar.addWidget(self.hint)
+        self.centre.currentChanged.connect(lambda _: self._say_hint())
         self._say_hint()
 
     def _build_menus(self) -> None:
@@ -188,6 +194,7 @@ class Window(Commands):
         self.top.booklet_wanted.connect(self.make_booklet)
         self.grid.context_wanted.connect(self._context_menu)
         self.grid.insert_wanted.connect(lambda _day: self.library.start_search())
+        self.grid.cursor_moved.connect(lambda: self.library.show_day(self.grid.cursor_day))
         self.library.place_wanted.connect(self.grid.place_exercise)
         self.library.pick_wanted.connect(self.grid.pick_up_exercise)
         self.findings.range_wanted.connect(self.show_ranges)
@@ -296,14 +303,15 @@ class Window(Commands):
         self.kept.setText(tr("All edits kept") if desk.work is not None else "")
 
     def _say_hint(self) -> None:
-        hint = plain(
+        """What keys do on the page that is shown."""
+        self.hint.setText(
             tr(
                 "Space picks a card up, arrows choose its place, Enter puts it down, "
                 "Esc puts it back. F1 opens the guide."
-            ),
-            role="small",
+            )
+            if self.centre.currentWidget() is self.plan
+            else tr("F1 opens the guide.")
         )
-        self.statusBar().addWidget(hint)
 
     def _context_menu(self, slots: object, where: QPoint) -> None:
         """The menu of the cards, or of the day where there are none."""

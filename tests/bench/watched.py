@@ -53,7 +53,7 @@ def season(weeks: int) -> Program:
         fullest,
         client=RUNA,
         catalogue=resources.catalogue(),
-        fits=lambda exercise: fits(exercise, RUNA, START),
+        fits=lambda exercise, day: fits(exercise, RUNA, START, day=day),
     )
 
 

@@ -47,11 +47,11 @@ ENTRY = {
 LAYOUT = layout_from_mapping("two", ENTRY, source="layouts.toml")
 
 
-def anything(_: Exercise) -> bool:
+def anything(_: Exercise, day: int) -> bool:
     return True
 
 
-def nothing(_: Exercise) -> bool:
+def nothing(_: Exercise, day: int) -> bool:
     return False
 
 
@@ -107,13 +107,13 @@ def test_an_entry_that_breaks_the_rules_is_named(entry: dict) -> None:
 
 
 def chosen(session: LayoutSession, fits) -> list[str]:
-    return [e.key if e else "" for e in choose(session, builders.CATALOGUE, fits)]
+    return [e.key if e else "" for e in choose(session, builders.CATALOGUE, fits, day=0)]
 
 
 def test_the_first_choice_that_is_there_and_fits_is_taken() -> None:
     squat, hinge = LAYOUT.sessions
     assert chosen(squat, anything) == ["back_squat", "plank"]
-    assert chosen(squat, lambda e: e.key != "back_squat") == ["goblet_squat", "plank"]
+    assert chosen(squat, lambda e, _: e.key != "back_squat") == ["goblet_squat", "plank"]
     assert chosen(hinge, anything) == ["deadlift"]
     assert chosen(hinge, nothing) == [""]
 
@@ -124,8 +124,27 @@ def test_no_exercise_is_taken_twice_in_a_session() -> None:
     assert chosen(twice, anything) == ["back_squat", "goblet_squat", ""]
 
 
+def test_each_session_goes_by_the_day_it_will_stand_on() -> None:
+    def only_a_floor_on_mondays(exercise: Exercise, day: int) -> bool:
+        return day != 0 or exercise.key == "plank"
+
+    after = laid(fits=only_a_floor_on_mondays)
+    assert [slot.exercise for slot in after.weeks[0].days[0].sessions[0].slots] == ["plank"]
+    assert [slot.exercise for slot in after.weeks[0].days[3].sessions[0].slots] == ["deadlift"]
+    told = swaps(LAYOUT, builders.CATALOGUE, client=builders.client(), fits=only_a_floor_on_mondays)
+    assert [(swap.wanted, swap.taken) for swap in told] == [
+        ("back_squat", None),
+        ("sled", "deadlift"),
+    ]
+
+
 def test_swaps_tell_beforehand_what_would_be_taken_instead() -> None:
-    found = swaps(LAYOUT, builders.CATALOGUE, fits=lambda e: e.key in ("goblet_squat", "deadlift"))
+    found = swaps(
+        LAYOUT,
+        builders.CATALOGUE,
+        client=builders.client(),
+        fits=lambda e, _: e.key in ("goblet_squat", "deadlift"),
+    )
     assert [(s.session, s.wanted, s.taken) for s in found] == [
         ("Squat day", "back_squat", "goblet_squat"),
         ("Squat day", "plank", None),
@@ -208,7 +227,7 @@ def test_places_with_a_letter_are_done_in_turn_as_long_as_both_are_there(fits, l
         PAIRS,
         client=builders.client(),
         catalogue=builders.CATALOGUE,
-        fits=lambda e: fits == "all" or e.key != fits,
+        fits=lambda e, _: fits == "all" or e.key != fits,
     )
     assert [slot.pair for slot in after.weeks[0].slots()] == letters
 
@@ -246,7 +265,7 @@ def test_what_stood_there_is_replaced_and_day_notes_stay() -> None:
 
 
 def test_places_where_nothing_fits_stay_out() -> None:
-    after = laid(fits=lambda e: e.key == "plank")
+    after = laid(fits=lambda e, _: e.key == "plank")
     assert keys(after, 0, 0) == ["plank"]
     assert keys(after, 0, 3) == []
 

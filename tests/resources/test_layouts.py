@@ -67,10 +67,10 @@ def test_a_full_room_gets_every_place_and_own_weight_most_of_them(layout: Layout
     for equipment, least in ((frozenset(Equipment), places), (frozenset({Equipment.BODY}), 1)):
         client = Client(ClientId("c"), "Runa Estvik", equipment=equipment)
 
-        def fitting(exercise: Exercise, client: Client = client) -> bool:
-            return fits(exercise, client, ON)
+        def fitting(exercise: Exercise, day: int, client: Client = client) -> bool:
+            return fits(exercise, client, ON, day=day)
 
-        chosen = [e for s in layout.sessions for e in choose(s, CATALOGUE, fitting)]
+        chosen = [e for s in layout.sessions for e in choose(s, CATALOGUE, fitting, day=s.day)]
         assert sum(e is not None for e in chosen) >= least
 
 
@@ -82,7 +82,7 @@ def test_a_layout_laid_out_keeps_the_laws(layout: Layout) -> None:
         layout,
         client=client,
         catalogue=CATALOGUE,
-        fits=lambda exercise: fits(exercise, client, ON),
+        fits=lambda exercise, day: fits(exercise, client, ON, day=day),
     )
     assert broken_laws(program) == ()
     assert all(s.slots for _, s in program.weeks[3].sessions())
@@ -115,7 +115,7 @@ def found_on(layout: Layout, status: Status) -> tuple[Finding, ...]:
         layout,
         client=client,
         catalogue=CATALOGUE,
-        fits=lambda exercise: fits(exercise, client, ON),
+        fits=lambda exercise, day: fits(exercise, client, ON, day=day),
     )
     return check(program, client, CATALOGUE, resources.range_book())
 

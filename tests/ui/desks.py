@@ -91,7 +91,7 @@ def two_day_program() -> Program:
         TWO_DAYS,
         client=RUNA,
         catalogue=resources.catalogue(),
-        fits=lambda exercise: fits(exercise, RUNA, START),
+        fits=lambda exercise, day: fits(exercise, RUNA, START, day=day),
     )
     return make_light(laid, 3)
 

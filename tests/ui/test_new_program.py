@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
@@ -11,6 +12,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QDialog, QLabel
 from pytestqt.qtbot import QtBot
 
+from app.domain.client import Place
 from app.domain.exercise import Equipment, Muscle
 from app.domain.program import broken_laws
 from app.resources.layouts import layouts
@@ -105,11 +107,13 @@ def test_swaps_for_the_client_are_told_beforehand(qtbot: QtBot, bench: Bench) ->
     assert "For Runa Estvik: " in told
 
 
-def test_exercises_are_asked_for_on_their_day(bench: Bench) -> None:
+def test_exercises_are_asked_for_where_their_day_is_spent(bench: Bench) -> None:
     squat = next(e for e in bench.desk.catalogue if e.key == "back_squat")
-    assert fitting(RUNA, TODAY)(squat)
-    bare = with_client(bench, equipment=frozenset({Equipment.BODY})).desk.client
-    assert not fitting(bare, TODAY)(squat)
+    assert fitting(RUNA, TODAY)(squat, 0)
+    hut = Place("hut", frozenset({Equipment.BODY}))
+    free = (replace(RUNA.free[0], place="hut"), *RUNA.free[1:])
+    client = replace(RUNA, places=(hut,), free=free)
+    assert [fitting(client, TODAY)(squat, day) for day in (0, 1)] == [False, True]
 
 
 @pytest.mark.parametrize("result", [0, 1])

@@ -30,6 +30,8 @@ VALUE = Qt.ItemDataRole.UserRole
 COUNT = Qt.ItemDataRole.UserRole + 1
 POPUP_WIDTH = 230
 ROW_HEIGHT = 24
+NAME_ROOM = {False: 90, True: 40}
+"""What the client's name may take beside a tick, px; in a compact pane."""
 ORDER_NAMES = {
     Order.EMPHASIS: mark("Order: emphasis"),
     Order.ACTIVATION: mark("Order: activation"),
@@ -257,8 +259,10 @@ class Choices(QWidget):
     def show_counts(self, shelves: Shelves, wish: Wish) -> None:
         """Write beside each tick how many exercises it would leave."""
         self._name_more()
+        room = NAME_ROOM[self.compact]
+        who = self.fits.fontMetrics().elidedText(self._who, Qt.TextElideMode.ElideRight, room)
         for tick, facet, name in (
-            (self.fits, Facet.FITS, tr("Fits {who}", who=self._who)),
+            (self.fits, Facet.FITS, tr("Fits {who}", who=who)),
             (self.at_hand, Facet.AT_HAND, tr("At hand")),
             (self.own, Facet.OWN, tr("Your own")),
         ):

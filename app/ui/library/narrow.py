@@ -82,12 +82,17 @@ class Shelves:
     def _those(self, claim: Callable[[Exercise], bool]) -> int:
         return set_of((e.number for e in self.entries if claim(e.exercise)), len(self.entries))
 
-    def show_client(self, client: Client | None, on: date) -> None:
-        """Sort out what fits a client on a day; without one everything does."""
+    def show_client(self, client: Client | None, on: date, weekday: int | None = None) -> None:
+        """Sort out what fits a client on a day; without one everything does.
+
+        weekday: whose place is to be gone by; any place of the client's without one.
+        """
         if client is None:
             self._sets[Facet.FITS, True] = self.all
         else:
-            self._sets[Facet.FITS, True] = self._those(lambda one: fits(one, client, on))
+            self._sets[Facet.FITS, True] = self._those(
+                lambda one: fits(one, client, on, day=weekday)
+            )
 
     def show_at_hand(self, keys: Collection[str]) -> None:
         """Sort out what is kept at hand."""

@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.domain.exercise import Exercise, Muscle
+from app.domain.program import day_name
 from app.domain.wording import tr
 from app.ui.bench import Bench
 from app.ui.forms import Wrapped, button, plain
@@ -168,6 +169,7 @@ class LibraryPane(QWidget):
         self._orders: dict[tuple[object, ...], tuple[int, ...]] = {}
         self._left: tuple[tuple[object, ...], list[Entry]] | None = None
         self._asked: tuple[object, ...] = ()
+        self.weekday: int | None = None
         self._emphasis = self.emphasis
         self.model.forget_words()
         self._read_at_hand()
@@ -221,11 +223,29 @@ class LibraryPane(QWidget):
         self._week_shown()
 
     def _client_changed(self) -> None:
+        self.weekday = None
+        self._name_fits()
+        self._sort_out_fits()
+
+    def _name_fits(self) -> None:
+        """Say whom the tick is about, and the day where its place is gone by."""
         work = self.bench.desk.work
         client = None if work is None else work.client
         known = client is not None and len(client.equipment) > 1
-        self.choices.show_client("" if client is None else client.name.split()[0], fits=known)
-        self._sort_out_fits()
+        name = "" if client is None else client.name.split()[0]
+        if self.weekday is not None:
+            name = tr("{name}, {day}", name=name, day=day_name(self.weekday)[:3])
+        self.choices.show_client(name, fits=known)
+
+    def show_day(self, day: int) -> None:
+        """Go by the place of that weekday, where the client trains at more than one."""
+        work = self.bench.desk.work
+        if work is None or not work.client.places or day == self.weekday:
+            return
+        self.weekday = day
+        self._name_fits()
+        if self._sort_out_fits():
+            self.refresh()
 
     def _sort_out_fits(self) -> bool:
         """Sort out what fits anew if client or limitations in force are others; True if so."""
@@ -236,11 +256,13 @@ class LibraryPane(QWidget):
             if client is None
             else tuple(one for one in client.limitations if one.applies_on(day))
         )
-        asked = (id(client), id(self.catalogue), in_force)
+        weekday = self.weekday
+        place = None if client is None or weekday is None else client.free[weekday].place
+        asked = (id(client), id(self.catalogue), in_force, place)
         if asked == self._asked:
             return False
         self._asked = asked
-        self.shelves.show_client(client, day)
+        self.shelves.show_client(client, day, weekday)
         return True
 
     def _week_shown(self) -> None:

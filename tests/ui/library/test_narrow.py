@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from app import resources
-from app.domain.client import Limitation
+from app.domain.client import FreeTime, Limitation, Place
 from app.domain.exercise import Equipment, Exercise, Joint, Motion, Muscle, Pattern
 from app.domain.fit import fits
 from app.ui.library.narrow import Facet, Shelves, Wish
@@ -86,6 +86,18 @@ def test_fitting_the_client_asks_equipment_and_limitations(shelves: Shelves) -> 
     shown = left(shelves, Wish(fits=True))
     assert shown == [e.exercise for e in ENTRIES if fits(e.exercise, client, TODAY)]
     assert 0 < len(shown) < len(ENTRIES)
+
+
+def test_a_weekday_goes_by_the_place_it_is_spent_at(shelves: Shelves) -> None:
+    hut = Place("hut", frozenset({Equipment.BODY}))
+    free = (FreeTime(60, place="hut"), *(FreeTime(60) for _ in range(6)))
+    client = builders.client(equipment=frozenset(Equipment), places=(hut,), free=free)
+    shown = []
+    for weekday in (None, 0, 1):
+        shelves.show_client(client, TODAY, weekday)
+        shown.append(len(left(shelves, Wish(fits=True))))
+    assert shown[0] == shown[2] == len(ENTRIES)
+    assert 0 < shown[1] < len(ENTRIES)
 
 
 def test_a_limitation_that_is_over_rules_nothing_out(shelves: Shelves) -> None:

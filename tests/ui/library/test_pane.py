@@ -9,6 +9,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QWidget
 
 from app import own_exercises
+from app.domain.client import Place
 from app.domain.exercise import Equipment, ExerciseKey, Muscle
 from app.domain.fit import fits
 from app.ui.library.order import Order
@@ -33,6 +34,30 @@ def test_it_opens_on_what_fits_the_client_closest_to_the_emphasis(qtbot):
     assert pane.model.exercises[0].fraction(Muscle.GLUTEALS) == 1.0
     assert pane.count.text() == f"{len(listed(pane))} of {len(desk.catalogue)}"
     assert pane.order_text.text() == Order.EMPHASIS.value
+
+
+def test_with_several_places_the_day_in_focus_says_which_one_counts(qtbot):
+    pane = scene.pane(qtbot)
+    desk = pane.bench.desk
+    hut = Place("hut", frozenset({Equipment.BODY}))
+    free = (replace(desk.client.free[0], place="hut"), *desk.client.free[1:])
+    desk.keep_client("Places", replace(desk.client, places=(hut,), free=free))
+    everywhere = len(listed(pane))
+    assert pane.choices.fits.text().startswith("Fits Runa  ")
+    pane.show_day(0)
+    assert pane.choices.fits.text().startswith("Fits Runa, Mon")
+    assert 0 < len(listed(pane)) < everywhere
+    assert all(fits(one, desk.client, pane.day, day=0) for one in pane.model.exercises)
+    pane.show_day(1)
+    assert len(listed(pane)) == everywhere
+
+
+def test_with_one_place_every_day_lists_the_same(qtbot):
+    pane = scene.pane(qtbot)
+    before = listed(pane)
+    pane.show_day(0)
+    assert listed(pane) == before
+    assert pane.choices.fits.text().startswith("Fits Runa  ")
 
 
 def test_without_a_client_everything_is_listed_by_name(qtbot):
