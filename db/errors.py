@@ -71,7 +71,7 @@ SENTENCES: dict[Cause, tuple[str, str]] = {
     ),
     Cause.CHANGED_OUTSIDE: (
         mark("The same plan was changed in another window, so this change was not saved."),
-        mark("Open the plan again to see the other change, then repeat yours."),
+        mark("Read the file again (F5) to see the other change, then repeat yours."),
     ),
     Cause.TAKEN: (
         mark("The file already holds something else under the same id, so nothing was saved."),

@@ -119,13 +119,19 @@ class Bench(QObject):
 
     def keep(self, edit: Edit, *, key: Hashable = None) -> bool:
         """Keep an edit of the program; False, with a sentence in `refused`, if it cannot be."""
+        error = self.try_keep(edit, key=key)
+        if error is not None:
+            self.refused.emit(error.sentence)
+        return error is None
+
+    def try_keep(self, edit: Edit, *, key: Hashable = None) -> CoachError | None:
+        """Keep an edit of the program; why not, for whoever shows it in a place of its own."""
         self.clear_preview()
         try:
             self.desk.keep(edit, key=key)
         except CoachError as error:
-            self.refused.emit(error.sentence)
-            return False
-        return True
+            return error
+        return None
 
     def keep_client(self, label: str, client: Client, *, key: Hashable = None) -> bool:
         """Keep the client as changed; False, with a sentence in `refused`, if it cannot be."""

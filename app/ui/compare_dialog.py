@@ -118,6 +118,10 @@ class CompareDialog(Sheet):
         row.addWidget(self.weeks)
         row.addLayout(right, 1)
         self.body.addLayout(row, 1)
+        self.body.addStretch(0 if self.states else 1)
+        for part in (self.weeks, self.slots, self.only):
+            part.setVisible(bool(self.states))
+        self.form.setRowVisible(self.choice, bool(self.states))
 
     # -- what is compared ------------------------------------------------------------------
 

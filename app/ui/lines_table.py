@@ -24,7 +24,6 @@ def lines_table(name: str, columns: tuple[str, ...], *, wide: int = 0) -> QTreeW
     table.setAccessibleName(name)
     table.setUniformRowHeights(True)
     table.setRootIsDecorated(False)
-    table.setAllColumnsShowFocus(True)
     table.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
     table.setStyleSheet("QTreeView::item { min-height: 26px; }")
     table.setMinimumHeight(140)

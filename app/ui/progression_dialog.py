@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
     QFormLayout,
     QHBoxLayout,
     QHeaderView,
+    QLabel,
     QScrollArea,
     QStackedWidget,
     QTableWidget,
@@ -44,7 +45,7 @@ from app.domain.progression import (
 from app.domain.wording import mark, tr
 from app.ui.bench import Bench
 from app.ui.change_list import ChangeList
-from app.ui.forms import NumberField, Sheet, Wrapped, plain, text_field
+from app.ui.forms import ROW, NumberField, Sheet, Wrapped, plain, text_field
 from app.ui.progression_chart import ProgressionChart
 from app.ui.progression_weeks import chart_weeks
 from app.ui.words import ARROW, DASH
@@ -60,6 +61,8 @@ PATHS = (
 )
 EVERY = 5
 """Weeks from one light week to the next where the plan has none yet. Source: see `Light`."""
+MOST_HIGH = 860
+"""The dialog's height where the screen has room, px: every week of a long program in sight."""
 WAVES = 2
 """The place of waves among the paths."""
 STAY = mark("Light weeks stay as they are.")
@@ -91,6 +94,7 @@ class ProgressionDialog(Sheet):
         self.first = self._number(tr("First week"), 1, weeks, 1)
         self.last = self._number(tr("Last week"), 1, weeks, weeks)
         self.fields = QStackedWidget()
+        self._labels: list[QLabel] = []
         self._build_fields()
         self.with_effort = QCheckBox(tr("Set the effort too"))
         self.core_rir = (
@@ -145,20 +149,33 @@ class ProgressionDialog(Sheet):
             form = QFormLayout(widget)
             form.setContentsMargins(0, 0, 0, 0)
             for name, field in page:
-                label = plain(name)
-                label.setBuddy(field)
-                if not field.accessibleName():
-                    field.setAccessibleName(name)
-                form.addRow(label, field)
+                form.addRow(self._label(name, field), field)
             self.fields.addWidget(widget)
+
+    def _label(self, name: str, field: QWidget) -> QLabel:
+        """The name before a field, in the middle of its line."""
+        label = plain(name)
+        label.setBuddy(field)
+        label.setMinimumHeight(ROW)
+        self._labels.append(label)
+        if not field.accessibleName():
+            field.setAccessibleName(name)
+        return label
+
+    def _line_up(self) -> None:
+        """Let the fields of all parts begin at one line, as those of one form do."""
+        wide = max(label.sizeHint().width() for label in self._labels)
+        for label in self._labels:
+            label.setMinimumWidth(wide)
 
     def _lay_out(self) -> None:
         self.row(tr("Scheme"), self.path)
         left = QVBoxLayout()
+        left.setContentsMargins(0, 0, 8, 0)
         left.setSpacing(8)
         form = QFormLayout()
-        form.addRow(plain(tr("First week")), self.first)
-        form.addRow(plain(tr("Last week")), self.last)
+        form.addRow(self._label(tr("First week"), self.first), self.first)
+        form.addRow(self._label(tr("Last week"), self.last), self.last)
         left.addLayout(form)
         left.addWidget(self.fields)
         for tick, fields in (
@@ -200,6 +217,9 @@ class ProgressionDialog(Sheet):
         row.addWidget(scroll)
         row.addLayout(right, 1)
         self.body.addLayout(row)
+        self._line_up()
+        high = min(MOST_HIGH, self.screen().availableSize().height() - 80)
+        self.resize(self.minimumWidth(), max(self.minimumHeight(), high))
 
     def _connect(self) -> None:
         self.path.currentIndexChanged.connect(self._path_chosen)
@@ -308,6 +328,7 @@ def _pairs(*rows: tuple[str, QWidget]) -> QFormLayout:
     form.setContentsMargins(24, 0, 0, 0)
     for name, field in rows:
         label = plain(name, role="small")
+        label.setMinimumHeight(ROW)
         label.setBuddy(field)
         form.addRow(label, field)
     return form

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QSize
 from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
@@ -55,6 +55,16 @@ class Choice:
         return f"{day_name(self.day)}, {title}" if title else day_name(self.day)
 
 
+MOST = QSize(1240, 760)
+"""The dialog where the screen has room, px: nothing in it is scrolled to."""
+
+TWO_COLUMNS = 392
+"""What the tally needs to show two columns of muscles with their names whole, px."""
+
+MOST_OPTIONS = 420
+"""How wide the choices may get, px; what is longer is scrolled to."""
+
+
 class SplitDialog(Sheet):
     """Chooses what folds in, or what moves out, and shows the week before and after."""
 
@@ -74,6 +84,8 @@ class SplitDialog(Sheet):
         )
         self.bench = bench
         self.setMinimumSize(1040, 620)
+        room = self.screen().availableSize()
+        self.resize(min(MOST.width(), room.width() - 40), min(MOST.height(), room.height() - 80))
         self.fold_mode = QRadioButton(tr("Two days into one"))
         self.open_mode = QRadioButton(tr("One day into two"))
         self.first = _combo([c.name for c in self.choices], tr("Session that goes"))
@@ -86,6 +98,7 @@ class SplitDialog(Sheet):
         self.boxes: list[tuple[StrandId, QCheckBox]] = []
         self.now, self.after = CardColumn(), CardColumn()
         self.bars = TallyBars(bench)
+        self.bars.setMinimumWidth(TWO_COLUMNS)
         self.changes = ChangeList(bench)
         self.slots_title = plain("", step="head")
         self.slots_column = QVBoxLayout()
@@ -107,8 +120,7 @@ class SplitDialog(Sheet):
         modes.addWidget(self.open_mode)
         modes.addStretch(1)
         self.body.addLayout(modes)
-        options = _scrolled(self._options(), tr("What changes"))
-        options.setMinimumWidth(290)
+        self.options = _scrolled(self._options(), tr("What changes"))
         middle = QHBoxLayout()
         middle.setSpacing(16)
         middle.addWidget(self.now, 1)
@@ -118,7 +130,7 @@ class SplitDialog(Sheet):
         right.addWidget(self.changes, 2)
         row = QHBoxLayout()
         row.setSpacing(16)
-        row.addWidget(options, 2)
+        row.addWidget(self.options, 2)
         row.addWidget(_scrolled(middle, tr("Now and after")), 3)
         row.addLayout(right, 2)
         self.body.addLayout(row, 1)
@@ -204,7 +216,15 @@ class SplitDialog(Sheet):
             box.toggled.connect(lambda _on: self.refresh())
             self.boxes.append((slot.strand, box))
             self.slots_column.addWidget(box)
+        self._fit_options()
         self.refresh()
+
+    def _fit_options(self) -> None:
+        """Give the choices the width that the longest of them needs, beside their scroll bar."""
+        holder = self.options.widget()
+        assert holder is not None
+        wide = holder.sizeHint().width() + self.options.verticalScrollBar().sizeHint().width()
+        self.options.setMinimumWidth(min(wide, MOST_OPTIONS))
 
     def edit(self) -> Edit:
         """The edit as chosen. Raises CoachError for what cannot be."""
@@ -340,5 +360,4 @@ def _scrolled(layout: QLayout, name: str) -> QScrollArea:
     scroll.setAccessibleName(name)
     scroll.setWidget(holder)
     scroll.setWidgetResizable(True)
-    scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
     return scroll

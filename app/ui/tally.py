@@ -25,6 +25,9 @@ from app.ui.tally_rows import TallyRow, range_text, scale_top, tally
 from app.ui.theme import Step, Theme, current, font
 from app.ui.words import ARROW, HOW_BY_CLICK, number, tip
 
+BAR, LEAST_BAR, SIGN = 63.0, 40.0, 20.0
+"""Of a compact row, px: its bar, the least it shrinks to for long names, room for a sign."""
+
 
 class TallyPane(QWidget):
     """Title and bars for the open week; a tried edit shows as what it would add or take."""
@@ -160,6 +163,16 @@ class TallyBars(QWidget):
             self._row_height(),
         )
 
+    def _bar_width(self) -> float:
+        """How wide the bars of a compact tally are, all alike: less where a name needs room."""
+        bold = font("body")
+        bold.setWeight(bold.Weight.DemiBold)
+        measure = QFontMetricsF(bold)
+        name = max((measure.horizontalAdvance(row.name) for row in self.rows), default=0.0)
+        number_room = QFontMetricsF(font("number")).horizontalAdvance("20.5") + 6
+        left = self._place(0).width() - name - number_room - SIGN - 8
+        return min(BAR, max(LEAST_BAR, left))
+
     def _row_at(self, where: QPointF) -> int | None:
         return next((k for k in range(len(self.rows)) if self._place(k).contains(where)), None)
 
@@ -216,12 +229,11 @@ class TallyBars(QWidget):
         shown = would or row
         line = QFontMetricsF(font("body")).height()
         text = QRectF(place.left(), place.top(), place.width(), line + 4)
-        bar_room = 66.0 if self.compact else 0.0
-        self._paint_words(
-            painter, text.adjusted(0, 0, -bar_room, 0), row, would=would, colours=colours
-        )
+        bar = self._bar_width() if self.compact else 0.0
+        words = text.adjusted(0, 0, -bar - 3 if bar else 0.0, 0)
+        self._paint_words(painter, words, row, would=would, colours=colours)
         if self.compact:
-            bed = QRectF(place.right() - 63, place.top() + 3, 63, line)
+            bed = QRectF(place.right() - bar, place.top() + 3, bar, line)
         else:
             bed = QRectF(place.left(), text.bottom() - 2, place.width(), 13)
         self._paint_bar(painter, bed, row, shown=shown, top=top, colours=colours)
@@ -250,7 +262,7 @@ class TallyBars(QWidget):
         ]
         if would is not None:
             parts.append((f"{number(row.sets)} {ARROW}", "body", colours.ink2))
-        sign = 20 if outside else 0
+        sign = SIGN if outside else 0
         wide = QFontMetricsF(bold).horizontalAdvance(row.name) + 4
         if wide + sign + sum(map(_width, parts)) > rect.width() and not self.light:
             del parts[0]  # the bed's brackets say it as well, and a name says it alone

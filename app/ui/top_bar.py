@@ -12,13 +12,16 @@ from PySide6.QtCore import (
     Qt,
     Signal,
 )
-from PySide6.QtGui import QResizeEvent
+from PySide6.QtGui import QPaintEvent, QPalette, QResizeEvent
 from PySide6.QtWidgets import (
     QComboBox,
     QHBoxLayout,
     QMenuBar,
     QPushButton,
     QSizePolicy,
+    QStyle,
+    QStyleOptionComboBox,
+    QStylePainter,
     QToolButton,
     QWidget,
 )
@@ -76,6 +79,29 @@ class ClientNames(QAbstractListModel):
         return None
 
 
+class NameBox(QComboBox):
+    """A box that ends the name it shows in an ellipsis where room is short."""
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        painter, option = QStylePainter(self), QStyleOptionComboBox()
+        self.initStyleOption(option)
+        painter.drawComplexControl(QStyle.ComplexControl.CC_ComboBox, option)
+        palette, text = QPalette(self.palette()), self.currentText()
+        if self.currentIndex() < 0:
+            text = self.placeholderText()
+            palette.setBrush(QPalette.ColorRole.ButtonText, palette.placeholderText())
+        field = self.style().subControlRect(
+            QStyle.ComplexControl.CC_ComboBox,
+            option,
+            QStyle.SubControl.SC_ComboBoxEditField,
+            self,
+        )
+        cut = self.fontMetrics().elidedText(text, Qt.TextElideMode.ElideRight, field.width())
+        option.currentText, option.palette = cut, palette
+        painter.drawControl(QStyle.ControlElement.CE_ComboBoxLabel, option)
+        self.setToolTip("" if cut == text else tip(text))
+
+
 class TopBar(QWidget):
     """Menus left; client, program and the booklet right.
 
@@ -108,7 +134,7 @@ class TopBar(QWidget):
         row = QHBoxLayout(self)
         row.setContentsMargins(4, 4, 10, 4)
         row.setSpacing(8)
-        row.addWidget(self.menus)
+        row.addWidget(self.menus, 0, Qt.AlignmentFlag.AlignVCenter)
         row.addWidget(self.undo_button)
         row.addWidget(self.redo_button)
         row.addWidget(self.undo_label, 1)
@@ -147,7 +173,7 @@ class TopBar(QWidget):
         return button
 
     def _combo(self, name: str, width: int) -> QComboBox:
-        box = QComboBox()
+        box = NameBox()
         box.setMinimumWidth(width)
         box.setMaximumWidth(300)
         box.setMinimumHeight(32)

@@ -154,6 +154,8 @@ def test_with_nothing_to_compare_it_says_what_to_do(
     assert "hand a booklet out, or make an edit" in made.summary.text()
     assert shown_weeks(made) == []
     assert rows(made) == []
+    made.show()
+    assert not any(part.isVisible() for part in (made.choice, made.weeks, made.slots, made.only))
 
 
 def test_an_issue_that_cannot_be_read_is_a_sentence(

@@ -14,7 +14,7 @@ from app.domain.exercise import ExerciseKey
 from app.domain.findings import edit
 from app.domain.program import Span
 from app.ui.bench import Bench
-from app.ui.tally import TallyBars, TallyPane
+from app.ui.tally import BAR, LEAST_BAR, TallyBars, TallyPane
 from app.ui.words import number
 from app.ui.working_popup import WorkingPopup
 from tests.ui.desks import slot, without_program
@@ -176,3 +176,11 @@ def test_every_bar_of_a_mixed_week_shows_a_working_of_its_own_number(
         assert texts[0] == f"{row.sets:g} sets", row.name
         parts = [float(text.split(" = ")[1]) for text in texts if " = " in text]
         assert sum(parts) == pytest.approx(row.sets), row.name
+
+
+def test_bars_of_a_compact_tally_leave_long_names_their_room(bars: TallyBars, pane) -> None:
+    pane.set_compact(True)
+    pane.resize(1400, 200)
+    wide = bars._bar_width()
+    pane.resize(560, 200)
+    assert LEAST_BAR <= bars._bar_width() < wide <= BAR

@@ -15,6 +15,7 @@ from app.domain.program import ProgramId
 from app.ui.bench import Bench
 from app.ui.top_bar import NARROW, TopBar
 from app.ui.window import Window
+from app.ui.words import tip
 from db.lines import ClientLine, ProgramLine
 from tests.ui.desks import PROGRAM, RUNA, START
 
@@ -123,3 +124,14 @@ def test_no_menu_is_cut_off_in_the_narrowest_window(window: Window, qtbot: QtBot
     qtbot.waitUntil(lambda: menus.property("compact") == (width < NARROW))
     qtbot.waitUntil(lambda: menus.actionGeometry(last).right() <= menus.width())
     assert menus.width() >= menus.sizeHint().width()
+
+
+def test_a_name_without_room_is_whole_in_the_tip(bar: TopBar, qtbot: QtBot) -> None:
+    name = "Wilhelmina Konstantinopolitańska of the upper valley"
+    bar.show_clients((ClientLine(RUNA.id, name, "", False, 1),), RUNA.id)
+    bar.clients.setFixedWidth(140)
+    bar.clients.grab()
+    assert bar.clients.toolTip() == tip(name)
+    bar.clients.setFixedWidth(600)
+    bar.clients.grab()
+    assert bar.clients.toolTip() == ""

@@ -332,7 +332,7 @@ class Acts:
         return self._keep(edit(label, unpin_all, slot_ids=slots, span=self._bench.span))
 
     def write_line(self, slot_id: SlotId, line: str) -> CoachError | None:
-        """Set what the line says, '4 x 8-10, RIR 2, rest 120 s'; the error if it says nonsense.
+        """Set what the line says, '4 x 8-10, RIR 2, rest 120 s'; the error if it cannot be kept.
 
         Nothing changes where there is an error.
         """
@@ -347,16 +347,17 @@ class Acts:
             return None
         name = self._bench.desk.catalogue[slot.exercise].name
         what = changed[0] if len(changed) == 1 else "prescription"
-        self._keep(
-            edit(
-                tr("Set {what} of {name}", what=what, name=name),
-                write,
-                slot_id=slot_id,
-                written=written,
-                span=self._bench.span,
-            )
+        change = edit(
+            tr("Set {what} of {name}", what=what, name=name),
+            write,
+            slot_id=slot_id,
+            written=written,
+            span=self._bench.span,
         )
-        return None
+        refused = self._bench.try_keep(change)
+        if refused is None:
+            self._bench.said.emit(f"{change.label}.")
+        return refused
 
     def write_all(self, slot_id: SlotId, written: Written, *, note: str, role: Role) -> bool:
         """Set every field of one exercise as one step. Raises CoachError if it is gone."""

@@ -23,6 +23,9 @@ NARROWEST = 110.0
 WIDE_ENOUGH = 190.0
 """From this width on, px, the rows of an open foot stand in columns."""
 
+MOST_TITLES = 2
+"""Lines for what would happen."""
+
 MOST_FINDINGS = 2
 """Findings that an open foot shows; the rest are counted."""
 
@@ -46,7 +49,10 @@ def paint_open_foot(
     gained = of_week(aim.preview.gained, aim.preview, index)
     lost = of_week(aim.preview.lost, aim.preview, index)
     rows, room = hand.rows(), box.foot.width() - 2 * PAD
-    titles = pens.wrapped(hand.title(), "number", room)[:2]
+    titles = pens.wrapped(hand.title(), "number", room)
+    if len(titles) > MOST_TITLES:
+        last = " ".join(titles[MOST_TITLES - 1 :])
+        titles = (*titles[: MOST_TITLES - 1], pens.cut(last, "number", room))
     elsewhere = len(aim.preview.gained) - len(gained)
     notes = _notes(gained, lost, elsewhere=elsewhere, room=room, pens=pens)
     plain = [line for row in rows for line in _row_lines(row, room, pens)]

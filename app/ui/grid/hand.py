@@ -20,6 +20,7 @@ from app.domain.wording import mark, tr
 from app.ui.bench import Bench
 from app.ui.carry import Carried, Via
 from app.ui.grid import drop, verdict
+from app.ui.grid.face import scheme_text
 from app.ui.grid.geometry import Target
 
 Key = tuple[int, Target, bool]
@@ -296,15 +297,22 @@ class Hand:
         if aim is None:
             return ""
         if aim.target.onto is not None:
-            slot = find_slot(self.bench.desk.program, aim.target.onto)
-            return tr(
-                "In place of {catalogue}", catalogue=self.bench.desk.catalogue[slot.exercise].name
-            )
+            return self._swap_text(aim, aim.target.onto)
         place = self._place_text(aim)
         if not place:
             return tr("Copy here") if aim.copy else tr("Put here")
         whole = mark("Copy here, {place}") if aim.copy else mark("Put here, {place}")
         return tr(whole, place=place)
+
+    def _swap_text(self, aim: Aim, onto: SlotId) -> str:
+        """'4 × 10 in place of Back squat': from the library, what stands there prescribes."""
+        catalogue = self.bench.desk.catalogue
+        name = catalogue[find_slot(self.bench.desk.program, onto).exercise].name
+        if self.carried.exercise is None or aim.preview is None:
+            return tr("In place of {name}", name=name)
+        made = find_slot(aim.preview.after, onto)
+        scheme = scheme_text(made, catalogue[made.exercise])
+        return tr("{scheme} in place of {name}", scheme=scheme, name=name)
 
     def _place_text(self, aim: Aim) -> str:
         """'third of seven', as the session would be."""

@@ -6,6 +6,7 @@ import pytest
 from PySide6.QtCore import Qt
 
 from app.domain.edits.parts import find_slot
+from app.domain.errors import CoachError
 from app.domain.program import Reps, Span
 from app.ui.grid import WeekGrid
 from tests.ui.grid import scene
@@ -105,3 +106,15 @@ def test_a_session_is_removed_whole(grid):
     grid.go_to_day(3)
     grid.remove_session()
     assert grid.bench.open_week.days[3].sessions == ()
+
+
+def test_a_line_that_the_file_refuses_stays_as_typed_with_the_reason(grid, qtbot, monkeypatch):
+    def refuse(*_: object, **__: object) -> None:
+        raise CoachError("The disk is full.", mend="Make room.")
+
+    monkeypatch.setattr(grid.bench.desk, "keep", refuse)
+    grid.edit_card(scene.slot_id(grid.bench, 0, 0))
+    type_in(grid, qtbot, "5 x 5")
+    editor = grid._editor
+    assert (editor.field.text(), editor.wrong.text()) == ("5 x 5", "The disk is full.")
+    editor.reject()

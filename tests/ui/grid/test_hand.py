@@ -95,7 +95,7 @@ def test_the_open_foot_says_the_place_it_will_be(qapp):
     hand.point(Target(0, session(on, 0), 1))
     assert hand.title() == "Put here, second of four"
     hand.point(Target(0, session(on, 0), onto=scene.slot_id(on, 0, 2)))
-    assert hand.title() == "In place of Leg curl"
+    assert hand.title() == "3 × 12 in place of Leg curl"
     hand.point(Target(4))
     assert hand.title() == "Put here"
 
