@@ -24,7 +24,7 @@ from app.booklet.pen import Box
 from app.booklet.pictures import draw_picture
 from app.booklet.plates_page import plate_pieces
 from app.booklet.warmup_page import STEPS as WARMUP_STEPS
-from app.booklet.warmup_page import Drill, drills_of, easy_text, first_ramps
+from app.booklet.warmup_page import Drill, drills_of, easy_text, first_ramps, source_text
 from app.booklet.words import DOT, span_text
 from app.domain.curve import find_curve
 from app.domain.wording import tr
@@ -157,7 +157,7 @@ def warmup_pages(book: Book) -> Iterator[Page]:
         for day, name, said in ramps:
             pieces.append(text(book, f"{day}{DOT}{name}", CELL_BOLD, after=0.2, leads=True))
             pieces.append(text(book, said, CELL, after=0.8))
-        pieces.append(text(book, tr("Load and reps of each; common practice."), CELL, mid=True))
+        pieces.append(text(book, source_text(book), CELL, mid=True))
     fill = note_lines(tr("Your own"))
     yield from column_pages(book, "warmup", tr("Warm-up"), pieces, fill=fill)
 
@@ -167,7 +167,8 @@ def _drill(book: Book, drill: Drill) -> Piece:
     left = _FIGURE_MM + 2.0 if drill.drawn else 0.0
     width = book.frame.width - left
     name = book.wrap(drill.exercise.name, BODY_BOLD, width)
-    days = book.wrap(drill.days, CELL, width)
+    said = f"{drill.dose}{DOT}{drill.days}" if drill.dose else drill.days
+    days = book.wrap(said, CELL, width)
     lines = book.wrap(drill.text, CELL, width)
     tall = len(name) * BODY.lead_mm + (len(days) + len(lines)) * CELL.lead_mm + 2.0
 

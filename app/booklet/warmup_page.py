@@ -9,7 +9,7 @@ from app.booklet.book import Book, Draw, Page, Sheet, cut_short
 from app.booklet.fonts import BODY, BODY_BOLD, CELL, CELL_BOLD, LABEL
 from app.booklet.pen import Box
 from app.booklet.pictures import draw_picture, pose_of
-from app.booklet.warmup_text import easy_s, ramp_text, ramps_of
+from app.booklet.warmup_text import drill_dose_text, easy_s, ramp_text, ramps_of
 from app.domain.exercise import Exercise, ExerciseKey
 from app.domain.program import day_name
 from app.domain.wording import listing, mark, tr
@@ -38,10 +38,14 @@ _MINUTES = (
 
 @dataclass(frozen=True, slots=True)
 class Drill:
-    """A drill with the days it is for and its instructions in lines."""
+    """A drill with the days it is for and its instructions in lines.
+
+    dose: how much of it; empty where the sessions do not agree, since their own lines say it.
+    """
 
     exercise: Exercise
     days: str
+    dose: str
     lines: tuple[str, ...]
     drawn: bool
     text: str
@@ -80,10 +84,13 @@ def pages(book: Book) -> Iterator[Page]:
 def drills_of(book: Book) -> list[Drill]:
     """Every drill of the printed weeks once, with the days it is for."""
     days: dict[ExerciseKey, dict[int, None]] = {}
+    doses: dict[ExerciseKey, set[str]] = {}
     for index in book.week_range:
         for number, session in book.issue.program.weeks[index].sessions():
             for drill in session.warmup:
                 days.setdefault(drill.exercise, {})[number] = None
+                said = drill_dose_text(drill, book.exercise(drill.exercise))
+                doses.setdefault(drill.exercise, set()).add(said)
     drills = []
     for key, numbers in days.items():
         exercise = book.exercise(key)
@@ -91,7 +98,8 @@ def drills_of(book: Book) -> list[Drill]:
         width = book.frame.width - (22.0 if drawn else 0.0)
         text = " ".join((*exercise.set_up, *exercise.cues))
         said = listing(tuple(day_name(number) for number in sorted(numbers)))
-        drills.append(Drill(exercise, said, book.wrap(text, CELL, width), drawn, text))
+        dose = doses[key].pop() if len(doses[key]) == 1 else ""
+        drills.append(Drill(exercise, said, dose, book.wrap(text, CELL, width), drawn, text))
     return drills
 
 
@@ -118,6 +126,14 @@ def first_ramps(book: Book) -> tuple[tuple[str, str, str], ...]:
         if rows:
             return tuple(rows[:12])
     return ()
+
+
+def source_text(book: Book) -> str:
+    """Where the ramp sets come from, below them."""
+    weeks = (book.issue.program.weeks[index] for index in book.week_range)
+    if any(slot.ramp is not None for week in weeks for slot in week.slots()):
+        return tr("Load and reps of each; common practice, or as your coach set them.")
+    return tr("Load and reps of each; common practice.")
 
 
 def _drawing(
@@ -158,8 +174,10 @@ def _draw_drill(sheet: Sheet, drill: Drill, y: float) -> float:
     if drill.drawn:
         draw_picture(sheet, drill.exercise, Box(0, y + 1.5, 18.0, 17.5))
     base = y + 6.0
-    pen.text(x, base, drill.exercise.name, style=BODY_BOLD)
-    pen.text(sheet.width, base, drill.days, style=CELL, tone=p.mid, align=1)
+    x_dose = x + pen.text(x, base, drill.exercise.name, style=BODY_BOLD) + 2.0
+    x_days = sheet.width - pen.text(sheet.width, base, drill.days, style=CELL, tone=p.mid, align=1)
+    if x_dose + sheet.book.faces.width_mm(drill.dose, CELL) + 2.0 <= x_days:
+        pen.text(x_dose, base, drill.dose, style=CELL)
     pen.lines(x, base + 5.2, drill.lines, style=CELL)
     pen.rule(0, y + drill.height, sheet.width, tone=p.hair)
     return y + drill.height
@@ -177,5 +195,5 @@ def _draw_ramps(sheet: Sheet, ramps: tuple[tuple[str, str, str], ...], y: float)
         pen.text(98.0, y, text, style=CELL)
         y += 2.0
         pen.rule(0, y, sheet.width, tone=p.hair)
-    pen.text(0, y + 4.6, tr("Load and reps of each; common practice."), style=LABEL, tone=p.mid)
+    pen.text(0, y + 4.6, source_text(sheet.book), style=LABEL, tone=p.mid)
     return y + 4.6

@@ -10,7 +10,7 @@ from app.domain.client import Increments
 from app.domain.edits.parts import locate
 from app.domain.exercise import Exercise
 from app.domain.lead_up import dose_of
-from app.domain.program import Drill, Session, Slot
+from app.domain.program import Drill, Role, Session, Slot
 from app.domain.strength import RampSet
 from app.domain.warmup import is_general
 from app.domain.wording import mark, tr
@@ -21,7 +21,7 @@ EASY = mark("5\N{NO-BREAK SPACE}minutes easy movement")
 
 
 def ramps_of(book: Book, session: Session) -> tuple[tuple[Exercise, tuple[RampSet, ...]], ...]:
-    """Loaded core lifts whose prime movers are still cold, with the ramp sets before them."""
+    """The lifts that have ramp sets, with those sets: as the coach set them, or worked out."""
     ramps = warmup.ramps_of(
         session,
         book.exercise,
@@ -57,12 +57,18 @@ def ramp_text(book: Book, ramp: tuple[RampSet, ...]) -> str:
 
 def drill_text(drill: Drill, exercise: Exercise) -> str:
     """A drill with its dose: 'Brisk walk, 3 minutes', 'Arm circles × 8–10', 'Bridge 2 × 12'."""
+    words = drill_dose_text(drill, exercise)
+    once = exercise.timed and dose_of(drill, exercise).rounds == 1
+    return f"{exercise.name}, {words}" if once else f"{exercise.name} {words}"
+
+
+def drill_dose_text(drill: Drill, exercise: Exercise) -> str:
+    """How much of a drill: '3 minutes', '× 8–10', '2 × 12', '2 × 30 s'."""
     dose = dose_of(drill, exercise)
-    rounds = f" {dose.rounds}{NBSP}×{NBSP}" if dose.rounds > 1 else ""
+    rounds = f"{dose.rounds}{NBSP}×{NBSP}" if dose.rounds > 1 else ""
     if exercise.timed:
-        seconds = warmup.seconds_text(dose.reps).replace(" ", NBSP)
-        return f"{exercise.name}{rounds or ', '}{seconds}"
-    return f"{exercise.name}{rounds or f' ×{NBSP}'}{number_of_reps(dose.reps)}"
+        return rounds + warmup.seconds_text(dose.reps).replace(" ", NBSP)
+    return (rounds or f"×{NBSP}") + number_of_reps(dose.reps)
 
 
 def easy_s(book: Book, session: Session) -> int:
@@ -81,7 +87,8 @@ def warmup_text(book: Book, session: Session) -> str:
     if not any(is_general(exercise) for _, exercise in drills):
         parts.insert(0, tr(EASY))
     ramps = [(exercise.name, ramp_text(book, ramp)) for exercise, ramp in ramps_of(book, session)]
-    if len(ramps) == 1:
+    first = next((slot for slot in session.slots if slot.role is Role.CORE), None)
+    if len(ramps) == 1 and first and ramps[0][0] == book.exercise(first.exercise).name:
         parts.append(tr("ramp sets {sets}", sets=ramps[0][1]))
     else:
         parts += [

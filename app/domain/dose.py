@@ -15,11 +15,19 @@ from app.domain.curve import Curve, find_curve
 from app.domain.effort import Effort, Rir, fraction, require_reps
 from app.domain.errors import CoachError
 from app.domain.exercise import Catalogue, Exercise, LoadKind, Muscle, Pattern
+from app.domain.lead_up import usual_sets
 from app.domain.muscle_groups import Group, muscle_name
 from app.domain.program import Program, Session, Slot, Week, day_name
-from app.domain.session_time import Minutes, Pace, session_minutes, start_minutes, whole_minutes
+from app.domain.session_time import (
+    Minutes,
+    Pace,
+    ramp_minutes,
+    session_minutes,
+    start_minutes,
+    whole_minutes,
+)
 from app.domain.units import require, require_whole
-from app.domain.wording import mark, tr, trn
+from app.domain.wording import mark, mid_sentence, tr, trn
 from app.domain.working import COMMON_PRACTICE, Line, Working
 
 __all__ = [
@@ -388,19 +396,55 @@ def frequency_working(week: Week, muscle: Muscle, catalogue: Catalogue) -> Worki
     )
 
 
+def _before_runs(session: Session, ramps: tuple[float, ...]) -> tuple[tuple[float, ...], ...]:
+    """The minutes of ramp sets where they are done: those of a pair before its first exercise."""
+    slots, found = session.slots, list[tuple[float, ...]]((minutes,) for minutes in ramps)
+    for at in range(len(slots) - 1, 0, -1):
+        if slots[at].pair and slots[at].pair == slots[at - 1].pair:
+            found[at - 1] += found[at]
+            found[at] = ()
+    return tuple(found)
+
+
+def _ramp_lines(
+    slots: tuple[Slot, ...], ramps: tuple[float, ...], catalogue: Catalogue
+) -> list[Line]:
+    """The ramp sets before the first of the slots, a line for each lift that has any."""
+    lines = []
+    for slot, minutes in zip(slots, ramps, strict=False):
+        exercise = catalogue[slot.exercise]
+        count = len(usual_sets(slot, exercise))
+        remark = (
+            trn("{n} set, as a rule", "{n} sets, as a rule", count)
+            if slot.ramp is None
+            else trn("{n} set, set by the coach", "{n} sets, set by the coach", count)
+        )
+        label = tr("Ramp sets before {exercise}", exercise=mid_sentence(exercise.name))
+        if minutes:
+            lines.append(Line(label, f"{minutes:.1f} min", remark))
+    return lines
+
+
 def minutes_working(session: Session, catalogue: Catalogue) -> Working:
     """How the session's expected minutes come about."""
     minutes = session_minutes(session, catalogue)
     starts = start_minutes(session, catalogue)
     ends = (*starts[1:], minutes.expected) if starts else ()
-    lines = [Line(tr("Warm-up and ramp sets"), f"{whole_minutes(starts[0])} min")] if starts else []
-    for slot, start, end in zip(session.slots, starts, ends, strict=True):
+    ramps = _before_runs(session, ramp_minutes(session, catalogue))
+    lines = []
+    if starts:
+        by_coach = any(drill.dose for drill in session.warmup)
+        usual = tr("with the doses that the coach set") if by_coach else tr("as a rule")
+        lines.append(Line(tr("Warm-up"), f"{starts[0] - sum(ramps[0]):.1f} min", usual))
+    for at, (slot, start, end) in enumerate(zip(session.slots, starts, ends, strict=True)):
         pair = tr(", in turn ({pair})", pair=slot.pair) if slot.pair else ""
         name = catalogue[slot.exercise].name
+        lines += _ramp_lines(session.slots[at:], ramps[at], catalogue)
+        next_ramps = sum(ramps[at + 1]) if at + 1 < len(ramps) else 0.0
         remark = tr(
             "{sets} sets, rest {rest_s} s{pair}", sets=slot.sets, rest_s=slot.rest_s, pair=pair
         )
-        lines.append(Line(name, f"{end - start:.1f} min", remark))
+        lines.append(Line(name, f"{end - next_ramps - start:.1f} min", remark))
     low, high = whole_minutes(minutes.low), whole_minutes(minutes.high)
     return Working(
         title=f"{whole_minutes(minutes.expected)} min",

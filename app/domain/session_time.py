@@ -107,6 +107,13 @@ def _drill_s(dose: DrillDose, exercise: Exercise, pace: Pace) -> float:
     return dose.rounds * _work_s(dose.reps, exercise, pace, repetition_s=pace.repetition_s)
 
 
+def ramp_minutes(session: Session, catalogue: Catalogue) -> tuple[float, ...]:
+    """Minutes of the ramp sets before each slot, as a rule."""
+    exercises = [catalogue[slot.exercise] for slot in session.slots]
+    found = leading_up(session.slots, exercises, sets_of=usual_sets)
+    return tuple(len(sets) * ORDINARY.ramp_set_s / 60 for sets in found)
+
+
 def whole_minutes(minutes: float) -> int:
     """Minutes as every part of the program tells them: whole ones, a half rounded up."""
     return floor(minutes + 0.5)

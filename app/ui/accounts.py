@@ -70,18 +70,41 @@ def of_card(bench: Bench, slot_id: SlotId) -> Account:
     place = locate(desk.program, slot_id)
     session = desk.program.weeks[place.week].days[place.day].sessions[place.session]
     extra = _begins(bench, slot, session)
-    load = desk.load(slot)
+    load, ramp = desk.load(slot), _ramp_lines(bench, slot, session, day=place.day)
     if load is not None:
-        return Account(load.working(desk.client.units), extra)
+        working = load.working(desk.client.units)
+        return Account(replace(working, lines=(*working.lines, *ramp)), extra)
     exercise = desk.catalogue[slot.exercise]
     line = format_slot(slot, timed=exercise.timed, unit=desk.client.units)
     why = tr("No strength test yet. Without one the plan shows effort only.")
     working = Working(
         title=tr("No load for {exercise}", exercise=exercise.name),
         about=why,
-        lines=(Line(tr("Prescription"), line),),
+        lines=(Line(tr("Prescription"), line), *ramp),
     )
     return Account(working, extra)
+
+
+def _ramp_lines(bench: Bench, slot: Slot, session: Session, *, day: int) -> tuple[Line, ...]:
+    """The ramp sets before a card and where they come from; empty where it has none."""
+    from app.domain.ramp_account import ramp_line
+    from app.domain.warmup import ramps_of
+
+    desk = bench.desk
+
+    def load_of(other: Slot) -> float | None:
+        load = desk.load(other)
+        return None if load is None else load.load_kg
+
+    found = ramps_of(
+        session,
+        desk.catalogue.__getitem__,
+        load_of=load_of,
+        increments=desk.client.increments_on(day),
+    )
+    sets = next((ramp.sets for ramp in found if ramp.slot == slot.id), ())
+    line = ramp_line(slot, sets, desk.client.units)
+    return () if line is None else (line,)
 
 
 def _begins(bench: Bench, slot: Slot, session: Session) -> str:

@@ -25,6 +25,27 @@ def test_a_drill_stands_once_with_its_days_and_instructions():
     assert "Friday Bench press 20 kg × 8" in text
 
 
+def warmup_text_of(text: str) -> str:
+    booklet = Printed(make(issue(program(text)), content()))
+    pages = (booklet.text(page) for page in range(1, len(booklet) + 1))
+    return next(page for page in pages if page.startswith("Warm-up"))
+
+
+def test_a_drill_says_how_much_of_it_where_all_sessions_agree():
+    agreed = "Tue (band_walk 2x12): curl 3x8 | Fri (band_walk 2x12): curl 3x8"
+    assert "Band walk 2 × 12" in warmup_text_of(agreed)
+    assert "Band walk × 5–10" in warmup_text_of(agreed.replace(" 2x12", ""))
+    differ = warmup_text_of("Tue (band_walk 2x12): curl 3x8 | Fri (band_walk): curl 3x8")
+    assert "2 × 12" not in differ
+    assert "× 5–10" not in differ
+
+
+def test_the_page_says_where_ramp_sets_that_the_coach_set_come_from():
+    plain = "Tue: back_squat 3x5 60kg core"
+    assert "Load and reps of each; common practice." in warmup_text_of(plain)
+    assert "or as your coach set them." in warmup_text_of(f"{plain} ramp 50%x5")
+
+
 def test_without_drills_and_loads_the_steps_and_lines_remain():
     booklet = Printed(make(issue(program("Mon: push_up 3x8")), content()))
     (page,) = (p for p in range(1, len(booklet) + 1) if booklet.text(p).startswith("Warm-up"))

@@ -11,7 +11,7 @@ from app.booklet.bind import open_book
 from app.booklet.warmup_text import drill_text, ramps_of, warmup_text
 from app.domain.client import FreeTime, Increments, Place
 from app.domain.exercise import Catalogue, Equipment, ExerciseKey, Pattern
-from app.domain.program import Drill
+from app.domain.program import Drill, DrillDose, Reps
 from app.domain.strength import ramp_sets
 from tests.booklet.sample import content, issue, lifter
 from tests.builders import CATALOGUE, exercise, program
@@ -65,6 +65,30 @@ def test_without_a_printed_load_there_are_no_ramp_sets():
 def test_a_drill_says_how_much_of_it(fields, said: str):
     drill = exercise("leg_swing", Pattern.DRILL, "hip_flexors .5", **fields)
     assert drill_text(Drill(drill.key), drill).replace(NBSP, " ") == said
+
+
+@pytest.mark.parametrize(
+    ("fields", "dose", "said"),
+    [
+        ({}, DrillDose(1, Reps(12, 12)), "Leg swing × 12"),
+        ({}, DrillDose(2, Reps(8, 10)), "Leg swing 2 × 8–10"),
+        ({"timed": True}, DrillDose(1, Reps(90, 90)), "Leg swing, 90 s"),
+        ({"timed": True}, DrillDose(3, Reps(20, 30)), "Leg swing 3 × 20–30 s"),
+        ({"timed": True}, DrillDose(2, Reps(120, 120)), "Leg swing 2 × 2 minutes"),
+    ],
+)
+def test_a_drill_says_the_dose_that_the_coach_set(fields, dose: DrillDose, said: str):
+    drill = exercise("leg_swing", Pattern.DRILL, "hip_flexors .5", **fields)
+    assert drill_text(Drill(drill.key, dose), drill).replace(NBSP, " ") == said
+
+
+def test_ramp_sets_of_the_coach_are_printed_and_none_where_they_are_off():
+    assert line("Tue: back_squat 3x8 60kg core ramp 50%x5/45kgx3").endswith(
+        "ramp sets 30 kg × 5, 45 × 3"
+    )
+    assert "ramp sets" not in line("Tue: back_squat 3x8 60kg core ramp off")
+    named = line("Tue: back_squat 3x8 60kg core ramp off, bench_press 3x8 40kg core ramp 50%x5")
+    assert named.endswith("ramp sets Bench press: 20 kg × 5"), "the only one, but not of the first"
 
 
 def test_a_drill_that_warms_the_whole_body_takes_the_place_of_easy_movement():

@@ -182,10 +182,32 @@ def test_no_session_has_no_effect_to_name(sessions: int) -> None:
 
 def test_the_account_of_minutes_names_each_exercise() -> None:
     account = minutes_working(session("back_squat 3x8 core, curl 3x12"), CATALOGUE)
-    assert [line.label for line in account.lines] == [
-        "Warm-up and ramp sets",
-        "Back squat",
-        "Curl",
+    assert [(line.label, line.remark) for line in account.lines] == [
+        ("Warm-up", "as a rule"),
+        ("Ramp sets before back squat", "4 sets, as a rule"),
+        ("Back squat", "3 sets, rest 120 s"),
+        ("Curl", "3 sets, rest 120 s"),
+    ]
+
+
+def test_the_account_of_minutes_says_what_the_coach_set_and_adds_up() -> None:
+    whole = session(
+        "back_squat 2x5 core pair A, bench_press 2x5 core pair A ramp 40kgx5, curl 3x12, "
+        "deadlift 1x5 ramp off, leg_press 3x8 ramp 50%x5/70%x3",
+        warmup="band_walk 2x10",
+    )
+    account = minutes_working(whole, CATALOGUE)
+    assert [(line.label, line.remark) for line in account.lines if "set by" in line.remark] == [
+        ("Ramp sets before bench press", "1 set, set by the coach"),
+        ("Ramp sets before leg press", "2 sets, set by the coach"),
+    ]
+    assert account.lines[0].remark == "with the doses that the coach set"
+    figures = [float(line.value.removesuffix(" min")) for line in account.lines]
+    expected = session_minutes(whole, CATALOGUE).expected
+    assert sum(figures) == pytest.approx(expected, abs=0.06 * len(figures))
+    assert [line.label for line in account.lines[1:3]] == [
+        "Ramp sets before back squat",
+        "Ramp sets before bench press",
     ]
 
 

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import pytest
 
+from app.domain.edits.fields import set_ramp
 from app.domain.edits.place import add_session
 from app.domain.findings import edit
 from app.domain.muscle_groups import muscle_name
 from app.domain.program import Span
+from app.domain.ramp import NO_RAMP
 from app.domain.session_time import whole_minutes
-from app.domain.working import Working
+from app.domain.working import Line, Working
 from app.ui import accounts
 from app.ui.bench import Bench
 from app.ui.season_columns import columns
@@ -26,10 +28,25 @@ def test_a_card_tells_its_load_and_where_it_begins(bench: Bench):
     load = bench.desk.load(one)
     assert load is not None
     account = accounts.of_card(bench, one.id)
-    assert account.working == load.working(bench.desk.client.units)
+    working = load.working(bench.desk.client.units)
+    assert account.working.lines[: len(working.lines)] == working.lines
+    assert account.working.title == working.title
     card = bench.desk.program.weeks[0].days[0].sessions[0].slots[1]
     assert card.id == one.id
     assert "Begins at minute" in account.extra
+
+
+def test_a_card_tells_its_ramp_sets_and_who_set_them(bench: Bench):
+    one = slot(bench, 0)
+    (worked_out,) = (ln for ln in accounts.of_card(bench, one.id).working.lines if ramps(ln))
+    assert "worked out from the load" in worked_out.remark
+    bench.keep(edit("Ramp", set_ramp, slot_id=one.id, ramp=NO_RAMP))
+    (off,) = (ln for ln in accounts.of_card(bench, one.id).working.lines if ramps(ln))
+    assert (off.value, off.remark) == ("none", "set by the coach")
+
+
+def ramps(line: Line) -> bool:
+    return line.label == "Ramp sets"
 
 
 def test_a_card_without_a_load_tells_why(bench: Bench):
