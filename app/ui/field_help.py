@@ -6,7 +6,7 @@ its label, else by its accessible name, else by its own text.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
@@ -76,7 +76,15 @@ def _labelled(form: QWidget) -> Iterator[tuple[QWidget, str]]:
 
 def sentence_for(form: str, names: tuple[str, ...]) -> str:
     """The help of a field of that form; empty where there is none."""
-    own = {tr(name): help_ for (kind, name), help_ in FIELDS.items() if kind == form}
+    return _sentence(_sentences_of(form), names)
+
+
+def _sentences_of(form: str) -> dict[str, str]:
+    """The sentences of a form by the fields' names as they are shown."""
+    return {tr(name): help_ for (kind, name), help_ in FIELDS.items() if kind == form}
+
+
+def _sentence(own: Mapping[str, str], names: tuple[str, ...]) -> str:
     for name in names:
         for known, help_ in own.items():
             if name == known or name.startswith(f"{known},"):
@@ -87,9 +95,10 @@ def sentence_for(form: str, names: tuple[str, ...]) -> str:
 
 def explain(form: QDialog) -> None:
     """Give every field of a form its sentence: as a tip, on Shift+F1, and read aloud."""
+    own = _sentences_of(type(form).__name__)
     for field, names in inputs(form):
-        help_ = sentence_for(type(form).__name__, names)
-        if not help_ or field.whatsThis():
+        help_ = "" if field.whatsThis() else _sentence(own, names)
+        if not help_:
             continue
         field.setWhatsThis(help_)
         if not field.toolTip():

@@ -5,6 +5,7 @@ Nothing is changed before *Apply*; what was set by hand stays.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from itertools import pairwise
 from statistics import median_low
 
@@ -46,6 +47,7 @@ from app.domain.wording import mark, tr
 from app.ui.bench import Bench
 from app.ui.change_list import ChangeList
 from app.ui.forms import ROW, NumberField, Sheet, Wrapped, plain, text_field
+from app.ui.pieces import Pieces
 from app.ui.progression_chart import ProgressionChart
 from app.ui.progression_weeks import chart_weeks
 from app.ui.words import ARROW, DASH
@@ -116,6 +118,8 @@ class ProgressionDialog(Sheet):
         self.table = _table()
         self.changes = ChangeList(bench)
         self._lay_out()
+        self.weighing = Pieces(self)
+        self.finished.connect(lambda _result: self.weighing.stop())
         self._later = QTimer(self)
         self._later.setSingleShot(True)
         self._later.setInterval(60)
@@ -274,22 +278,34 @@ class ProgressionDialog(Sheet):
                 return DoubleProgression(self.range[0].whole_value(), self.range[1].whole_value())
 
     def refresh(self) -> None:
-        """Show the whole table and what the checks would say."""
+        """Show the whole table, and what the checks would say once every week is looked at."""
         self.show_error("")
         desk = self.bench.desk
         self._tell_light_weeks()
         try:
             scheme = self.scheme()
-            preview = desk.preview(self._edit(scheme))
-            after = preview.after
+            change = self._edit(scheme)
+            after = change(desk.program)
             rows = progression.table(desk.program, scheme, desk.catalogue, after=after)
         except CoachError as error:
+            self.weighing.stop()
             self.show_error(error.sentence)
             self.keep_button.setEnabled(False)
             return
         self.keep_button.setEnabled(any(row.changed for row in rows))
-        self.chart.show_weeks(chart_weeks(desk.program, preview.after))
         _fill(self.table, desk.program, rows)
+        self.weighing.begin(self._weigh(change, after))
+
+    def _weigh(self, change: Edit, after: Program) -> Iterator[None]:
+        """Draw the chart, check one week after the other, then list what would change."""
+        desk = self.bench.desk
+        yield
+        self.chart.show_weeks(chart_weeks(desk.program, after))
+        for index in range(len(after.weeks)):
+            yield
+            desk.check_week(after, index)
+        yield
+        preview = desk.preview_of(change, after)
         self.changes.show_change(preview.gained, preview.lost)
 
     def _tell_light_weeks(self) -> None:

@@ -8,8 +8,9 @@ import os
 import sys
 import time
 from datetime import UTC, datetime
+from importlib import import_module
 from pathlib import Path
-from threading import Thread
+from threading import Event, Thread
 
 from PySide6.QtCore import QLocale, QTimer
 from PySide6.QtGui import QIcon
@@ -39,6 +40,20 @@ WATCHED = "WEEKLOOM_WATCHDOG"
 SWITCH_S = 0.0005
 """How long a worker may keep Python to itself, s. Every call of Qt lets go of Python, and with the
 usual 5 ms the window would wait that long, hundreds of times, to get it back from a booklet."""
+
+LARGE_FORMS = (
+    "app.ui.client.interview",
+    "app.ui.results.dialog",
+    "app.ui.charts.window",
+    "app.ui.substitutes",
+    "app.ui.library.own_sheet",
+    "app.ui.booklet_dialog",
+    "app.ui.exchange.table_import.dialog",
+)
+"""Forms whose modules alone would hold the window when one of them is opened."""
+
+_over = Event()
+"""Set once the window is closed: what is still to be brought in is wanted no more."""
 
 SETTLES_MS = 200
 """How long after showing the window what it does not need yet is brought in, ms."""
@@ -126,6 +141,7 @@ def run(path: Path, *, demo: bool = False) -> int:
 
     demo: fill the file with the demo's team if it is empty, and open its first member.
     """
+    _over.clear()
     app = application()
     QLocale.setDefault(QLocale.system())
     late_log = crash.install()
@@ -148,6 +164,7 @@ def run(path: Path, *, demo: bool = False) -> int:
             )
         return app.exec()
     finally:
+        _over.set()
         late_log.open_file()
         _tell_what_was_seen(app)
         gc.enable()
@@ -200,7 +217,7 @@ def settle() -> None:
 
 
 def prepare() -> None:
-    """Bring in what no first picture shows but the first gestures need; safe in another thread."""
+    """Bring in what no first picture shows but gestures and forms need; safe in another thread."""
     from app.ui import accounts, field_help, working_popup
     from app.ui.client import check_in_cells
     from app.ui.grid import acts, drag, feet, hand, inline, session_acts
@@ -209,6 +226,10 @@ def prepare() -> None:
     _ = (accounts, field_help, working_popup, check_in_cells)
     _ = (acts, drag, feet, hand, inline, session_acts, empty, menu)
     Store.prepare()
+    for name in LARGE_FORMS:
+        if _over.is_set():
+            return
+        import_module(name)
 
 
 def open_demo(window: Window) -> None:

@@ -184,6 +184,7 @@ def main(weeks: int) -> int:
     bare.show()
     settle(app)
     window.library.finish_figures()  # else they are painted during the first drag
+    start.prepare()  # as the program does beside the window
     gc.collect()
     gc.freeze()  # as the window does once it has settled
     watchdog = app.watchdog

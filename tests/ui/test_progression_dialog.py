@@ -155,6 +155,7 @@ def test_the_chart_shows_what_the_table_says(dialog: ProgressionDialog, bench: B
     dialog.with_effort.setChecked(True)
     retype(dialog.rest_rir[0], "4")
     dialog.refresh()
+    dialog.weighing.finish()
     weeks = dialog.chart.weeks
     assert [f"{week.after.reps} reps" for week in weeks] == column(dialog, "Core work")
     for week, sets in zip(weeks, column(dialog, "Sets"), strict=True):
@@ -287,8 +288,11 @@ def test_a_scheme_that_changes_nothing_cannot_be_applied(qtbot: QtBot, bench: Be
         kept(again)
 
 
-def test_the_findings_that_would_change_are_listed(dialog: ProgressionDialog, bench: Bench) -> None:
+def test_the_findings_that_would_change_are_listed(
+    qtbot: QtBot, dialog: ProgressionDialog, bench: Bench
+) -> None:
     before = {finding.id for finding in bench.desk.findings}
+    qtbot.waitUntil(lambda: not dialog.weighing.is_busy, timeout=WAIT_MS)
     told = dialog.changes.list.count()
     kept(dialog)
     after = {finding.id for finding in bench.desk.findings}

@@ -10,7 +10,9 @@ from collections.abc import Iterator
 from contextlib import closing
 from dataclasses import replace
 from datetime import date
+from importlib.util import find_spec
 from pathlib import Path
+from threading import Event
 from types import SimpleNamespace
 
 import pytest
@@ -202,3 +204,15 @@ def test_pictures_that_no_check_in_names_go_when_the_window_is_closed(tmp_path: 
     assert folder.names() == {named}
     store.close()
     assert start.sweep_pictures(Store.in_memory()) == 0
+
+
+def test_forms_are_brought_in_until_the_window_is_closed(monkeypatch):
+    brought: list[str] = []
+    monkeypatch.setattr(start, "import_module", brought.append)
+    monkeypatch.setattr(start, "_over", Event())
+    start.prepare()
+    assert brought == list(start.LARGE_FORMS)
+    assert all(find_spec(name) is not None for name in brought)
+    start._over.set()
+    start.prepare()
+    assert brought == list(start.LARGE_FORMS)

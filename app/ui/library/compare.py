@@ -110,8 +110,8 @@ class ExerciseBox(QComboBox):
         self.setMinimumHeight(32)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.names = {m: n.trade for m, n in bench.shelf.muscles.items()}
-        for exercise in sorted(bench.desk.catalogue, key=lambda one: one.name.casefold()):
-            self.addItem(exercise.name, exercise.key)
+        self.exercises = sorted(bench.desk.catalogue, key=lambda one: one.name.casefold())
+        self.addItems([exercise.name for exercise in self.exercises])  # one by one takes long
         edit = self.lineEdit()
         assert edit is not None
         edit.editingFinished.connect(self._settle)
@@ -122,12 +122,12 @@ class ExerciseBox(QComboBox):
 
     def exercise(self) -> Exercise:
         """The one that is chosen."""
-        found: Exercise = self.bench.desk.catalogue[self.currentData()]
-        return found
+        return self.exercises[self.currentIndex()]
 
     def choose(self, exercise: Exercise) -> None:
         """Choose that one."""
-        self.setCurrentIndex(max(0, self.findData(exercise.key)))
+        keys = [one.key for one in self.exercises]
+        self.setCurrentIndex(keys.index(exercise.key) if exercise.key in keys else 0)
 
     def _settle(self) -> None:
         """Choose what was typed, or what is most like it; else show again what is chosen."""

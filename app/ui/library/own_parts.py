@@ -60,7 +60,11 @@ class DeafBox(QComboBox):
 
 
 class PartsGrid(QWidget):
-    """A grade for each of several things, such as a part of the work for each muscle."""
+    """A grade for each of several things, such as a part of the work for each muscle.
+
+    Its boxes are made by `build`, for a form that lays out one page after the other; until then it
+    holds what it is to show.
+    """
 
     changed = Signal()
 
@@ -73,6 +77,14 @@ class PartsGrid(QWidget):
     ) -> None:
         super().__init__()
         self.boxes: dict[str, DeafBox] = {}
+        self._names, self._grades, self._columns = names, grades, columns
+        self._held: dict[str, float | int] = {}
+
+    def build(self) -> None:
+        """Make the boxes, unless that was done already."""
+        if self.boxes:
+            return
+        names, columns = self._names, self._columns
         grid = QGridLayout(self)
         grid.setContentsMargins(0, 0, 0, 0)
         grid.setHorizontalSpacing(10)
@@ -80,21 +92,24 @@ class PartsGrid(QWidget):
         rows = -(-len(names) // columns)
         for place, (value, name) in enumerate(names.items()):
             row, column = place % rows, 2 * (place // rows)
-            box = self.boxes[value] = DeafBox(name, grades)
+            box = self.boxes[value] = DeafBox(name, self._grades)
             label = plain(name)
             label.setBuddy(box)
             grid.addWidget(label, row, column)
             grid.addWidget(box, row, column + 1)
             grid.setColumnStretch(column + 1, 1)
+        self.show_values(self._held)
+        for box in self.boxes.values():
             box.currentIndexChanged.connect(lambda _row: self.changed.emit())
 
     def values(self) -> dict[str, float | int]:
         """What is graded above nothing, the highest grade first."""
-        graded = {value: box.currentData() for value, box in self.boxes.items()}
+        graded = {value: box.currentData() for value, box in self.boxes.items()} or self._held
         return dict(sorted(((v, g) for v, g in graded.items() if g), key=lambda pair: -pair[1]))
 
     def show_values(self, values: Mapping[str, float | int]) -> None:
         """Show these grades; one that is not on offer is added."""
+        self._held = {value: values.get(value, 0) for value in self._names}
         for value, box in self.boxes.items():
             grade = values.get(value, 0)
             if all(box.itemData(row) != grade for row in range(box.count())):

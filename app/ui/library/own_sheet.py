@@ -34,6 +34,7 @@ from app.ui.library.own_parts import (
     DeafBox,
     KinField,
     LinesField,
+    PartsGrid,
     PoseBox,
     muscle_grid,
     stress_grid,
@@ -108,12 +109,13 @@ class OwnSheet(Sheet):
             (tr("Evidence"), (("activation", self.activation),)),
         ):
             holder = QWidget()
+            # first, while it is empty: what moves is dressed again with all that is in it
+            self._pages[tabs.addTab(holder, name)] = holder, rows
             for key, field in rows:
                 # until its page is laid out it would belong to nobody, and outlive the form
                 field.setParent(holder)
                 if not field.accessibleName():
                     field.setAccessibleName(tr(LABELS[key]))
-            self._pages[tabs.addTab(holder, name)] = holder, rows
         self._next_page = QTimer(self)
         self._next_page.setInterval(0)
         self._next_page.timeout.connect(self._build_next)
@@ -151,7 +153,11 @@ class OwnSheet(Sheet):
     def _build_page(self, at: int) -> None:
         """Lay a page out, unless that was done already."""
         if at in self._pages:
-            _lay_out_page(*self._pages.pop(at))
+            holder, rows = self._pages.pop(at)
+            for _, field in rows:
+                if isinstance(field, PartsGrid):
+                    field.build()
+            _lay_out_page(holder, rows)
             if self.isVisible():
                 explain(self)
 

@@ -27,7 +27,27 @@ def test_the_work_of_any_exercise_can_be_shown_and_read(qtbot, one):
     grid = muscle_grid(NAMES)
     qtbot.addWidget(grid)
     grid.show_values(work_values(one.work))
+    assert grid.values() == work_values(one.work), "before there are boxes"
+    grid.build()
+    assert len(grid.boxes) == len(NAMES)
     assert grid.values() == work_values(one.work)
+    grid.show_values({})
+    assert grid.values() == {}
+    grid.show_values(work_values(one.work))
+    assert grid.values() == work_values(one.work)
+
+
+def test_boxes_are_made_once_and_making_them_changes_nothing(qtbot):
+    grid = stress_grid()
+    qtbot.addWidget(grid)
+    grid.show_values({"knee": 3})
+    with qtbot.assertNotEmitted(grid.changed):
+        grid.build()
+    made = dict(grid.boxes)
+    made["knee"].choose(1)
+    grid.build()
+    assert grid.boxes == made
+    assert grid.values() == {"knee": 1}
 
 
 def test_an_unusual_part_is_not_rounded(qtbot):
@@ -47,6 +67,7 @@ def test_prime_movers_come_first(qtbot):
 def test_stress_is_graded_from_nothing_to_a_lot(qtbot):
     grid = stress_grid()
     qtbot.addWidget(grid)
+    grid.build()
     with qtbot.waitSignal(grid.changed):
         grid.show_values({"knee": 3})
     assert grid.values() == {"knee": 3}
