@@ -40,7 +40,8 @@ class BlockRow:
     @property
     def height(self) -> float:
         """Its room, mm."""
-        return max(len(self.name) + self.apart, len(self.changes), 1) * SMALL_HEAD.lead_mm + 2.0
+        name = max(len(self.name) + self.apart, 1) * SMALL_HEAD.lead_mm
+        return max(name, len(self.changes) * CELL.lead_mm) + 2.0
 
 
 def block_row(book: Book, number: int) -> BlockRow:

@@ -154,12 +154,21 @@ def _muscles(sheet: Sheet, exercise: Exercise, x: float, y: float) -> float:
     for muscles, said, most in muscle_rows(exercise):
         patch(sheet, x, y - 1.2, most=most)
         for muscle in muscles:
-            name = sheet.book.muscle(muscle)
-            y = pen.paragraph(x + 7.4, y, name, width=sheet.width - x - 7.4, style=BODY)
+            y = _hanging(sheet, x + 7.4, y, sheet.book.muscle(muscle))
         room = sheet.width - x - 7.4
         y = pen.paragraph(x + 7.4, y - 0.6, said, width=room, style=LABEL, tone=p.mid)
         y += 7.0 - LABEL.lead_mm
     return y - 4.0
+
+
+def _hanging(sheet: Sheet, x: float, y: float, name: str) -> float:
+    """One name of a list, its further lines set in, so that they are not taken for names."""
+    wide = sheet.width - x
+    if sheet.pen.width(name, BODY) > wide:
+        first, *more = sheet.book.wrap(name, BODY, wide - 2.4)
+        y = sheet.pen.lines(x, y, (first,), style=BODY)
+        return sheet.pen.lines(x + 2.4, y, tuple(more), style=BODY)
+    return sheet.pen.lines(x, y, (name,), style=BODY)
 
 
 def patch(sheet: Sheet, x: float, y: float, *, most: bool) -> None:

@@ -18,7 +18,7 @@ from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfbase.ttfonts import TTFError, TTFont
 
 from app.domain.errors import CoachError
-from app.domain.wording import tr
+from app.domain.wording import language, tr
 
 MM_PER_PT = 25.4 / 72
 NBSP = "\u00a0"
@@ -191,17 +191,28 @@ class Faces:
         return (*lines, line) if line else tuple(lines)
 
     def _pieces(self, word: str, style: Style, width_mm: float) -> list[str]:
-        """A word cut where it reaches the width, after a hyphen or slash where there is one."""
+        """A word cut where it reaches the width: after a hyphen or slash, or at a seam, if any."""
         pieces: list[str] = []
         while self.width_mm(word, style) > width_mm and len(word) > 1:
             cut = len(word) - 1
             while cut > 1 and self.width_mm(word[:cut], style) > width_mm:
                 cut -= 1
             hyphen = max(word.rfind(sign, 1, cut) for sign in "-/")
+            seam = 0 if hyphen > 0 else last_seam(word, cut)
+            if seam and self.width_mm(f"{word[:seam]}-", style) <= width_mm:
+                pieces.append(f"{word[:seam]}-")
+                word = word[seam:]
+                continue
             cut = hyphen + 1 if hyphen > 0 else cut
             pieces.append(word[:cut])
             word = word[cut:]
         return [*pieces, word]
+
+
+def last_seam(word: str, most: int) -> int:
+    """Where a compound of the spoken language parts last within `most` letters; 0 if nowhere."""
+    seams = language().seams
+    return next((at for at in range(most, 2, -1) if word.startswith(seams, at)), 0)
 
 
 _BREAKS = re.compile(r"(?<!\d) | (?!(?:kg|lb|kcal|cm|%)(?:\W|$))")

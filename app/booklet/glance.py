@@ -7,10 +7,13 @@ from collections.abc import Iterator
 from app.booklet.block_table import BlockRow, block_row, draw_key, draw_table, key_text
 from app.booklet.book import Book, Draw, Page, Sheet
 from app.booklet.fonts import BODY, CELL
-from app.booklet.glance_chart import cites_of, draw_charts
+from app.booklet.glance_chart import PANEL_MM, cites_of, draw_charts
 from app.booklet.words import span_text
 from app.domain.units import number_text
 from app.domain.wording import listing, tr, trn
+
+_LEAST_PANEL_MM = 40.0
+"""How far a chart may shrink so that the last block does not need a page of its own."""
 
 
 def pages(book: Book) -> Iterator[Page]:
@@ -18,6 +21,10 @@ def pages(book: Book) -> Iterator[Page]:
     rows = [block_row(book, number) for number in range(len(book.issue.program.blocks))]
     sheets: list[list[BlockRow]] = [[]]
     room = book.frame.last - _charts_mm(book)
+    panel_mm = PANEL_MM - max(sum(row.height for row in rows) - room, 0.0) / 2
+    if panel_mm < _LEAST_PANEL_MM:
+        panel_mm = PANEL_MM
+    room += 2 * (PANEL_MM - panel_mm) + 0.01
     for row in rows:
         if row.height > room:
             sheets.append([])
@@ -27,7 +34,7 @@ def pages(book: Book) -> Iterator[Page]:
     for number, part in enumerate(sheets):
         yield Page(
             f"glance-{number}" if number else "glance",
-            _drawing(tuple(part), first=not number),
+            _drawing(tuple(part), panel_mm, first=not number),
             title="" if number else tr("The program at a glance"),
             cites=() if number else cites_of(book),
         )
@@ -44,7 +51,7 @@ _CITE = " [00]"
 """As wide as the number of a source, which is not known before the pages are laid out."""
 
 
-def _drawing(rows: tuple[BlockRow, ...], *, first: bool) -> Draw:
+def _drawing(rows: tuple[BlockRow, ...], panel_mm: float, *, first: bool) -> Draw:
     def draw(sheet: Sheet) -> None:
         program = sheet.book.issue.program
         dates = span_text(program.start, len(program.weeks))
@@ -53,7 +60,7 @@ def _drawing(rows: tuple[BlockRow, ...], *, first: bool) -> Draw:
         if first:
             y = sheet.pen.paragraph(0, y, intro(sheet.book), width=sheet.width, style=BODY)
             if any(not week.empty for week in sheet.book.season.weeks):
-                y = draw_charts(sheet, y)
+                y = draw_charts(sheet, y, panel_mm=panel_mm)
         y = draw_table(sheet, rows, y + 6.0)
         if first:
             draw_key(sheet, y + 5.0)

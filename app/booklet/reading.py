@@ -125,7 +125,7 @@ def word_height(book: Book, word: Word) -> float:
 def effort_cites() -> tuple[Cite, ...]:
     """What the words on effort lean on."""
     return (
-        Cite("zourdos2016", Topic.TRAINING, tr("effort")),
+        Cite("zourdos2016", Topic.TRAINING, tr("repetitions left in reserve")),
         Cite("hackett2017", Topic.TRAINING, tr("how well effort is judged")),
     )
 

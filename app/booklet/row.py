@@ -115,9 +115,8 @@ def _lay_out(book: Book, slot: Slot, *, mark: str, joins: bool, row_mm: float) -
         return _lay_out_compact(book, slot, name=name, note=note, mark=mark, joins=joins)
     cells = cell_boxes(slot.sets, col.cells, row_mm=row_mm)
     boxes_mm = cells[-1][1].bottom + _MARGIN_BOTTOM
-    text_mm = 5.3 + len(name) * NAME.lead_mm + 3.4
-    body_mm = max(boxes_mm, text_mm)
     first = max(9.7 - (len(name) - 1) * NAME.lead_mm / 2, 5.0)
+    body_mm = max(boxes_mm, first + len(name) * NAME.lead_mm + 1.4)
     height = body_mm + (len(note) * CELL.lead_mm + 0.8 if note else 0.0)
     return Row(slot, exercise, name, note, mark, joins, first, body_mm, height, cells)
 

@@ -188,7 +188,8 @@ def sums(book: Book, index: int) -> Iterator[str]:
     )
     yield f"{tr('core exercises {reps}', reps=reps)}{DOT}{sets}"
     yield f"{tr('core {reps}', reps=reps)}{DOT}{sets}"
-    yield f"{reps}{DOT}{tr('{sets} sets', sets=counted)}"
+    yield f"{reps}{DOT}{sets}"
+    yield sets
 
 
 def draw_session(sheet: Sheet, part: SessionPart, y: float, *, first: bool) -> float:

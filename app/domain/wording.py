@@ -94,6 +94,7 @@ class Language:
 
     lowers_nouns: names of things begin with a small letter inside a sentence.
     and_before_i: how a listing ends where its last name begins with the sound of the usual "and".
+    seams: the parts before which a compound may be broken that is longer than a line.
     """
 
     code: str = "en"
@@ -103,6 +104,7 @@ class Language:
     calendar: Calendar = EnglishCalendar()
     lowers_nouns: bool = True
     and_before_i: str = ""
+    seams: tuple[str, ...] = ()
 
 
 ENGLISH = Language()

@@ -30,6 +30,9 @@ PSEUDO = "en-XA"
 EXERCISES = "languages/exercises"
 """The folder that has one folder a language, with a file for each of `resources/exercises`."""
 
+SEAMS = "languages/seams.toml"
+"""The parts before which long compounds may be broken, by language."""
+
 _SMALL_NOUNS = {"en", "es"}
 _AND_BEFORE_I = {"es": "{several} e {last}"}
 
@@ -67,6 +70,7 @@ def find_language(code: str) -> Language:
         _LocalCalendar(str(locale)),
         lowers_nouns=family in _SMALL_NOUNS,
         and_before_i=_AND_BEFORE_I.get(family, ""),
+        seams=_seams(family),
     )
 
 
@@ -89,6 +93,11 @@ def _translations(family: str) -> GNUTranslations:
         write_mo(compiled, read_po(file, locale=family))
     compiled.seek(0)
     return GNUTranslations(compiled)
+
+
+def _seams(family: str) -> tuple[str, ...]:
+    entry = Entry(SEAMS, family, read_toml(SEAMS))
+    return tuple(str(part) for part in entry.rows(family))
 
 
 @cache

@@ -22,6 +22,8 @@ from app.booklet.fonts import (
     open_faces,
     refuse_missing,
 )
+from app.domain.wording import speaking
+from app.resources.languages import find_language
 from tests.booklet.sample import FONTS
 
 FACES = open_faces(FONTS)
@@ -39,6 +41,26 @@ def test_no_line_is_wider_than_asked_and_no_letter_is_lost(text: str, width: flo
 def test_a_long_word_breaks_after_its_hyphen_first():
     lines = FACES.wrap("Преображенская-Вознесенская", NAME, 40)
     assert lines == ("Преображенская-", "Вознесенская")
+
+
+@pytest.mark.parametrize(
+    ("word", "lines"),
+    [
+        ("Schrägbankdrücken mit", ("Schrägbank-", "drücken mit")),
+        ("Kraft", ("Kraft",)),
+    ],
+)
+def test_a_compound_breaks_at_a_seam_of_its_language(word: str, lines: tuple[str, ...]):
+    with speaking(find_language("de")):
+        assert FACES.wrap(word, NAME, 36) == lines
+
+
+@given(st.lists(st.sampled_from(["Kraft", "knie", "heben", "übung", "x"]), min_size=1).map("".join))
+def test_a_seam_adds_a_hyphen_and_takes_no_letter(word: str):
+    with speaking(find_language("de")):
+        lines = FACES.wrap(word, NAME, 20)
+    assert all(FACES.width_mm(line, NAME) <= 20 for line in lines)
+    assert "".join(line.removesuffix("-") for line in lines) == word
 
 
 def test_an_empty_text_gives_no_line():

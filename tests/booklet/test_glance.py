@@ -10,6 +10,7 @@ from app.booklet import Options, Paper, Part
 from app.booklet.bind import make, open_book
 from app.booklet.book import frame_of
 from app.booklet.glance import intro, pages
+from app.domain.exercise import Muscle
 from app.domain.program import Block
 from app.domain.wording import speaking
 from app.resources.languages import NAMES, find_language
@@ -56,3 +57,22 @@ def test_the_key_below_the_blocks_stays_above_the_foot(code: str, weeks: int) ->
         ends = [one.bottom for one in booklet.letters(page)]
         last = A4_LAST_MM + 1.5  # what hangs under the last baseline
         assert [end for end in ends if last < end < A4_LAST_MM + 5.0] == [], page
+
+
+def test_charts_shrink_before_the_last_blocks_get_a_page_of_their_own_and_the_foot_stays_free():
+    words = "Mon: hip_thrust 4x12 core, curl 3x8, plank 2x30 | Mon: step_up 2x8"
+    other = "Mon: back_squat 4x12 core, leg_press 3x8, bench_press 2x30"
+    counts = []
+    for count in range(1, 13):
+        weeks = (*((words, other) * 7)[: count - 1], f"light | {words}")
+        whole = program(*weeks, emphasis=(Muscle.GLUTEALS,))
+        whole = replace(whole, blocks=tuple(Block(f"Block {n}", 1) for n in range(count)))
+        counts.append(len(list(pages(book_of(whole)))))
+        booklet = Printed(make(issue(whole), content(), Options()))
+        page = next(n for n in booklet.pages_with("The program at a glance") if n > 3)
+        lows = [one.bottom for one in booklet.letters(page)]
+        above_foot = max(low for low in lows if low < max(lows) - 2.0)
+        assert above_foot <= book_of(whole).frame.last + 1.5, count
+    assert counts[0] == 1
+    assert counts[-1] > 1
+    assert counts == sorted(counts)

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from app.booklet import Options, make
 from app.booklet.bind import bind, open_book
-from app.booklet.week_pages import pages
+from app.booklet.week_pages import pages, sums
 from app.resources import range_book
 from tests.booklet.reading_pdf import Printed
 from tests.booklet.sample import content, issue, season
@@ -83,3 +83,12 @@ def test_the_rest_of_a_week_cites_what_the_check_of_rests_uses():
     book = open_book(issue(program("Mon: curl 3x8")), content(), Options())
     cited = {cite.key for page in pages(book) for cite in page.cites if cite.used_for == "rest"}
     assert cited == used
+
+
+def test_a_week_never_counts_one_muscle_as_if_it_were_all() -> None:
+    book = open_book(issue(season(2)), content(), Options())
+    assert book.season.emphasis is not None
+    muscle = book.muscle(book.season.emphasis)
+    told = list(sums(book, 0))
+    assert all(muscle in text for text in told)
+    assert told == sorted(told, key=len, reverse=True)

@@ -131,6 +131,13 @@ def test_the_pseudo_language_is_two_fifths_longer(text: str) -> None:
     assert grown == int(letters * 0.4 + 1e-9)
 
 
+def test_german_knows_where_its_compounds_part_and_english_needs_no_seams() -> None:
+    assert ENGLISH.seams == ()
+    assert find_language("es").seams == ()
+    assert "kniebeuge" in find_language("de-AT").seams
+    assert all(part.isalpha() and part.islower() for part in find_language("de").seams)
+
+
 # -- exercises -------------------------------------------------------------------------------------
 
 
