@@ -12,10 +12,10 @@ from app.domain.client import Increments
 from app.domain.curve import CURVES
 from app.domain.effort import Rir
 from app.domain.energy import PROTEIN, RESTING_EQUATIONS
+from app.domain.energy.aim import GOAL_RULES
 from app.domain.energy.lifting import (
     MET,
 )
-from app.domain.energy.plan import GOAL_RULES
 from app.domain.energy.requirement import REQUIREMENT_SOURCES
 from app.domain.strength import EQUATIONS, prescribe_load
 from app.domain.working import UNSOURCED

@@ -12,7 +12,7 @@ from itertools import pairwise
 from app.domain import energy
 from app.domain.checks.context import Context
 from app.domain.checks.say import amount, finding, how_far
-from app.domain.energy.plan import HIGH_BMI
+from app.domain.energy.aim import counted_kg
 from app.domain.errors import CoachError
 from app.domain.facts import WeekFacts
 from app.domain.findings import Finding, Place
@@ -125,9 +125,8 @@ def protein(weeks: Sequence[WeekFacts], context: Context) -> Iterator[Finding]:
     """
     plan, client = _plan(weeks, context), context.client
     if plan is not None and client.mass_kg and client.height_cm:
-        bmi = client.mass_kg / (client.height_cm / 100) ** 2
-        counted_kg = client.mass_kg * (25 / bmi if bmi > HIGH_BMI else 1)
-        per_kg = round(plan.target.protein_g / counted_kg, 2)
+        kg = counted_kg(client.mass_kg, client.height_cm)
+        per_kg = round(plan.target.protein_g / kg, 2)
         text = tr("Protein {per_kg} g/kg", per_kg=amount(per_kg))
         yield from _outside("protein", per_kg, context=context, text=text, kind=plan.goal)
 

@@ -18,18 +18,9 @@ from app.domain.energy.advice import (
     mass_after,
     serving_g,
 )
-from app.domain.energy.plan import (
-    GOAL_RULES,
-    Aim,
-    EnergyPlan,
-    EnergyWeek,
-    GoalRule,
-    Macros,
-    client_figures,
-    corridor,
-    macros,
-    plan,
-)
+from app.domain.energy.aim import GOAL_RULES, Aim, GoalRule, corridor
+from app.domain.energy.macros import Macros, macros
+from app.domain.energy.plan import EnergyPlan, EnergyWeek, client_figures, plan
 from app.domain.energy.ramp import Ramp, ramp
 from app.domain.energy.refer import Referral, body_mass_index, referral
 from app.domain.energy.requirement import (

@@ -7,19 +7,13 @@ from datetime import date
 
 from app.domain.client import Client, EnergyGoal
 from app.domain.energy.advice import AMDR, KCAL_PER_G, PROTEIN
-from app.domain.energy.plan import (
-    GOAL_RULES,
-    Aim,
-    EnergyPlan,
-    EnergyWeek,
-    client_figures,
-    counted_kg,
-    plan,
-)
+from app.domain.energy.aim import GOAL_RULES, Aim, counted_kg
+from app.domain.energy.macros import NUTRIENTS
+from app.domain.energy.plan import EnergyPlan, EnergyWeek, client_figures, plan
 from app.domain.energy.ramp import PROTEIN_STEP_G, rounded
 from app.domain.energy.refer import Referral
 from app.domain.units import number_text
-from app.domain.wording import mark, tr
+from app.domain.wording import tr
 from app.domain.working import COMMON_PRACTICE, Line, Working
 
 WEEKS_WITHOUT_PROGRAM = 12
@@ -30,12 +24,6 @@ PROTEIN_BY_GOAL = {
     EnergyGoal.LOSE: "exercising",
 }
 """Whose range of protein stands beside the target, a key of PROTEIN."""
-
-NUTRIENTS = {
-    "protein": mark("Protein"),
-    "fat": mark("Fat"),
-    "carbohydrate": mark("Carbohydrate"),
-}
 
 
 def usual_plan(client: Client, *, weeks: int, on: date) -> EnergyPlan | Referral | None:
@@ -64,7 +52,8 @@ def macro_rows(
     energy: EnergyPlan, client: Client, on: date, *, week: EnergyWeek | None = None
 ) -> tuple[MacroRow, ...]:
     """Protein, fat and carbohydrate of a week, else of the target, beside what is advised."""
-    kg = counted_kg(client_figures(client, on))
+    who = client_figures(client, on)
+    kg = counted_kg(who.mass_kg, who.height_cm)
     advice = PROTEIN[PROTEIN_BY_GOAL[energy.goal]]
     kcal = energy.target_kcal if week is None else week.kcal
     target = energy.target if week is None else week.macros
