@@ -21,7 +21,7 @@ from app.booklet.fonts import (
 from app.booklet.going_on import after_text, before_text
 from app.booklet.mark import MOST_MM, SMALL_MM, draw_mark
 from app.booklet.pen import Box
-from app.booklet.words import span_text
+from app.booklet.words import span_text, week_text
 from app.domain.wording import listing, tr, trn
 
 _BAND_MM = 9.0
@@ -41,9 +41,10 @@ def _draw(sheet: Sheet) -> None:
     width = sheet.width - _INDENT_MM
     stacked = book.options.slim
     begin = 24.0 if stacked else 31.0
-    kind_style = Style(BODY.face, 12, 16)
-    kind = pen.fitting(_kind(book), kind_style, width)
-    pen.text(_INDENT_MM, begin, kind, style=kind_style, tone=p.mid)
+    kind = _kind(book)
+    sizes = (Style(BODY.face, 12, 16), BODY, LABEL)
+    kind_style = next((size for size in sizes if pen.width(kind, size) <= width), LABEL)
+    pen.text(_INDENT_MM, begin, pen.fitting(kind, kind_style, width), style=kind_style, tone=p.mid)
     if book.content.mark:
         draw_mark(
             pen,
@@ -173,7 +174,10 @@ def _people_stacked(sheet: Sheet, y: float, width: float) -> None:
     """Team, coach and dates below each other, where they have no room side by side."""
     pen, p, book, issue = sheet.pen, sheet.palette, sheet.book, sheet.book.issue
     pen.rule(_INDENT_MM, y, _INDENT_MM + width, tone=p.line)
-    dates = span_text(issue.program.start, len(issue.program.weeks))
+    start, weeks = issue.program.start, len(issue.program.weeks)
+    dates = span_text(start, weeks)
+    if pen.width(dates, BODY) > width:
+        dates = week_text(start, weeks)
     y = pen.lines(_INDENT_MM, y + 6.2, in_lines(book, dates, width, most=1), style=BODY)
     team = in_lines(book, issue.client.team or issue.coach.team, width, most=1)
     y = pen.lines(_INDENT_MM, y, team, style=BODY)

@@ -211,8 +211,10 @@ def _energy_heads() -> Piece:
         week, start, kcal, protein = _ENERGY_X
         units = sheet.book.issue.client.units
         base = y + 3.6
-        pen.text(week, base, tr("week"), style=label, tone=mid, align=1)
-        pen.text(start, base, tr("from"), style=label, tone=mid)
+        # a long word begins at the edge rather than before it
+        wide = pen.width(tr("week"), label)
+        pen.text(max(week, wide), base, tr("week"), style=label, tone=mid, align=1)
+        pen.text(max(start, wide + 1.6), base, tr("from"), style=label, tone=mid)
         pen.text(kcal * sheet.width, base, "kcal", style=label, tone=mid, align=1)
         pen.text(protein * sheet.width, base, tr("protein g"), style=label, tone=mid, align=1)
         mass = tr("mass, {units}", units=units)

@@ -4,10 +4,13 @@ from __future__ import annotations
 
 import pytest
 
-from app.booklet import Options, make
+from app.booklet import Kind, Options, Paper, make
 from app.booklet.bind import open_book
 from app.booklet.cover import title_lines
-from app.booklet.fonts import COVER, COVER_26
+from app.booklet.fonts import COVER, COVER_26, NBSP
+from app.booklet.words import span_text, week_text
+from app.domain.wording import speaking, trn
+from app.resources.languages import NAMES, find_language
 from tests.booklet.reading_pdf import Printed
 from tests.booklet.sample import content, issue, lifter, season
 from tests.builders import program
@@ -54,3 +57,23 @@ def test_the_cover_names_client_team_coach_dates_and_light_weeks():
         "made with Weekloom",
     ):
         assert part in text
+
+
+@pytest.mark.parametrize("code", NAMES)
+def test_a_phone_says_the_kind_and_the_dates_whole(code: str):
+    options = Options(kind=Kind.FORM, paper=Paper.PHONE, weeks=(1, 1))
+    handed = issue(season(21))
+    with speaking(find_language(code)):
+        kind = trn(
+            "Training booklet, week {last} of {count}",
+            "Training booklet, weeks {first} to {last} of {count}",
+            1,
+            first=1,
+            last=1,
+            count=21,
+        )
+        start = handed.program.start
+        dates = (span_text(start, 21), week_text(start, 21))
+        said = Printed(make(handed, content(), options)).text(1).replace(NBSP, " ")
+    assert kind in said
+    assert any(text.replace(NBSP, " ") in said for text in dates)
