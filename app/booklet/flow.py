@@ -18,8 +18,6 @@ from app.booklet.fonts import (
     LABEL,
     SECTION,
     SECTION_REST,
-    TITLE,
-    TITLE_18,
     Faces,
     Style,
     refuse_missing,
@@ -201,9 +199,7 @@ def _draw_head(pen: Pen, ground: Ground, heading: Heading) -> None:
     if aside:
         tone = ground.palette.mid
         free -= 4 + pen.text(ground.width, 18.0, aside, style=CELL, tone=tone, align=1)
-    style = TITLE if pen.width(heading.title, TITLE) <= free else TITLE_18
-    lines = ground.faces.wrap(heading.title, style, free)
-    pen.text(0, 18.0, lines[0] if lines else "", style=style)
+    pen.title(18.0, heading.title, width=free)
     pen.rule(0, 21.2, ground.width, weight=1.4)
 
 
@@ -212,5 +208,4 @@ def _draw_foot(pen: Pen, ground: Ground, text: str, *, number: int, count: int) 
     pen.rule(0, y - 4.2, ground.width, tone=p.line)
     page = tr("page {number} of {count}", number=number, count=count)
     free = ground.width - 6 - pen.text(ground.width, y, page, style=LABEL, tone=p.mid, align=1)
-    lines = ground.faces.wrap(text, LABEL, free)
-    pen.text(0, y, lines[0] if lines else "", style=LABEL, tone=p.mid)
+    pen.text(0, y, pen.fitting(text, LABEL, free), style=LABEL, tone=p.mid)

@@ -182,9 +182,8 @@ class _Page:
         pen = self.pen
         pen.text(0, _HEAD_MM, tr("Before we start"), style=TITLE)
         who = coach.name if not coach.contact else f"{coach.name}, {coach.contact}"
-        lines = pen.faces.wrap(who, CELL, self.width / 2)
-        if lines:
-            pen.text(self.width, _HEAD_MM, lines[0], style=CELL, tone=self.p.mid, align=1)
+        who = pen.fitting(who, CELL, self.width / 2)
+        pen.text(self.width, _HEAD_MM, who, style=CELL, tone=self.p.mid, align=1)
         pen.rule(0, _HEAD_MM + 3.2, self.width, weight=1.4)
         text = tr(
             "Leave out what you do not want to say. Your answers help to plan your training; they "

@@ -13,7 +13,16 @@ from functools import lru_cache
 from reportlab.pdfgen.canvas import Canvas
 from reportlab.pdfgen.textobject import PDFTextObject
 
-from app.booklet.fonts import MM_PER_PT, Face, Faces, Style, one_line
+from app.booklet.fonts import (
+    MM_PER_PT,
+    SECTION,
+    TITLE,
+    TITLE_18,
+    Face,
+    Faces,
+    Style,
+    one_line,
+)
 from app.booklet.palette import Palette
 
 PT = 1 / MM_PER_PT
@@ -234,6 +243,12 @@ class Pen:
     ) -> float:
         """Print `text` in lines no wider than `width`; see `lines`."""
         return self.lines(x, y, self.faces.wrap(text, style, width), style=style, tone=tone)
+
+    def title(self, y: float, text: str, *, width: float) -> None:
+        """Print the name of a paper, as large as it fits; cut where even 14 pt is too large."""
+        sizes = (TITLE, TITLE_18, SECTION)
+        style = next((one for one in sizes if self.width(text, one) <= width), SECTION)
+        self.text(0, y, self.fitting(text, style, width), style=style)
 
     def fitting(self, text: str, style: Style, width: float) -> str:
         """The text, cut with an ellipsis where it is wider than `width` mm."""

@@ -22,8 +22,6 @@ from app.booklet.fonts import (
     LABEL,
     LABEL_BOLD,
     SMALL_HEAD,
-    TITLE,
-    TITLE_18,
     Style,
     refuse_missing,
 )
@@ -105,10 +103,9 @@ class _Poster:
         pen, issue, width = self.pen, self.book.issue, self.ground.width
         who = DOT.join(part for part in (issue.client.name, issue.client.team) if part)
         dates = span_text(issue.program.start, len(self.weeks)) if self.weeks else ""
+        who = pen.fitting(who, CELL, width * 0.45)
         free = width - 6.0 - max(pen.width(who, CELL), pen.width(dates, CELL))
-        style = TITLE if pen.width(issue.program.name, TITLE) <= free else TITLE_18
-        lines = pen.faces.wrap(issue.program.name, style, free)
-        pen.text(0, 19.0, lines[0] if lines else "", style=style)
+        pen.title(19.0, issue.program.name, width=free)
         pen.text(width, 14.0, who, style=CELL, align=1)
         pen.text(width, 19.0, dates, style=CELL, tone=self.p.mid, align=1)
         pen.rule(0, 22.2, width, weight=1.4)
@@ -163,8 +160,8 @@ class _Poster:
         pen = self.pen
         tone = self.p.accent if row.emphasised else self.p.slate
         style = LABEL_BOLD if row.emphasised else LABEL
-        name = pen.faces.wrap(row.name, style, _NAMES_MM - 3.0)
-        pen.text(0, y + tall - 1.6, name[0] if name else "", style=style)
+        name = pen.fitting(row.name, style, _NAMES_MM - 3.0)
+        pen.text(0, y + tall - 1.6, name, style=style)
         figures_mm = 4.4 if tall >= 9.0 else 0.0
         scale = (tall - 1.6 - figures_mm) / max(most, 1.0)
         free_from, before = -1.0, -1.0

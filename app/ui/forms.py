@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from math import isfinite
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import (
     QKeyEvent,
     QKeySequence,
@@ -73,6 +73,22 @@ class Wrapped(QLabel):
     def _take_height(self) -> None:
         self.setMinimumHeight(0)  # else the label would never ask for less than before
         self.setMinimumHeight(max(0, self.heightForWidth(self.width())))
+
+
+class Title(Wrapped):
+    """The title of a dialog: on one line while that is no wider than most dialogs, else on more."""
+
+    WIDEST = 600
+
+    def __init__(self, text: str) -> None:
+        super().__init__(text, step="title")
+
+    def sizeHint(self) -> QSize:
+        return self.minimumSizeHint()
+
+    def minimumSizeHint(self) -> QSize:
+        wide = min(self.WIDEST, self.fontMetrics().horizontalAdvance(self.text()) + 1)
+        return QSize(wide, self.heightForWidth(wide))
 
 
 class Elided(QLabel):
@@ -243,7 +259,7 @@ class Sheet(QDialog):
         self.column = QVBoxLayout(self)
         self.column.setContentsMargins(20, 16, 20, 16)
         self.column.setSpacing(10)
-        self.column.addWidget(plain(title, step="title"))
+        self.column.addWidget(Title(title))
         if about:
             self.column.addWidget(Wrapped(about, role="small"))
         self.form = QFormLayout()

@@ -63,6 +63,19 @@ def test_lines_follow_each_other_at_their_lead():
     assert ends[0] == pytest.approx(50 + 3 * 15 * 25.4 / 72)
 
 
+@pytest.mark.parametrize(("words", "size"), [(1, 24), (6, 18), (8, 14)])
+def test_a_title_is_as_large_as_its_room_lets_it(words: int, size: int):
+    title = " ".join(["Season"] * words)
+    booklet = printed(lambda pen: pen.title(50, title, width=150))
+    assert booklet.text(1).strip() == title
+    assert max(letter.size for letter in booklet.letters(1)) == pytest.approx(size, abs=0.1)
+
+
+def test_a_title_without_room_shows_that_it_is_cut():
+    booklet = printed(lambda pen: pen.title(50, "Season " * 30, width=150))
+    assert booklet.text(1).strip().endswith("…")
+
+
 def test_a_box_knows_its_far_edges():
     box = Box(1, 2, 3, 4)
     assert (box.right, box.bottom) == (4, 6)

@@ -45,6 +45,18 @@ def test_the_sets_are_those_of_the_weeks() -> None:
         assert sets_text(sets) in said
 
 
+@pytest.mark.parametrize(
+    ("name", "printed"),
+    [
+        ("Winter preparation for the long ridge, second attempt", "second attempt"),
+        ("A season with a name that goes on and on, " * 4, "…"),
+    ],
+)
+def test_a_long_name_is_whole_or_seen_to_be_cut(name: str, printed: str) -> None:
+    program = replace(sample.season(12), name=name)
+    assert printed in text_of(make_poster(sample.issue(program), sample.content()))
+
+
 def test_nothing_leaves_the_page() -> None:
     # a long name and a block of one week, where letters would run over their neighbours
     program = sample.season(52)

@@ -326,3 +326,16 @@ def test_a_line_that_is_empty_keeps_the_sheet_open(qtbot: QtBot) -> None:
     sheet.field.setText("Build")
     sheet.try_keep()
     assert not sheet.isVisible()
+
+
+def test_a_long_title_takes_more_lines_and_is_not_cut(qtbot: QtBot, dressed) -> None:
+    short, long = (
+        forms.Sheet(None, f"Record of {name}", verb="Keep") for name in ("Runa", "Runa " * 40)
+    )
+    for sheet in (short, long):
+        qtbot.addWidget(sheet)
+        sheet.show()
+        (title,) = sheet.findChildren(forms.Title)
+        assert title.height() >= title.heightForWidth(title.width())
+    assert long.width() < 1.2 * forms.Title.WIDEST
+    assert long.findChildren(forms.Title)[0].height() > short.findChildren(forms.Title)[0].height()

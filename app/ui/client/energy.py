@@ -23,9 +23,9 @@ from app.ui.forms import NumberField, Sheet, Wrapped
 
 GOALS: tuple[tuple[str, EnergyGoal | None], ...] = (
     (mark("none: say nothing on energy"), None),
-    ("gain", EnergyGoal.GAIN),
-    ("hold", EnergyGoal.HOLD),
-    ("lose", EnergyGoal.LOSE),
+    (mark("gain"), EnergyGoal.GAIN),
+    (mark("hold"), EnergyGoal.HOLD),
+    (mark("lose"), EnergyGoal.LOSE),
 )
 LEVELS = (
     (mark("sedentary or light, 1.40–1.69"), 1.55),
@@ -59,10 +59,10 @@ class EnergySheet(Sheet):
         self.bench, self.today = bench, today
         self.goal = QComboBox()
         for text, goal in GOALS:
-            self.goal.addItem(text, goal)
+            self.goal.addItem(tr(text), goal)
         self.level = QComboBox()
         for text, level in LEVELS:
-            self.level.addItem(text, level)
+            self.level.addItem(tr(text), level)
         for box in (self.goal, self.level):
             box.setMinimumHeight(32)
         self.level.setCurrentIndex(_nearest(client.activity_level))
@@ -90,7 +90,7 @@ class EnergySheet(Sheet):
         self.form.addRow("", Wrapped(measured_text(), role="small"))
         self.row(tr("Equation for rest"), self.equation)
         self.form.addRow("", self.equation_words)
-        self.boxes = {reason: QCheckBox(reason.capitalize()) for reason in REFERRALS}
+        self.boxes = {reason: QCheckBox(tr(reason).capitalize()) for reason in REFERRALS}
         for reason, tick in self.boxes.items():
             tick.setChecked(reason in client.refer)
             tick.toggled.connect(lambda _on: self.refresh())
@@ -144,6 +144,7 @@ class EnergySheet(Sheet):
         """Fields left, numbers right."""
         self.column.removeItem(self.form)
         left = QVBoxLayout()
+        left.setContentsMargins(0, 0, 0, 0)
         left.addLayout(self.form)
         left.addWidget(self.preview)
         left.addStretch(1)
@@ -180,25 +181,39 @@ class EnergySheet(Sheet):
     def refresh(self) -> None:
         """Show the targets as they would be; never a number beside a referral."""
         self._say_level()
-        self.tables.show_nothing()
         try:
             client = self.changed_client()
         except CoachError:
             for field in (self.now, self.lean):
                 field.show_error("")  # half a number is not wrong yet
             self.preview.setText("")
+            self.tables.show_nothing(tr("The numbers follow once those on the left can be read."))
             return
         self._offer(client.fat_free_kg)
         told = energy_lines.lines(client, self.bench, self.today)
         self.preview.setText("\n".join(text for text, _ in told))
+        if client.energy_goal is None:
+            self.tables.show_nothing(
+                tr(
+                    "No goal is chosen, so there are no numbers. Choose on the left whether body "
+                    "mass is to rise, hold or fall."
+                )
+            )
+            return
         weeks, on = energy_lines.reach(self.bench, self.today)
         try:
             plan = energy.usual_plan(client, weeks=weeks, on=on)
             table = energy_table(client, on)
-        except CoachError:
-            return  # the sentence stands in the preview
+        except CoachError as error:
+            self.preview.setText("")
+            self.tables.show_nothing(error.sentence)
+            return
         if isinstance(plan, energy.EnergyPlan) and isinstance(table, EnergyTable):
             self.tables.show_numbers(client, plan, table, on=on)
+        else:
+            self.tables.show_nothing(
+                tr("No numbers here: they belong with a practitioner or dietitian.")
+            )
 
     def _say_level(self) -> None:
         """The class in plain words, and a level of one's own where there is one."""

@@ -53,7 +53,7 @@ CHOSEN = "\N{BLACK RIGHT-POINTING POINTER} "
 
 
 class EnergyTables(QTabWidget):
-    """Three tabs; all of them are empty where there are no numbers to show."""
+    """Three tabs; each says why where there are no numbers to show."""
 
     def __init__(self, bench: Bench) -> None:
         super().__init__()
@@ -74,7 +74,7 @@ class EnergyTables(QTabWidget):
         self, client: Client, energy: EnergyPlan, table: EnergyTable, *, on: date
     ) -> None:
         """Show what the plan and the equations say."""
-        self.setEnabled(True)
+        self.tabBar().setEnabled(True)
         self.chart = RampChart()
         self._pending = {
             0: lambda: self._targets(client, energy, on=on),
@@ -89,13 +89,16 @@ class EnergyTables(QTabWidget):
         if page is not None:
             self.pages[at].setWidget(page())
 
-    def show_nothing(self) -> None:
-        """Show no number: there is a referral, no goal, or a figure is missing."""
+    def show_nothing(self, why: str) -> None:
+        """Show no number and say why: there is a referral, no goal, or a figure is missing."""
         self.chart = RampChart()
         self._pending = {}
-        self.setEnabled(False)
-        for page in self.pages:
-            page.setWidget(QWidget())
+        self.tabBar().setEnabled(False)
+        for scrolled in self.pages:
+            page, column = _page()
+            column.addWidget(Wrapped(why))
+            column.addStretch(1)
+            scrolled.setWidget(page)
 
     def _number(self, text: str, working: Working, about: str) -> NumberButton:
         return NumberButton(self.bench, text, working, about=about)

@@ -58,7 +58,7 @@ class ScreeningSheet(Sheet):
             parent,
             tr("Screening of {client}", client=client.name),
             verb=tr("Keep"),
-            about=tr(CAUTION),
+            about=f"{tr(CAUTION)} {tr('Ask every question: an empty box stands for no.')}",
         )
         self.bench, self.today = bench, today
         last = client.latest_screening

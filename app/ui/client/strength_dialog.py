@@ -12,6 +12,7 @@ from app.domain.client import StrengthTest
 from app.domain.errors import CoachError
 from app.domain.exercise import ExerciseKey
 from app.domain.loads import newest_test, one_rep_max_of
+from app.domain.progress.told import in_units
 from app.domain.strength import set_text
 from app.domain.strength_tests import OLD_DAYS, Proposal, is_old, proposals, why_no_tests
 from app.domain.trend import Trend
@@ -59,7 +60,7 @@ class StrengthDialog(Sheet):
             tr("Exercises that were tested"),
             (
                 tr("Exercise"),
-                tr("1RM, {unit}", unit="kg"),
+                tr("1RM, {unit}", unit=client.units),
                 tr("Last test"),
                 tr("Trend a week"),
                 tr("Cards"),
@@ -72,6 +73,12 @@ class StrengthDialog(Sheet):
             tr("Tests to do next"), (tr("Exercise"), tr("Why"), tr("How"), tr("Last")), wide=1
         )
         self.no_tests = Wrapped()
+        self.untested = Wrapped(
+            tr(
+                "No strength test yet. Without one, loads stay blank and the plan shows effort "
+                "only. Five honest reps are enough."
+            )
+        )
         self.change_button = button(tr("Change…"), self.change)
         self.remove_button = button(tr("Remove"), self.remove)
         self.enter_next = button(tr("Enter this test…"), self.enter_proposed)
@@ -88,6 +95,7 @@ class StrengthDialog(Sheet):
     def _lay_out(self) -> None:
         for table in (self.exercises, self.tests, self.next):
             table.setMinimumHeight(96)
+        self.body.addWidget(self.untested)
         self.body.addWidget(self.exercises, 3)
         self.body.addWidget(self.tests, 2)
         acts = QHBoxLayout()
@@ -129,6 +137,7 @@ class StrengthDialog(Sheet):
         """Show the tests as they are now; the trends follow when they are worked out."""
         kept, kept_next = chosen(self.exercises), chosen(self.next)
         self._show_exercises()
+        self.untested.setVisible(not self.bench.desk.client.tests)
         choose(self.exercises, kept)
         self._show_tests()
         self._show_next()
@@ -150,7 +159,8 @@ class StrengthDialog(Sheet):
             one_rm = ""
             if estimate is not None:
                 low, median, high = (
-                    number(kg, places=0) for kg in (estimate.low, estimate.median, estimate.high)
+                    number(in_units(kg, desk.client.units), places=0)
+                    for kg in (estimate.low, estimate.median, estimate.high)
                 )
                 one_rm = f"{median} ({low}{DASH}{high})"
             last = "" if test is None else self._age(test)
@@ -159,7 +169,7 @@ class StrengthDialog(Sheet):
                 exercise.name,
                 one_rm,
                 last,
-                "" if trend is None else trend_text(trend),
+                "" if trend is None else trend_text(trend, desk.client.units),
                 str(cards.get(key, "")),
             )
             add_line(self.exercises, cells, key)
@@ -202,7 +212,8 @@ class StrengthDialog(Sheet):
             alone = one_rep_max_of(exercise, replace(client, tests=(test,)))
             parts = []
             if alone is not None:
-                parts.append(tr("1RM about {kg} kg", kg=number(alone.median, places=0)))
+                about = number(in_units(alone.median, client.units), places=0)
+                parts.append(tr("1RM about {load} {unit}", load=about, unit=client.units))
             if test is counting:
                 parts.append(tr("loads rest on it"))
             if test.guessed_from is not None:

@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QGridLayout, QPushButton
 from app.domain.client import Client, StrengthTest
 from app.domain.loads import day_text, newest_test, one_rep_max_of
 from app.domain.one_rm import OneRepMax
+from app.domain.progress.told import in_units
 from app.domain.strength_tests import is_old
 from app.domain.wording import mark, tr
 from app.ui import words
@@ -23,7 +24,7 @@ class StrengthSection(Section):
 
     def fill(self, client: Client) -> None:
         """Show the newest test of every exercise."""
-        self.head(tr("Strength"), tr("one-repetition maximum, kg"))
+        self.head(tr("Strength"), tr("one-repetition maximum, {unit}", unit=client.units))
         catalogue = self.bench.desk.catalogue
         keys = dict.fromkeys(t.exercise for t in client.tests if t.exercise in catalogue)
         if not keys:
@@ -50,15 +51,17 @@ class StrengthSection(Section):
     def _estimate(
         self, grid: QGridLayout, row: int, *, name: str, estimate: OneRepMax, test: StrengthTest
     ) -> None:
+        units = self.bench.desk.client.units
         low, median, high = (
-            words.number(kg, places=0) for kg in (estimate.low, estimate.median, estimate.high)
+            words.number(in_units(kg, units), places=0)
+            for kg in (estimate.low, estimate.median, estimate.high)
         )
         value = QPushButton(median)
         value.setProperty("flat", True)
         value.setFont(plain("", step="number").font())
         value.setMinimumHeight(24)
         value.setAccessibleName(
-            tr("{name}, {median} kg, show the working", name=name, median=median)
+            tr("{name}, {median} {unit}, show the working", name=name, median=median, unit=units)
         )
         value.setProperty("account", True)
         value.clicked.connect(lambda _c=False, e=estimate, b=value: self._show(e, b))
@@ -71,7 +74,7 @@ class StrengthSection(Section):
         )
         for column, widget in enumerate(parts):
             template = tr("Test of {on}") if test.guessed_from is None else tr("Guess of {on}")
-            tested = f"{template.format(on=day_text(test.on))}, {span} kg"
+            tested = f"{template.format(on=day_text(test.on))}, {span} {units}"
             widget.setToolTip(f"{tested}. {tr(words.HOW_BY_CLICK)}")
             grid.addWidget(widget, row, column)
 

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Mapping
 from app.domain.client import Client
 from app.domain.exercise import Catalogue, ExerciseKey
 from app.domain.loads import body_kg
+from app.domain.progress.told import in_units
 from app.domain.progress.trends import maxima, strength_trend
 from app.domain.results import SlotResult
 from app.domain.trend import FEWEST_POINTS, Regression, Trend
@@ -30,13 +31,14 @@ def trends(
     return found
 
 
-def trend_text(trend: Trend) -> str:
-    """'+0.8 kg (0.2 to 1.4)', with the 95 % interval of the slope."""
+def trend_text(trend: Trend, units: str) -> str:
+    """'+0.8 kg (+0.2 to +1.4)', with the 95 % interval of the slope."""
     return tr(
-        "{slope} kg ({low} to {high})",
-        slope=_signed(trend.per_week),
-        low=_signed(trend.low_per_week),
-        high=_signed(trend.high_per_week),
+        "{slope} {unit} ({low} to {high})",
+        slope=_signed(in_units(trend.per_week, units)),
+        unit=units,
+        low=_signed(in_units(trend.low_per_week, units)),
+        high=_signed(in_units(trend.high_per_week, units)),
     )
 
 

@@ -149,10 +149,29 @@ def test_another_equation_is_kept_and_carries_the_numbers(
 
 def test_no_number_stands_beside_a_referral(sheet: EnergySheet) -> None:
     choose(sheet.goal, "lose")
-    assert sheet.tables.isEnabled()
+    assert sheet.tables.tabBar().isEnabled()
     sheet.boxes[REFERRALS[0]].click()
-    assert not sheet.tables.isEnabled()
+    assert not sheet.tables.tabBar().isEnabled()
     assert sheet.tables.findChildren(NumberButton) == []
+    assert said_instead(sheet) == "No numbers here: they belong with a practitioner or dietitian."
+
+
+def said_instead(sheet: EnergySheet) -> str:
+    """What stands on the first tab in the place of numbers."""
+    return " ".join(label.text() for label in sheet.tables.pages[0].widget().findChildren(QLabel))
+
+
+def test_without_numbers_it_says_what_to_do(qtbot: QtBot, bench: Bench) -> None:
+    with_client(bench, mass_kg=None)
+    sheet = EnergySheet(bench, None, today=TODAY)
+    qtbot.addWidget(sheet)
+    choose(sheet.goal, "none")
+    assert "Choose on the left whether body mass is to rise" in said_instead(sheet)
+    choose(sheet.goal, "hold")
+    assert "without body mass. Enter it on the client's page." in said_instead(sheet)
+    assert sheet.preview.text() == ""
+    retype(sheet.now, "a lot")
+    assert "once those on the left can be read" in said_instead(sheet)
 
 
 def offered(sheet: EnergySheet) -> dict[str, bool]:
@@ -205,7 +224,7 @@ def test_the_chosen_equation_is_not_kept_without_the_fat_free_mass_it_needs(
     sheet = EnergySheet(bench, None, today=TODAY)
     qtbot.addWidget(sheet)
     retype(sheet.lean, "")
-    assert "Cunningham 1980 needs the fat-free mass" in sheet.preview.text()
+    assert "Cunningham 1980 needs the fat-free mass" in said_instead(sheet)
     refused_with(sheet, bench, "Cunningham 1980 needs the fat-free mass")
     sheet.equation.setCurrentIndex(0)
     kept(sheet)

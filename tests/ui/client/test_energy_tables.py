@@ -98,7 +98,8 @@ def test_every_equation_stands_with_its_value_and_the_chosen_one_is_marked(table
 
 
 def test_nothing_is_left_where_there_are_no_numbers(tables):
-    tables.show_nothing()
-    assert not tables.isEnabled()
+    tables.show_nothing("No goal is chosen.")
+    assert not tables.tabBar().isEnabled()
     for page in tables.pages:
+        assert texts(page) == ["No goal is chosen."]
         assert page.findChildren(NumberButton) == []

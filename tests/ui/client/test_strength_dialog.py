@@ -57,6 +57,22 @@ def test_the_tests_say_which_one_counts_and_which_are_old(dialog: StrengthDialog
     assert "rest on it" not in old[2]
 
 
+def test_pounds_are_said_where_the_client_counts_in_them(qtbot: QtBot, bench: Bench) -> None:
+    with_client(bench, units="lb")
+    sheet = StrengthDialog(bench, None, today=TODAY)
+    qtbot.addWidget(sheet)
+    assert sheet.exercises.headerItem().text(1) == "1RM, lb"
+    assert int(rows(sheet.exercises)[0][1].split()[0]) > 200
+    assert rows(sheet.tests)[0][2].startswith("1RM about 2")
+    assert " lb" in rows(sheet.tests)[0][2]
+
+
+def test_without_a_test_it_says_so(qtbot: QtBot, bench: Bench, dialog: StrengthDialog) -> None:
+    assert dialog.untested.isHidden()
+    with_client(bench, tests=())
+    assert not dialog.untested.isHidden()
+
+
 def test_a_test_is_removed_and_undo_brings_it_back(dialog: StrengthDialog, bench: Bench) -> None:
     choose(dialog.tests, 1)
     with one_step(bench, "Remove test Back squat, 9 May 2026"):

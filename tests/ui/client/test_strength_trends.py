@@ -33,7 +33,8 @@ def test_the_slope_is_that_of_the_tests() -> None:
     per_week = found[SQUAT].per_week
     one = 2.0 * 80 / 80  # 2 kg a week of a load for one repetition
     assert per_week == pytest.approx(one, rel=0.05)
-    assert trend_text(found[SQUAT]).startswith("+2")
+    assert trend_text(found[SQUAT], "kg").startswith("+2 kg")
+    assert trend_text(found[SQUAT], "lb").startswith("+4.4 lb")
 
 
 def test_one_bad_day_does_not_turn_it() -> None:
