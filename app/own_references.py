@@ -1,6 +1,7 @@
 """The coach's own references beside the shipped ones, taken in from files of reference managers.
 
-They serve as sources of own exercises' figures. The shipped ones are never changed.
+They serve as sources of own exercises' figures and of own ranges. The shipped ones are never
+changed.
 """
 
 from __future__ import annotations
@@ -18,6 +19,8 @@ from app.domain.errors import CoachError
 from app.domain.exercise import Exercise
 from app.domain.findings import Finding
 from app.domain.folding import solid
+from app.domain.own_ranges import rule_name
+from app.domain.ranges import Override
 from app.domain.wording import tr
 from app.resources import Reference
 from app.resources.shipped import references_from_json
@@ -116,13 +119,23 @@ def keep(memory: Memory, fresh: Iterable[Csl]) -> None:
     _write(memory, (*own(memory), *fresh))
 
 
-def remove(memory: Memory, key: str, exercises: Iterable[Exercise]) -> None:
-    """Keep that reference no longer. Raises CoachError while an own exercise rests on it."""
+def remove(
+    memory: Memory, key: str, exercises: Iterable[Exercise], ranges: Iterable[Override] = ()
+) -> None:
+    """Keep that reference no longer.
+
+    Raises CoachError while one of these own exercises or own ranges rests on it.
+    """
     users = [e.name for e in exercises if any(row.study == key for row in e.activation)]
     if users:
         raise CoachError(
             tr("{name} rests on it.", name=users[0]),
             mend=tr("Take the figure out of the exercise first."),
+        )
+    if rule := next((rule_name(o.range.rule) for o in ranges if o.range.source == key), ""):
+        raise CoachError(
+            tr("Your own range of {rule} rests on it.", rule=repr(rule)),
+            mend=tr("Let the range rest on something else first."),
         )
     _write(memory, [one for one in own(memory) if one["id"] != key])
 

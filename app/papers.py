@@ -35,13 +35,17 @@ class Look:
 
 @dataclass(frozen=True, slots=True)
 class Order:
-    """What papers are made from: who hands it out, to whom, and the plan if there is one."""
+    """What papers are made from: who hands it out, to whom, and the plan if there is one.
+
+    references: shipped ones and the coach's own, None for the shipped ones alone.
+    """
 
     coach: Coach
     name: str
     issue: Issue | None
     catalogue: Catalogue
     ranges: RangeBook
+    references: press.References | None = None
 
     def plan(self) -> tuple[Issue, Content]:
         """The plan and what is printed beside it. Raises CoachError where there is none."""
@@ -50,7 +54,9 @@ class Order:
                 tr("There is no program to print."),
                 mend=tr("Open a client's program first."),
             )
-        return self.issue, press.content_for(self.issue, self.catalogue, self.ranges)
+        return self.issue, press.content_for(
+            self.issue, self.catalogue, self.ranges, references=self.references
+        )
 
 
 Make = Callable[[Order, Look], bytes]

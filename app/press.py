@@ -5,9 +5,10 @@ The booklet itself reads no files; this is where the shipped texts, fonts and re
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import json
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
-from functools import cache
+from functools import cache, lru_cache
 
 from app import booklet, resources
 from app.booklet import Content, Options, Paper
@@ -20,9 +21,12 @@ from app.domain.exercise import Catalogue
 from app.domain.ranges import RangeBook
 from app.domain.wording import language, speaking, tr
 from app.domain.work import Issue
+from app.resources import Reference
 from app.resources.languages import nearest_language, spoken_catalogue
 
 STYLE = "harvard-cite-them-right"
+
+References = Mapping[str, Reference]
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,15 +44,37 @@ AND_OTHERS = "others"
 """The author that stands for all further ones in `references.json`."""
 
 
-def citations() -> Mapping[str, Citation]:
-    """Every shipped reference in full, in the language that is spoken."""
-    family = language().code.partition("-")[0]
-    return _citations(CSL_LOCALES.get(family), tr("others"))
+def citations(references: References | None = None) -> Mapping[str, Citation]:
+    """Every reference in full, in the language that is spoken.
+
+    references: shipped ones and the coach's own by key; None for the shipped ones alone.
+    """
+    said = CSL_LOCALES.get(language().code.partition("-")[0]), tr("others")
+    shipped = _shipped(*said)
+    own = {key: one for key, one in (references or {}).items() if key not in shipped}
+    if not own:
+        return shipped
+    texts = _own(json.dumps([dict(one.csl) for one in own.values()]), *said)
+    return {**shipped, **{key: Citation(one.short, texts[key]) for key, one in own.items()}}
 
 
 @cache
-def _citations(locale: str | None, others: str) -> Mapping[str, Citation]:
-    """Formatted by a citation library in an author-date style."""
+def _shipped(locale: str | None, others: str) -> Mapping[str, Citation]:
+    shipped = resources.references()
+    texts = _formatted([one.csl for one in shipped.values()], locale, others)
+    return {key: Citation(one.short, texts[key]) for key, one in shipped.items()}
+
+
+@lru_cache(maxsize=4)
+def _own(records: str, locale: str | None, others: str) -> Mapping[str, str]:
+    """The texts of the coach's own references, kept as long as these stay as they are."""
+    return _formatted(json.loads(records), locale, others)
+
+
+def _formatted(
+    csl: Iterable[Mapping[str, object]], locale: str | None, others: str
+) -> Mapping[str, str]:
+    """The text of each record by its id, by a citation library in an author-date style."""
     from citeproc import (
         Citation as Cited,
     )
@@ -60,14 +86,12 @@ def _citations(locale: str | None, others: str) -> Mapping[str, Citation]:
     )
     from citeproc.source.json import CiteProcJSON
 
-    shipped = resources.references()
-    records = [_named_others(reference.csl, others) for reference in shipped.values()]
+    records = [_named_others(record, others) for record in csl]
     style = CitationStylesStyle(STYLE, locale=locale, validate=False)
     listed = CitationStylesBibliography(style, CiteProcJSON(records), formatter.plain)
-    for key in shipped:
-        listed.register(Cited([CitationItem(key)]))
-    texts = dict(zip(listed.keys, map(str, listed.bibliography()), strict=True))
-    return {key: Citation(ref.short, texts[key]) for key, ref in shipped.items()}
+    for record in records:
+        listed.register(Cited([CitationItem(record["id"])]))
+    return dict(zip(listed.keys, map(str, listed.bibliography()), strict=True))
 
 
 def _named_others(csl: Mapping[str, object], others: str) -> dict[str, object]:
@@ -81,13 +105,21 @@ def _named_others(csl: Mapping[str, object], others: str) -> dict[str, object]:
 
 
 def content_for(
-    issue: Issue, catalogue: Catalogue, ranges: RangeBook, *, mark: bytes = b""
+    issue: Issue,
+    catalogue: Catalogue,
+    ranges: RangeBook,
+    *,
+    mark: bytes = b"",
+    references: References | None = None,
 ) -> Content:
-    """Everything the booklet of `issue` draws on; mark: the coach's picture as PNG, or nothing."""
+    """Everything the booklet of `issue` draws on.
+
+    mark: the coach's picture as PNG, or nothing; references: as `citations` takes them.
+    """
     return Content(
         catalogue=spoken_catalogue(catalogue, language().code),
         fonts=resources.path_of("fonts"),
-        references=citations(),
+        references=citations(references),
         ranges=ranges,
         muscles={muscle: name.plain for muscle, name in resources.muscle_names().items()},
         poses=resources.poses(),
@@ -113,15 +145,16 @@ def bind(
     options: Options | None = None,
     language: str | None = None,
     mark: bytes = b"",
+    references: References | None = None,
 ) -> bytes:
     """The booklet of an issue as PDF bytes, in the client's language or another.
 
     language: a BCP 47 code; None for the client's own. English where it is not shipped. mark: the
-    coach's picture for the cover as PNG, or nothing. Raises BookletError for what cannot be
-    printed.
+    coach's picture for the cover as PNG, or nothing; references: as `citations` takes them.
+    Raises BookletError for what cannot be printed.
     """
     with speaking(nearest_language(issue.client.language if language is None else language)):
-        content = content_for(issue, catalogue, ranges, mark=mark)
+        content = content_for(issue, catalogue, ranges, mark=mark, references=references)
         return booklet.make(issue, content, options or Options())
 
 
@@ -130,12 +163,18 @@ def fold(pdf: bytes, paper: Paper) -> bytes:
     return impose(pdf, paper)
 
 
-def print_report(report: Report, *, paper: Paper = Paper.A4, grey: bool = False) -> bytes:
+def print_report(
+    report: Report,
+    *,
+    paper: Paper = Paper.A4,
+    grey: bool = False,
+    references: References | None = None,
+) -> bytes:
     """A findings report as PDF bytes, its sources cited in full.
 
-    Raises BookletError for what cannot be printed.
+    references: as `citations` takes them. Raises BookletError for what cannot be printed.
     """
-    cited = replace(report, references=citations())
+    cited = replace(report, references=citations(references))
     return make_report(cited, fonts=resources.path_of("fonts"), paper=paper, grey=grey)
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
+from datetime import date
 from pathlib import Path
 
 import pytest
@@ -12,6 +13,7 @@ from app import own_exercises, resources
 from app.desk import Desk
 from app.domain.errors import CoachError
 from app.domain.exercise import Activation, ExerciseKey, Muscle
+from app.domain.ranges import Override
 from app.exchange.bibliography.files import Form, read_references, write_references
 from app.own_references import KEY, every, keep, own, read_file, remove, rested_on, write_to
 from db.store import Store
@@ -86,6 +88,17 @@ def test_it_can_stand_as_the_source_of_an_own_exercise(store: Store, tmp_path: P
         remove(store, "estvik2020", [desk.catalogue[mine.key]])
     remove(store, "estvik2020", [])
     assert own(store) == ()
+
+
+def test_it_stays_while_an_own_range_rests_on_it(store: Store, tmp_path: Path) -> None:
+    keep(store, read_file(file(tmp_path, record()), store).fresh)
+    shipped = resources.range_book().ranges["weekly_sets"][0]
+    mine = Override(
+        replace(shipped, own=True, source="estvik2020"), "Mette Aas", date(2026, 11, 1), "seen"
+    )
+    with pytest.raises(CoachError, match="Your own range of 'Sets of a muscle a week' rests on it"):
+        remove(store, "estvik2020", [], [mine])
+    assert len(own(store)) == 1
 
 
 @pytest.mark.parametrize("text", ["nonsense", "{}", '[{"id": "x"}]', "[3]"])

@@ -12,15 +12,17 @@ from typing import Any
 import pytest
 
 from app import booklet, press, resources
-from app.booklet import Options
+from app.booklet import Options, Paper
 from app.booklet.content import Kind
 from app.booklet.report import Report
 from app.domain import energy
 from app.domain.client import Client, EnergyGoal, Limitation, Screening, Side, StrengthTest
-from app.domain.exercise import ExerciseKey, Joint, Motion, Muscle
+from app.domain.exercise import Activation, ExerciseKey, Joint, Motion, Muscle
+from app.domain.ranges import Override
 from app.domain.wording import speaking
 from app.domain.work import Coach, Issue, IssueId
 from app.off_desk import look_over
+from app.resources import Reference
 from app.resources.languages import PSEUDO, find_language
 from tests import builders
 from tests.booklet.reading_pdf import Printed
@@ -34,6 +36,21 @@ def issue(**client_fields) -> Issue:
     client: Client = builders.client(**{"tests": tests, **client_fields})
     program = builders.program("Mon: back_squat 3x10 core, leg_extension 3x12", times=2)
     return Issue(IssueId("i"), date(2026, 11, 25), Coach("Tavi Hellmark"), client, program, ())
+
+
+OWN = {
+    "estvik2020": Reference(
+        "estvik2020",
+        "Estvik 2020",
+        {
+            "id": "estvik2020",
+            "type": "book",
+            "title": "On ridges",
+            "author": [{"family": "Estvik", "given": "Runa"}],
+            "issued": {"date-parts": [[2020]]},
+        },
+    )
+}
 
 
 def content(one: Issue):
@@ -72,6 +89,49 @@ def test_references_are_written_in_the_language_that_is_spoken(
         assert ("Available at:" in citation.text) == (said in spoken[key].text), key
         assert ("and others" in citation.text) == (others in spoken[key].text), key
         assert "Available at" not in spoken[key].text
+
+
+def test_own_references_are_formatted_beside_the_shipped_ones() -> None:
+    cited = press.citations(OWN)
+    assert cited["estvik2020"].short == "Estvik 2020"
+    assert "Estvik" in cited["estvik2020"].text
+    assert "On ridges" in cited["estvik2020"].text
+    assert set(cited) == {*press.citations(), "estvik2020"}
+    assert "estvik2020" not in press.citations()
+
+
+def test_the_booklet_prints_what_own_exercises_and_own_ranges_rest_on() -> None:
+    squat = resources.catalogue()[ExerciseKey("back_squat")]
+    row = Activation(Muscle.GLUTEALS, 40, 50, "estvik2020")
+    mine = replace(
+        squat, key=ExerciseKey("ridge_squat"), name="Ridge squat", aliases=(), activation=(row,)
+    )
+    mine = replace(mine, easier=(), harder=(), own=True)
+    catalogue = resources.catalogue().with_own((mine,))
+    one = issue(emphasis=(Muscle.QUADRICEPS,))
+    one = replace(one, program=builders.program("Mon: ridge_squat 3x10 core", times=2))
+    for paper in (Paper.A4, Paper.A5):
+        made = press.bind(
+            one,
+            catalogue,
+            resources.range_book(),
+            options=Options(paper=paper),
+            references=OWN,
+        )
+        text = " ".join(Printed(made).whole.split())
+        assert "On ridges" in text
+        assert "which muscles work, page" in text
+        plain = press.bind(one, catalogue, resources.range_book(), options=Options(paper=paper))
+        assert "On ridges" not in Printed(plain).whole
+    ranges, who = resources.range_book(), issue().client
+    shipped = ranges.find("weekly_sets", who.status, goal=who.goal, kind="emphasised", week=1)
+    assert shipped is not None
+    own = Override(
+        replace(shipped, own=True, source="estvik2020"), "Mette Aas", date(2026, 11, 1), "seen"
+    )
+    made = press.bind(issue(), resources.catalogue(), ranges.with_own(own), references=OWN)
+    assert "weekly sets, page" in " ".join(Printed(made).whole.split())
+    assert "On ridges" in Printed(made).whole
 
 
 def test_the_pages_draw_on_what_is_shipped() -> None:

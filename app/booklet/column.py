@@ -126,6 +126,11 @@ def section(book: Book, text: str, rest: str = "", *, gap: float = 6.0) -> Piece
     return Piece(tall, draw, gap=gap, leads=True)
 
 
+def room_for(cites: tuple[str, ...]) -> str:
+    """As wide as the numbers of these sources: they are not known before all pages are."""
+    return f" [{', '.join('00' for _ in cites)}]" if cites else ""
+
+
 def text(
     book: Book,
     words: str,
@@ -137,9 +142,7 @@ def text(
     mid: bool = False,
 ) -> Piece:
     """A paragraph, with the numbers of its sources behind it."""
-    # two figures a source: the numbers are not known before all pages are
-    room = f" [{', '.join('00' for _ in cites)}]" if cites else ""
-    count = len(book.wrap(words + room, style, book.frame.width))
+    count = len(book.wrap(words + room_for(cites), style, book.frame.width))
 
     def draw(sheet: Sheet, y: float) -> None:
         said = f"{words}{sheet.cite(*cites)}" if cites else words
@@ -153,8 +156,7 @@ def text(
 def point(book: Book, words: str, *, cites: tuple[str, ...] = ()) -> Piece:
     """A sentence behind a square point."""
     inner = book.frame.width - _POINT_MM
-    room = f" [{', '.join('00' for _ in cites)}]" if cites else ""
-    count = len(book.wrap(words + room, BODY, inner))
+    count = len(book.wrap(words + room_for(cites), BODY, inner))
 
     def draw(sheet: Sheet, y: float) -> None:
         base = y + BODY.size * 0.36

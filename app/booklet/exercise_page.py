@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from app.booklet.book import NOTE_LINE_MM, Book, Draw, Page, Sheet
+from app.booklet.book import NOTE_LINE_MM, Book, Cite, Draw, Page, Sheet, Topic
 from app.booklet.fonts import (
     BODY,
     BODY_BOLD,
@@ -54,7 +54,19 @@ def pages(book: Book) -> Iterator[Page]:
             f"exercise-{entry.exercise.key}",
             _drawing(book, entry),
             title=entry.exercise.name,
+            cites=cites_of(entry.exercise),
         )
+
+
+def cites_of(exercise: Exercise) -> tuple[Cite, ...]:
+    """What the coach's own exercise rests on; of a shipped one, the library tells it."""
+    studies = dict.fromkeys(row.study for row in exercise.activation) if exercise.own else ()
+    return tuple(Cite(key, Topic.SAFETY, tr("which muscles work")) for key in studies)
+
+
+def cited(sheet: Sheet, exercise: Exercise) -> str:
+    """' [3]' for the sources of an own exercise, nothing for others."""
+    return sheet.cite(*(cite.key for cite in cites_of(exercise)))
 
 
 def _drawing(book: Book, entry: Entry) -> Draw:
@@ -121,7 +133,7 @@ def _pictures(sheet: Sheet, entry: Entry, tall: float) -> float:
     x += 4.0
     y = top + 4.0
     wide = sheet.width - x
-    pen.text(x, y, tr("Works"), style=SMALL_HEAD)
+    pen.text(x, y, tr("Works") + cited(sheet, entry.exercise), style=SMALL_HEAD)
     y = _muscles(sheet, entry.exercise, x, y + 6.2)
     for head, text in small_facts(entry):
         y += 5.4
@@ -188,7 +200,7 @@ def _facts(sheet: Sheet, entry: Entry) -> float:
     """Without pictures: what works, tempo and rest in a row."""
     pen, p, exercise = sheet.pen, sheet.palette, entry.exercise
     columns = [
-        (tr("Does most of the work"), _names(sheet.book, exercise.primes)),
+        (tr("Does most of the work"), _names(sheet.book, exercise.primes) + cited(sheet, exercise)),
         (tr("Helps"), _names(sheet.book, exercise.helpers)),
         *small_facts(entry),
     ]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from app.booklet import exercise_page
 from app.booklet.book import Book, Page, Sheet
 from app.booklet.column import (
     Piece,
@@ -12,6 +13,7 @@ from app.booklet.column import (
     note_lines,
     numbered,
     point,
+    room_for,
     section,
     text,
 )
@@ -55,6 +57,7 @@ def exercise_pages(book: Book) -> Iterator[Page]:
             f"exercise-{exercise.key}",
             exercise.name,
             pieces,
+            cites=exercise_page.cites_of(exercise),
             fill=note_lines(tr("Your notes")),
         )
 
@@ -67,9 +70,11 @@ def _about(book: Book, entry: Entry) -> Iterator[Piece]:
         yield text(book, needs, CELL, mid=True)
     if pose_of(book, exercise):
         yield _pictures(book, exercise)
+    cites = tuple(cite.key for cite in exercise_page.cites_of(exercise))
     for muscles, said, most in muscle_rows(exercise):
         names = ", ".join(book.muscle(muscle) for muscle in muscles)
-        yield _muscles(book, tr("{muscles}: {what}", muscles=names, what=said), most=most)
+        told = tr("{muscles}: {what}", muscles=names, what=said)
+        yield _muscles(book, told, most=most, cites=cites if most else ())
     facts = [tr("{name}: {value}", name=name, value=value) for name, value in small_facts(entry)]
     if facts:
         yield text(book, DOT.join(facts), CELL)
@@ -90,12 +95,13 @@ def _pictures(book: Book, exercise: Exercise) -> Piece:
     return Piece(tall + 7.0, draw)
 
 
-def _muscles(book: Book, said: str, *, most: bool) -> Piece:
-    lines = book.wrap(said, BODY, book.frame.width - 8.0)
+def _muscles(book: Book, said: str, *, most: bool, cites: tuple[str, ...]) -> Piece:
+    width = book.frame.width - 8.0
+    lines = book.wrap(said + room_for(cites), BODY, width)
 
     def draw(sheet: Sheet, y: float) -> None:
         patch(sheet, 0, y + 2.8, most=most)
-        sheet.pen.lines(8.0, y + 4.0, lines, style=BODY)
+        sheet.pen.paragraph(8.0, y + 4.0, said + sheet.cite(*cites), width=width, style=BODY)
 
     return Piece(len(lines) * BODY.lead_mm + 0.6, draw)
 

@@ -201,13 +201,20 @@ class BatchDialog(InTurn):
         """What binds an issue, in any thread: all that the store knows of it is read here."""
         desk, mark = self.bench.desk, kept_mark(self.store)
         for_all, usual = self.language.currentData(), self.store.setting(LANGUAGE)
+        references = self.bench.shelf.references
 
         def bind(issue: Issue, options: Options) -> bytes:
             from app import press
 
             language = for_all or issue.client.language or usual
             return press.bind(
-                issue, desk.catalogue, desk.ranges, options=options, mark=mark, language=language
+                issue,
+                desk.catalogue,
+                desk.ranges,
+                options=options,
+                mark=mark,
+                language=language,
+                references=references,
             )
 
         return bind

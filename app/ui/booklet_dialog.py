@@ -93,6 +93,7 @@ class BookletDialog(PaperSheet):
             self.refuse(error)
             return
         desk, issue, mark = self.bench.desk, self.issue, self.mark
+        references = self.bench.shelf.references
         folded, language = self.is_folded(), str(self.fields.language.currentData())
 
         def bound() -> bytes:
@@ -103,6 +104,7 @@ class BookletDialog(PaperSheet):
                 options=options,
                 mark=mark,
                 language=language,
+                references=references,
             )
             return press.fold(pdf, options.paper) if folded else pdf
 

@@ -269,6 +269,9 @@ FIELDS: Mapping[tuple[str, str], str] = {
     ("OwnRangesDialog", "From, to"): mark("Your own lower and upper end; an empty end is open."),
     ("OwnRangesDialog", "Who sets it"): mark("Your name: it stands wherever the range is used."),
     ("OwnRangesDialog", "Why"): mark("What you saw, or what you go by; a colleague will read it."),
+    ("OwnRangesDialog", "Rests on"): mark(
+        "A publication, yours or a shipped one: it is cited wherever the range is used."
+    ),
     ("OwnRangesDialog", ANY): mark(
         "Every rule of thumb with its source; yours is shown beside it."
     ),

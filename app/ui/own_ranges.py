@@ -7,15 +7,18 @@ from dataclasses import replace
 
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
+from app import own_references
 from app.domain.checks.say import lead
 from app.domain.errors import CoachError
 from app.domain.own_ranges import RangeLine, lines, rule_name, who_text
 from app.domain.ranges import Override, Range, Who
 from app.domain.wording import tr
 from app.domain.working import UNSOURCED
+from app.resources import Reference
 from app.ui.bench import Bench
 from app.ui.client.section import this_day
 from app.ui.forms import NumberField, Sheet, Wrapped, button, text_field
+from app.ui.library.own_parts import DeafBox
 from app.ui.lines_table import add_line, choose, chosen, lines_table
 from app.ui.words import full_date
 from db.store import Store
@@ -55,6 +58,7 @@ class OwnRangesDialog(Sheet):
         self.high = NumberField(tr("To"), low=-FAR, high=FAR, optional=True)
         self.by = text_field(store.coach().name)
         self.why = text_field(hint=tr("What you saw, or what you go by"))
+        self.rests_on = self._sources()
         self.take_back_button = button(tr("Take your own back"), self.take_back)
         self._lay_out()
         self.search.textChanged.connect(lambda _text: self._fill_table())
@@ -79,8 +83,21 @@ class OwnRangesDialog(Sheet):
         self.row(tr("From, to"), holder)
         self.row(tr("Who sets it"), self.by)
         self.row(tr("Why"), self.why)
+        self.row(tr("Rests on"), self.rests_on)
         self.foot.insertWidget(self.foot.indexOf(self.help_button) + 1, self.take_back_button)
         self.cancel_button.setText(tr("Close"))
+
+    def _sources(self) -> DeafBox:
+        """Nothing published, then the coach's own references, then the shipped ones."""
+        known = self.bench.shelf.references
+        mine = [str(record["id"]) for record in own_references.own(self.store)]
+        first = [known[key] for key in mine if key in known]
+        rest = sorted((one for key, one in known.items() if key not in mine), key=_by_short)
+        named = [(f"{one.short}: {one.csl.get('title', '')}", one.id) for one in (*first, *rest)]
+        box = DeafBox(tr("Rests on"), [(tr("nothing published: your own practice"), ""), *named])
+        box.setMinimumContentsLength(30)
+        box.setSizeAdjustPolicy(box.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+        return box
 
     def lines_now(self) -> list[RangeLine]:
         """The lines that can be changed, by the name of their rule."""
@@ -123,7 +140,8 @@ class OwnRangesDialog(Sheet):
     def _show_chosen(self) -> None:
         line = self.line
         self.show_error("")
-        for part in (self.low, self.high, self.by, self.why, self.keep_button):
+        fields = (self.low, self.high, self.by, self.why, self.rests_on)
+        for part in (*fields, self.keep_button):
             part.setEnabled(line is not None)
         self.take_back_button.setEnabled(line is not None and line.own is not None)
         if line is None:
@@ -133,6 +151,7 @@ class OwnRangesDialog(Sheet):
         self.low.set_value(now.low)
         self.high.set_value(now.high)
         self.why.setText("" if line.own is None else line.own.why)
+        self.rests_on.choose("" if line.own is None else line.own.range.source)
         if line.own is not None:
             self.by.setText(line.own.by)
         self.about_line.setText(" ".join(self._told(line)))
@@ -168,14 +187,15 @@ class OwnRangesDialog(Sheet):
         low, high = self.low.value(), self.high.value()
         by = self.by.text().strip()
         mine = tr("own range of {who}", who=by) if by else ""
+        published = str(self.rests_on.currentData())
         made = Override(
             replace(
                 line.shipped,
                 low=low,
                 high=high,
                 own=True,
-                source=mine or line.shipped.source,
-                note="",
+                source=published or mine or line.shipped.source,
+                note=mine if published else "",
             ),
             by=by,
             on=this_day(),
@@ -213,6 +233,10 @@ class OwnRangesDialog(Sheet):
     def _take_back(self, rule: str, who: Who) -> None:
         self.store.remove_range_overrides(rule, who)
         self.bench.desk.use_ranges(self.bench.desk.ranges.without_own(rule, who))
+
+
+def _by_short(one: Reference) -> str:
+    return one.short.casefold()
 
 
 def range_text(band: Range) -> str:

@@ -84,6 +84,7 @@ class PapersDialog(PaperSheet):
             issue=desk.draft_issue(self.today) if desk.has_program else None,
             catalogue=desk.catalogue,
             ranges=desk.ranges,
+            references=self.bench.shelf.references,
         )
 
     def _lay_out(self) -> None:

@@ -92,10 +92,12 @@ class ReportDialog(PaperSheet):
         paper = Paper.A4 if self.paper.currentIndex() == 0 else Paper.LETTER
         grey = self.grey.isChecked()
         mender = Mender(report.program, self.bench.desk.context)
+        references = self.bench.shelf.references
 
         def printed() -> bytes:
             mended = tuple(map(mender.mended, report.findings))
-            return press.print_report(replace(report, findings=mended), paper=paper, grey=grey)
+            whole = replace(report, findings=mended)
+            return press.print_report(whole, paper=paper, grey=grey, references=references)
 
         self.start(printed)
 
@@ -117,9 +119,7 @@ class ReportDialog(PaperSheet):
 
     def text(self) -> str:
         """The report as plain text."""
-        from app import press
-
         desk = self.bench.desk
-        shorts = {key: cited.short for key, cited in press.citations().items()}
+        shorts = {key: one.short for key, one in self.bench.shelf.references.items()}
         client = replace(desk.client, name=self._who())
         return report_text(Checked(client, desk.program, desk.findings, shorts))

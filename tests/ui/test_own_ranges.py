@@ -8,6 +8,7 @@ from pytestqt.qtbot import QtBot
 
 from app.domain.work import Coach
 from app.ui.bench import Bench
+from app.ui.finding_rows import source_text
 from app.ui.lines_table import choose, chosen
 from app.ui.own_ranges import OwnRangesDialog
 from app.ui.start import desk_on
@@ -67,6 +68,27 @@ def test_an_own_range_holds_at_once_and_in_the_next_session(
     assert all(f.source == "own range of Mette Aas" for f in after if f.range.own)
     (own,) = desk_on(store).ranges.overrides
     assert (own.range.low, own.range.high, own.by) == (2, 30, "Mette Aas")
+
+
+def test_it_can_rest_on_a_publication_that_is_then_cited(
+    dialog: OwnRangesDialog, bench: Bench
+) -> None:
+    choose_trained(dialog)
+    retype(dialog.low, "25")
+    retype(dialog.high, "30")
+    retype(dialog.why, "read it again")
+    dialog.rests_on.setCurrentIndex(dialog.rests_on.findData("schoenfeld2017-volume"))
+    dialog.try_keep()
+    assert dialog.wrong.text() == ""
+    (own,) = bench.desk.ranges.overrides
+    assert (own.range.source, own.range.note) == ("schoenfeld2017-volume", "own range of Mette Aas")
+    found = [f for f in bench.desk.findings if f.range is not None and f.range.own]
+    assert found
+    assert all(source_text(bench, f).endswith(", own range of Mette Aas") for f in found)
+    choose(dialog.table, 0)
+    assert dialog.rests_on.currentData() == ""
+    choose_trained(dialog)
+    assert dialog.rests_on.currentData() == "schoenfeld2017-volume"
 
 
 def test_taking_it_back_lets_the_shipped_range_hold_again(

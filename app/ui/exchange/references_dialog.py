@@ -78,8 +78,8 @@ class ReferencesDialog(Sheet):
         self.body.addWidget(
             Wrapped(
                 tr(
-                    "From a file in one of these forms. They can stand as sources of the figures "
-                    "of your own exercises."
+                    "From a file in one of these forms. They can stand as sources of your own "
+                    "ranges and of the figures of your own exercises, and booklets print them."
                 ),
                 role="small",
             )
@@ -219,7 +219,8 @@ class ReferencesDialog(Sheet):
         self.show_error("")
         mine = [exercise for exercise in self.bench.desk.catalogue.exercises if exercise.own]
         try:
-            own_references.remove(self.store, str(key), mine)
+            overrides = self.bench.desk.ranges.overrides
+            own_references.remove(self.store, str(key), mine, overrides)
         except CoachError as error:
             self.show_error(error.sentence)
             return
