@@ -100,6 +100,8 @@ def guess_reading(sheet: Sheet, words: Words, *, unit: str = "kg") -> Reading:
                 columns[part] = place
         if len(columns) > max(1, len(found)):
             head, found = number, columns
+    if Part.DATE not in found and head >= 0:
+        found |= _days_as_date(sheet, head, words)
     if Part.LOAD in found:
         named = set(fold(str(sheet.rows[head][found[Part.LOAD]])).split())
         unit = "lb" if named & {"lb", "lbs"} else "kg" if named & {"kg", "kgs"} else unit
@@ -107,6 +109,21 @@ def guess_reading(sheet: Sheet, words: Words, *, unit: str = "kg") -> Reading:
     at = found.get(Part.DATE)
     days = [row[at] for row in body if at is not None and at < len(row)]
     return Reading(head, found, day_order(days)[0], unit)
+
+
+def _days_as_date(sheet: Sheet, head: int, words: Words) -> dict[Part, int]:
+    """The column of dates under a heading that in a plan would say the day of the week."""
+    body = sheet.rows[head + 1 :][:SAMPLE]
+    for place, cell in enumerate(sheet.rows[head]):
+        if isinstance(cell, str) and part_of(cell, words) is Part.DAY:
+            days = [row[place] for row in body if place < len(row) and row[place] is not None]
+            if days and sum(_is_any_day(day) for day in days) * 2 > len(days):
+                return {Part.DATE: place}
+    return {}
+
+
+def _is_any_day(cell: Cell) -> bool:
+    return isinstance(cell, date) or any(_is_day(str(cell), order) for order in DayOrder)
 
 
 def _part(cell: Cell, words: Words) -> Part:

@@ -19,6 +19,7 @@ from PySide6.QtGui import (
     QShowEvent,
 )
 from PySide6.QtWidgets import (
+    QAbstractItemView,
     QDialog,
     QFormLayout,
     QHBoxLayout,
@@ -308,6 +309,8 @@ class Sheet(QDialog):
         self.help_button.setVisible(self.isWindow())  # a form inside another has that one's
         if self.focusWidget() in (None, self.help_button, self.cancel_button, self.keep_button):
             first = next((f for f, _ in inputs(self) if f.isEnabled() and not f.isHidden()), None)
+            lists = (one for one in self.findChildren(QAbstractItemView) if one.isVisibleTo(self))
+            first = first or next(lists, None)
             if first is not None:
                 first.setFocus(Qt.FocusReason.TabFocusReason)
         super().showEvent(event)

@@ -27,7 +27,7 @@ from app.exchange.result_table import (
     with_part,
 )
 from app.exchange.sheets.reading import read_book
-from app.exchange.sheets.sheet import Sheet
+from app.exchange.sheets.sheet import Cell, Sheet
 from app.exchange.tables.csv_file import write_csv
 from app.exchange.tables.results_table import results_table
 from tests import builders
@@ -93,6 +93,19 @@ def test_decimal_commas_semicolons_and_encodings_are_read(encoding: str) -> None
     entries, faults = read_rows(sheet, reading)
     assert faults == ()
     assert [e.sets[0] for e in entries] == [SetDone(62.5, 8, 2.0), SetDone(70.0, 5, 1.5)]
+
+
+def test_dates_under_the_heading_day_are_the_date() -> None:
+    for days in ((date(2026, 11, 24), date(2026, 11, 26)), ("24.11.2026", "26.11.2026")):
+        rows: tuple[tuple[Cell, ...], ...] = (
+            ("Day", "Exercise", "Reps"),
+            *((day, "Squat", 5) for day in days),
+        )
+        reading = guess_reading(Sheet("a", rows), WORDS)
+        assert reading.columns[Part.DATE] == 0
+        assert not reading.lacks
+    rows = (("Day", "Exercise", "Reps"), ("Mon", "Squat", 5), ("Thu", "Squat", 5))
+    assert Part.DATE not in guess_reading(Sheet("a", rows), WORDS).columns
 
 
 def test_pounds_in_the_heading_count() -> None:

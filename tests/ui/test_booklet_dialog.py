@@ -52,7 +52,9 @@ def bound_once(monkeypatch: pytest.MonkeyPatch) -> None:
         options: Options,
         mark: bytes = b"",
         language: str | None = None,
+        references: press.References | None = None,
     ) -> bytes:
+        assert references is not None, "the coach's own references are at hand"
         if (
             language not in (None, "en")
             or mark

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from PySide6.QtCore import QLocale, QPoint, QPointF, Qt
 from PySide6.QtGui import QWheelEvent
-from PySide6.QtWidgets import QApplication, QDialog, QLabel, QMessageBox
+from PySide6.QtWidgets import QApplication, QDialog, QLabel, QMessageBox, QTableWidget
 from pytestqt.qtbot import QtBot
 
 from app.domain.errors import CoachError
@@ -339,3 +339,12 @@ def test_a_long_title_takes_more_lines_and_is_not_cut(qtbot: QtBot, dressed) -> 
         assert title.height() >= title.heightForWidth(title.width())
     assert long.width() < 1.2 * forms.Title.WIDEST
     assert long.findChildren(forms.Title)[0].height() > short.findChildren(forms.Title)[0].height()
+
+
+def test_a_form_without_fields_begins_at_its_list(qtbot: QtBot, dressed) -> None:
+    sheet = forms.Sheet(None, "Check-ins", verb="New")
+    table = QTableWidget(2, 2)
+    sheet.body.addWidget(table)
+    qtbot.addWidget(sheet)
+    sheet.show()
+    assert sheet.focusWidget() is table

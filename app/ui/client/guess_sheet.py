@@ -63,10 +63,12 @@ class GuessSheet(Sheet):
             add_line(self.table, cells, place)
         choose(self.table, 0)
         self.result_line = Wrapped(step="head")
+        self.unpublished = Wrapped(role="small")
         self.sure = QCheckBox(tr("I take this as a guess to begin with, not as a test"))
         self.sure.setMinimumHeight(24)
         self.body.addWidget(self.table, 1)
         self.body.addWidget(self.result_line)
+        self.body.addWidget(self.unpublished)
         self.body.addWidget(self.sure)
         self.table.currentItemChanged.connect(lambda *_: self._tell())
         self.setMinimumSize(640, 360)
@@ -80,6 +82,13 @@ class GuessSheet(Sheet):
         guess = self.guesses[at]
         load = mass_text(guess.load_kg, self.bench.desk.client.units)
         self.result_line.setText(tr("Kept as a guess: {load} for 5 repetitions", load=load))
+        published = guess.related.source not in UNSOURCED
+        self.unpublished.setText(
+            ""
+            if published
+            else tr("The part of its 1RM is common practice: no study stands behind it.")
+        )
+        self.unpublished.setVisible(not published)
 
     def keep(self) -> None:
         """Let the chosen guess count. Raises CoachError until the coach has confirmed it."""

@@ -62,16 +62,13 @@ class ResultTableDialog(Sheet):
     def __init__(
         self, bench: Bench, book: Book, name: str, parent: QWidget | None, *, today: date
     ) -> None:
-        about = " ".join(
-            (
-                tr("Nothing is kept before you say so, and one undo takes it all back."),
-                *book.remarks,
-            )
-        )
         super().__init__(
-            parent, tr("Results from {name}", name=name), verb=tr("Bring in"), about=about
+            parent,
+            tr("Results from {name}", name=name),
+            verb=tr("Bring in"),
+            about=tr("Nothing is kept before you say so, and one undo takes it all back."),
         )
-        self.bench = bench
+        self.bench, self.remarks = bench, book.remarks
         sheet = max(book.sheets, key=lambda one: len(one.rows))
         self.incoming = Incoming(bench.desk, sheet, today)
         self.incoming.prepare()
@@ -273,12 +270,19 @@ class ResultTableDialog(Sheet):
         self.show_error("")
         new = {result.key for result in incoming.new}
         there = {result.key for result in incoming.there}
+        slips = incoming.slips
         self.rows.clear()
         for result in incoming.placed.results[:MOST_SHOWN]:
             if result.key in new:
                 fate = tr("replaces what is there") if result.key in there else tr("new")
             else:
                 fate = tr("there already, stays") if result.key in there else tr("there already")
+            known = slips.get(result.key)
+            if known is not None:
+                load = mass_text(known, self.bench.desk.client.units)
+                fate = tr("{fate}; {load} is known", fate=fate, load=load)
+            elif incoming.lacks_load(result):
+                fate = tr("{fate}; without a load", fate=fate)
             self._line(result, fate)
         for entry in incoming.placed.homeless[: MOST_SHOWN // 3]:
             cells = (
@@ -288,7 +292,7 @@ class ResultTableDialog(Sheet):
                 tr("line {line}: no place in that week", line=entry.line),
             )
             add_line(self.rows, cells, None)
-        self._show_faults()
+        self._show_faults(len(slips))
         count = len(there)
         self.there.setVisible(bool(count))
         self.there.setText(
@@ -310,11 +314,14 @@ class ResultTableDialog(Sheet):
         cells = (date_text(result.on), name, sets or tr("left out"), fate)
         add_line(self.rows, cells, result.key)
 
-    def _show_faults(self) -> None:
+    def _show_faults(self, slips: int) -> None:
         faults = self.incoming.faults
         lines = [
-            tr("Line {line}: {why}", line=one.line, why=one.error.sentence)
-            for one in faults[:MOST_FAULTS]
+            *self.remarks,
+            *(
+                tr("Line {line}: {why}", line=one.line, why=one.error.sentence)
+                for one in faults[:MOST_FAULTS]
+            ),
         ]
         if len(faults) > MOST_FAULTS:
             more = len(faults) - MOST_FAULTS
@@ -332,12 +339,11 @@ class ResultTableDialog(Sheet):
             lines.append(text)
         self.faults.setText("\n".join(lines))
         self.faults.setVisible(bool(lines))
-        slips = self.incoming.slips
         self.slip.setVisible(bool(slips))
         self.slip_text.setText(
             trn(
-                "{n} result lies about 2.2 times from what was last done. Is the unit right?",
-                "{n} results lie about 2.2 times from what was last done. Is the unit right?",
+                "{n} result is about 2.2 times from the load that is known. Is the unit right?",
+                "{n} results are about 2.2 times from the loads that are known. Is the unit right?",
                 slips,
             )
         )

@@ -14,10 +14,11 @@ from app import resources
 from app.desk import Desk
 from app.domain.doubt import unit_slip
 from app.domain.errors import CoachError
-from app.domain.exercise import ExerciseKey
+from app.domain.exercise import ExerciseKey, LoadKind
 from app.domain.folding import fold
 from app.domain.log_sheet import refuse_future
-from app.domain.results import Diary, SlotResult
+from app.domain.program import Slot, SlotId
+from app.domain.results import Diary, ResultKey, SlotResult
 from app.exchange.coach_plan.columns import Part
 from app.exchange.coach_plan.names import Named, Names
 from app.exchange.coach_plan.words import Words, words_from_table
@@ -36,6 +37,10 @@ from app.exchange.sheets.sheet import Sheet
 
 SETTING = "result_table."
 """What readings are remembered under, with the mark of the headings behind it."""
+
+
+_LIGHT_AT_NOTHING = (LoadKind.BODY, LoadKind.BAND, LoadKind.NONE)
+"""What can be done without a kilogram."""
 
 
 def words() -> Words:
@@ -62,6 +67,7 @@ class Incoming:
     faults: tuple[RowFault, ...] = ()
     placed: Placed = field(default_factory=lambda: Placed((), ()))
     _names: Names | None = None
+    _by_id: Mapping[SlotId, Slot] | None = None
 
     def begin(self) -> None:
         """Prepare, and read."""
@@ -155,19 +161,41 @@ class Incoming:
         return self.desk.diary.with_results(self.new)
 
     @property
-    def slips(self) -> int:
-        """Results whose loads lie a factor of about 2.2 from what was last done of the exercise."""
+    def slips(self) -> Mapping[ResultKey, float]:
+        """Results whose heaviest load lies a factor of about 2.2 from the one known, kg.
+
+        Known is what was last done of the exercise, else what the plan has for the slot.
+        """
         last: dict[str, float] = {}
-        count = 0
         for result in self.desk.diary.results:
             if result.sets:
                 last[result.exercise] = max(done.load_kg for done in result.sets)
+        found = {}
         for result in self.new:
-            known = last.get(result.exercise)
-            if known is not None and result.sets:
-                heaviest = max(done.load_kg for done in result.sets)
-                count += unit_slip(heaviest, known) is not None
-        return count
+            known = last.get(result.exercise) or self._planned_kg(result)
+            heaviest = max((done.load_kg for done in result.sets), default=0.0)
+            if known and unit_slip(heaviest, known) is not None:
+                found[result.key] = known
+        return found
+
+    def _planned_kg(self, result: SlotResult) -> float | None:
+        slot = self._slots.get(result.slot)
+        if slot is None or slot.exercise != result.exercise:
+            return None
+        load = self.desk.load(slot)
+        return None if load is None else load.load_kg
+
+    @property
+    def _slots(self) -> Mapping[SlotId, Slot]:
+        if self._by_id is None:
+            weeks = self.desk.program.weeks
+            self._by_id = {slot.id: slot for week in weeks for slot in week.slots()}
+        return self._by_id
+
+    def lacks_load(self, result: SlotResult) -> bool:
+        """Whether sets of an exercise that is loaded by weight come without any."""
+        kind = self.desk.catalogue[result.exercise].load_kind
+        return kind not in _LIGHT_AT_NOTHING and any(not done.load_kg for done in result.sets)
 
     def remember(self) -> None:
         """Keep how this table was read, for the next one with the same headings."""

@@ -252,8 +252,11 @@ def exercise_text(slot: SlotDraft) -> str:
     return tr("{done}, instead of {meant}", done=slot.done.name, meant=slot.meant.exercise.name)
 
 
+NO_BREAK = "\N{NO-BREAK SPACE}"
+
+
 def meant_text(asked: Asked) -> str:
-    """'3 × 8–10 · RIR 2 · 62.5 kg'."""
+    """'3 × 8–10 · RIR 2 · 62.5 kg'; a line may end after a dot, never before a unit."""
     slot = asked.slot
     low, high = slot.reps.low, slot.reps.high
     reps = f"{low}" if low == high else f"{low}{DASH}{high}"
@@ -261,4 +264,4 @@ def meant_text(asked: Asked) -> str:
     parts.append(efforts.text(slot.effort, high))
     if asked.load_kg is not None and asked.weighed:
         parts.append(mass_text(asked.load_kg, asked.unit))
-    return f" {DOT} ".join(parts)
+    return f" {DOT} ".join(part.replace(" ", NO_BREAK) for part in parts)

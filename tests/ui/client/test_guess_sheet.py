@@ -30,6 +30,8 @@ def test_the_range_its_source_and_what_it_comes_to_are_shown(sheet: GuessSheet) 
     assert cells[:3] == ["Back squat", "2 Oct 2026", "70–90 %"]
     assert cells[4] == "common practice"
     assert sheet.result_line.text().startswith("Kept as a guess: ")
+    assert "no study stands behind it" in sheet.unpublished.text()
+    assert sheet.unpublished.isVisible()
 
 
 def test_it_waits_for_the_coachs_word(sheet: GuessSheet, bench: Bench) -> None:

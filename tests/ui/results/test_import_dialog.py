@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -133,6 +134,26 @@ def test_the_unit_is_questioned_and_put_right_with_one_click(
     again._other_unit()
     assert not again.slip.isVisible()
     assert shown(again)[0][2] == "59.87 kg × 10"
+
+
+def test_a_load_that_is_doubted_says_what_is_known(
+    dialog: ResultTableDialog, bench: Bench, qtbot: QtBot
+) -> None:
+    dialog.try_keep()
+    text = "Date,Exercise,Weight,Reps\n24/11/2026,Back squat,{load},10\n"
+    fates = []
+    for load in ("132", "60", ""):
+        more = ResultTableDialog(bench, book(text.format(load=load)), "a.csv", None, today=TODAY)
+        qtbot.addWidget(more)
+        fates.append(shown(more)[0][3])
+    assert fates == ["new; 60 kg is known", "new", "new; without a load"]
+
+
+def test_what_was_odd_in_the_file_stands_with_what_is_wrong(bench: Bench, qtbot: QtBot) -> None:
+    odd = replace(book("Date,Exercise,Reps\n24/11/2026,Back squat,10\n"), remarks=("It is odd.",))
+    made = ResultTableDialog(bench, odd, "odd.csv", None, today=TODAY)
+    qtbot.addWidget(made)
+    assert made.faults.text().startswith("It is odd.")
 
 
 def test_a_file_that_is_no_table_is_said_and_another_is_shown(

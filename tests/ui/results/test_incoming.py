@@ -8,6 +8,7 @@ import pytest
 
 from app.domain.exercise import ExerciseKey
 from app.domain.results import Diary, SetDone, SlotResult
+from app.domain.units import KG_PER_LB
 from app.exchange.coach_plan.columns import Part
 from app.exchange.result_table import DayOrder, with_part
 from app.exchange.sheets.reading import read_book
@@ -85,8 +86,25 @@ def test_the_same_table_twice_brings_nothing_new(bench: Bench) -> None:
 def test_loads_in_the_other_unit_are_counted(bench: Bench) -> None:
     bench.desk.keep_diary("Results", incoming(bench).applied())
     in_lb = "Date,Exercise,Weight,Reps,RIR\n24/11/2026,Back squat,132,10,2\n"
-    assert incoming(bench, in_lb).slips == 1
-    assert incoming(bench, in_lb.replace("Weight", "Weight lb")).slips == 0
+    (known,) = incoming(bench, in_lb).slips.values()
+    assert known == 60
+    assert not incoming(bench, in_lb.replace("Weight", "Weight lb")).slips
+
+
+def test_the_first_results_are_held_against_what_was_planned(bench: Bench) -> None:
+    planned = bench.desk.load(slot(bench))
+    assert planned is not None
+    table = "Date,Exercise,Weight,Reps\n24/11/2026,Back squat,{kg:.0f},10\n"
+    in_lb = incoming(bench, table.format(kg=planned.load_kg / KG_PER_LB))
+    assert list(in_lb.slips.values()) == [planned.load_kg]
+    assert not incoming(bench, table.format(kg=planned.load_kg)).slips
+
+
+def test_a_loaded_exercise_without_a_load_is_noticed(bench: Bench) -> None:
+    table = "Date,Exercise,Weight,Reps\n24/11/2026,Back squat,{load},10\n"
+    for load, lacks in (("", True), ("60", False)):
+        made = incoming(bench, table.format(load=load))
+        assert [made.lacks_load(result) for result in made.new] == [lacks]
 
 
 def test_how_a_table_was_read_is_remembered_by_its_headings(bench: Bench) -> None:

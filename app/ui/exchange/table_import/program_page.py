@@ -125,7 +125,9 @@ class ProgramPage(QWidget):
             top = QTreeWidgetItem([tr("{week}, light", week=title) if week.light else title])
             self.tree.addTopLevelItem(top)
             for day, session in week.sessions():
-                line = tr("{day}: {session}", day=tr(DAYS[day]), session=session.title)
+                line = tr(DAYS[day])
+                if session.title != line:
+                    line = tr("{day}: {session}", day=line, session=session.title)
                 child = QTreeWidgetItem([line])
                 top.addChild(child)
                 for slot in session.slots:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date
 
 from pytestqt.qtbot import QtBot
@@ -25,6 +26,18 @@ def test_the_program_is_shown_week_by_week(qtbot: QtBot, dressed) -> None:
     assert "0 conflicts" in page.summary.text()
     assert page.start_day() == date(2026, 11, 30)
     assert page.instead.isHidden()
+
+
+def test_a_session_named_by_its_day_is_said_once(qtbot: QtBot, dressed) -> None:
+    page = ProgramPage(today=date(2026, 11, 25), open_program="")
+    qtbot.addWidget(page)
+    ((_, session),) = PLAN.weeks[0].sessions()
+    for title, line in (("Monday", "Monday"), ("Legs", "Monday: Legs")):
+        monday = replace(PLAN.weeks[0].days[0], sessions=(replace(session, title=title),))
+        week = replace(PLAN.weeks[0], days=(monday, *PLAN.weeks[0].days[1:]))
+        built = Built(replace(PLAN, weeks=(week, PLAN.weeks[1])), 2, 1, ())
+        page.show_built(built, (), catalogue=CATALOGUE, remarks=[], unit="kg")
+        assert page.tree.topLevelItem(0).child(0).text(0) == line
 
 
 def test_many_remarks_are_cut_and_counted(qtbot: QtBot, dressed) -> None:
