@@ -301,14 +301,23 @@ def backup(asked: argparse.Namespace) -> None:
 
 def restore(asked: argparse.Namespace) -> None:
     """Put a copy in the place of the coach's file, which is kept aside."""
+    from app.picture_folder import PictureFolder
     from app.terminal import passphrase_for
     from db.backup import restore as put_back
 
     path = own_file(asked)
-    aside = put_back(there(asked.copy), path, key=passphrase_for(asked.copy))
+    key = passphrase_for(there(asked.copy))
+    aside = put_back(asked.copy, path, key=key)
     print(path)
     if aside is not None:
         print(tr("The file as it was: {aside}", aside=aside))
+    if PictureFolder(path, key).sealed():
+        print(
+            tr(
+                "There are pictures that are locked with another passphrase than this copy. Lock "
+                "the file with that one to see them."
+            )
+        )
 
 
 def verify(asked: argparse.Namespace) -> None:

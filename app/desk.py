@@ -28,8 +28,11 @@ from app.history import History, Step
 from db.lines import IssueLine
 
 if TYPE_CHECKING:
+    from pathlib import Path
+
     from app.domain.handed_out import HandedOut
     from app.domain.results import Diary
+    from db.passphrase import Passphrase
 
 log = logging.getLogger(__name__)
 
@@ -37,9 +40,10 @@ Listener = Callable[[Work | None, Work | None], None]
 
 
 class Keeper(Protocol):
-    """What the desk asks of a store. where: the path of its file, or words for one in memory."""
+    """What the desk asks of a store. path: of its file, None in memory; key: its passphrase."""
 
-    where: str
+    path: Path | None
+    key: Passphrase | None
 
     def save(self, before: Work | None, after: Work, *, label: str) -> None:
         """Keep the difference in one durable transaction."""

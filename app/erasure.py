@@ -68,10 +68,16 @@ def pictures_of(store: Store, client_id: ClientId) -> frozenset[str]:
 
 
 def copies_with(store: Store, client_id: ClientId) -> tuple[Copy, ...]:
-    """The copies beside the file that hold the client, or that cannot be looked into."""
+    """The copies beside the file that hold the client, or that cannot be looked into.
+
+    Pictures under a passphrase that the file no longer has are among these.
+    """
     if store.path is None:
         return ()
-    found = []
+    found = [
+        Copy(path, datetime.fromtimestamp(path.stat().st_mtime).astimezone(), readable=False)
+        for path in PictureFolder(store.path, store.key).sealed()
+    ]
     for path in all_copies(store.path):
         at = datetime.fromtimestamp(path.stat().st_mtime).astimezone()
         try:
@@ -134,7 +140,7 @@ def _remove_pictures(store: Store, spare: frozenset[str]) -> int:
     """Removes the pictures that nobody names any more; how many could not be."""
     if store.path is None:
         return 0
-    folder = PictureFolder(store.path)
+    folder = PictureFolder(store.path, store.key)
     left = 0
     try:
         gone = folder.names() - store.picture_names() - spare

@@ -8,7 +8,9 @@ from pathlib import Path
 
 from app.domain.errors import CoachError
 from app.domain.wording import tr
+from app.picture_folder import relocked
 from db.backup import all_copies
+from db.errors import Cause, StoreFailure
 from db.passphrase import Passphrase, looks_locked, new_passphrase
 from db.relock import relock
 from db.store import Store
@@ -16,10 +18,14 @@ from db.store import Store
 
 @dataclass(frozen=True, slots=True)
 class Changed:
-    """What became of the copies: how many were changed as well, and which stayed as they were."""
+    """What became of the copies: how many were changed as well, and which stayed as they were.
+
+    pictures_left: where pictures still lie as they were before, since they could not be removed.
+    """
 
     copies: int = 0
     left: tuple[Path, ...] = ()
+    pictures_left: int = 0
 
 
 def copies_of(store: Store) -> tuple[Path, ...]:
@@ -53,14 +59,17 @@ def change_lock(
     copies: bool,
     step: Callable[[int], object] = lambda _done: None,
 ) -> Changed:
-    """Locks the file with another passphrase, or with None takes the lock away.
+    """Locks the file and its pictures with another passphrase, or with None takes the lock away.
 
     copies: do the same with the copies beside it; one that opens with neither passphrase stays as
     it is. step: told after the file and after each copy how many are done. Raises CoachError,
     with the file as it was.
     """
     old = store.key
-    store.change_passphrase(new)
+    if store.path is None:
+        raise StoreFailure(Cause.READ_ONLY, where=store.where)
+    with relocked(store.path, old=old, new=new) as pictures_left:
+        store.change_passphrase(new)
     step(1)
     left = []
     changed = 0
@@ -72,7 +81,7 @@ def change_lock(
         except CoachError:
             left.append(copy)
         step(done)
-    return Changed(changed, tuple(left))
+    return Changed(changed, tuple(left), len(pictures_left))
 
 
 def _is_so(copy: Path, new: Passphrase | None) -> bool:

@@ -77,7 +77,7 @@ def export_person(store: Store, holding: Holding, catalogue: Catalogue, target: 
 def _pictures(store: Store, holding: Holding) -> Iterator[tuple[str, bytes]]:
     if store.path is None:
         return
-    folder = PictureFolder(store.path)
+    folder = PictureFolder(store.path, store.key)
     names = {name for check_in in holding.diary.check_ins for name in check_in.pictures}
     for name in sorted(names):
         with suppress(CoachError):  # one that is gone from the folder

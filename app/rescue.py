@@ -11,6 +11,7 @@ from app.domain.program import ProgramId
 from app.domain.work import Work
 from app.picture_folder import PictureFolder
 from db.elsewhere import Held
+from db.passphrase import Passphrase
 
 
 def held_by(desk: Desk) -> Held:
@@ -34,13 +35,14 @@ def held_by(desk: Desk) -> Held:
     return Held(tuple(works), own)
 
 
-def carry_pictures(old: Path, new: Path) -> int:
+def carry_pictures(old: Path, new: Path, *, key: Passphrase | None = None) -> int:
     """Copies the pictures of check-ins to the folder beside the new file; how many stayed behind.
 
-    They are left where they are as well. What is there by that name already stays.
+    They are left where they are as well. What is there by that name already stays. key: what both
+    files are locked with.
     """
     behind = 0
-    source, target = PictureFolder(old), PictureFolder(new)
+    source, target = PictureFolder(old, key), PictureFolder(new, key)
     try:
         names = source.names()
     except CoachError:

@@ -86,7 +86,7 @@ def export_whole(
 def _pictures(store: Store) -> Iterator[tuple[str, bytes]]:
     if store.path is None:
         return
-    folder = PictureFolder(store.path)
+    folder = PictureFolder(store.path, store.key)
     for name in sorted(folder.names()):
         with suppress(CoachError):  # one that is gone or too large meanwhile
             yield name, folder.read(name)
@@ -120,7 +120,7 @@ def import_whole(
         finally:
             with suppress(OSError):
                 making.unlink(missing_ok=True)
-    return TakenIn(clients, aside, _keep_pictures(target, pictures))
+    return TakenIn(clients, aside, _keep_pictures(target, pictures, key=key))
 
 
 def _read_everything(path: Path, *, key: Passphrase | None, where: str) -> int:
@@ -148,14 +148,18 @@ def _read_everything(path: Path, *, key: Passphrase | None, where: str) -> int:
         return len(store.clients())
 
 
-def _keep_pictures(target: Path, pictures: list[tuple[str, bytes]]) -> int:
-    folder = PictureFolder(target)
+def _keep_pictures(
+    target: Path, pictures: list[tuple[str, bytes]], *, key: Passphrase | None
+) -> int:
+    folder = PictureFolder(target, key)
     left = 0
     for name, picture in pictures:
         try:
             folder.take_in(name, picture)
         except CoachError:
             left += 1
+    with suppress(CoachError):  # what lay here readable before; it is tried again at every close
+        folder.lock_in()
     return left
 
 

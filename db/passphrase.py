@@ -15,6 +15,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from functools import lru_cache
 from pathlib import Path
+from secrets import token_bytes
 from typing import TYPE_CHECKING, Any, cast
 
 from app.domain.errors import CoachError
@@ -53,17 +54,15 @@ class Passphrase:
     def __post_init__(self) -> None:
         object.__setattr__(self, "text", unicodedata.normalize("NFC", self.text))
 
-    @property
-    def as_sql(self) -> str:
-        """The passphrase as a text in SQL; the statements that need it take no parameters."""
-        return "'" + self.text.replace("'", "''") + "'"
-
     def for_file(self, path: Path) -> str:
-        """The same for a file that is there: worked out once, since 256,000 rounds take a while."""
+        """The key of that file, as a text in SQL: the statements that need it take no parameters.
+
+        Worked out once, since 256,000 rounds take a while. A file without a byte gets a new one.
+        """
         with path.open("rb") as file:
             salt = file.read(SALT_BYTES)
-        if len(salt) < SALT_BYTES:  # a file that is being made gets its salt by the library
-            return self.as_sql
+        if len(salt) < SALT_BYTES:
+            salt = token_bytes(SALT_BYTES)
         return f"\"x'{_secret(self, salt).hex()}{salt.hex()}'\""
 
 

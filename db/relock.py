@@ -67,7 +67,7 @@ def relock(
 
 
 def _export(source: sqlite3.Connection, making: Path, *, new: Passphrase | None) -> None:
-    secret = "''" if new is None else new.as_sql
+    secret = "''" if new is None else new.for_file(making)
     source.execute(f"ATTACH ? AS made KEY {secret}", (str(making.absolute()),))
     source.execute("SELECT sqlcipher_export('made')").fetchall()
     for name in ("user_version", "application_id"):  # the export leaves these out

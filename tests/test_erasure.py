@@ -22,6 +22,7 @@ from app.erasure import (
     put_away,
     spared_pictures,
 )
+from app.locking import change_lock
 from app.picture_folder import PictureFolder
 from db.backup import all_copies, back_up, copy_aside
 from db.errors import StoreFailure
@@ -143,3 +144,22 @@ def test_a_file_in_memory_has_no_copies_and_no_pictures():
     assert copies_with(store, MARKED.id) == ()
     assert erase(store, MARKED.id).pictures_left == 0
     store.close()
+
+
+def test_locked_pictures_of_the_client_go_and_those_of_others_stay(store):
+    change_lock(store, OTHER, copies=False)
+    copies = copies_with(store, MARKED.id)
+    erase(store, MARKED.id, copies=copies, wish=Wish.DELETE)
+    assert PictureFolder.of(store).names() == {"2026-01-11-front.jpg"}
+    assert found_in(store.path.parent) == {}
+
+
+def test_pictures_under_a_forgotten_lock_are_listed_and_deleted_as_wished(store):
+    folder = PictureFolder(store.path, OTHER)
+    folder.take_in(PICTURE, b"zqpixelsqz")
+    copies = copies_with(store, MARKED.id)
+    (sealed,) = (copy for copy in copies if copy.path.parent == folder.path)
+    assert not sealed.readable
+    done = erase(store, MARKED.id, copies=copies, wish=Wish.REWRITE)
+    assert sealed.path in done.left
+    assert sealed.path.exists()

@@ -15,6 +15,7 @@ from app.rescue import carry_pictures, held_by
 from db.store import Store
 from tests.db.samples import PLAN, RUNA, STEP_OVER
 from tests.db.test_elsewhere import ODA, SECOND
+from tests.db.test_passphrase import KEY
 
 
 def desk_on(store: Store) -> Desk:
@@ -75,3 +76,12 @@ def test_pictures_that_cannot_be_written_are_counted(tmp_path):
     (tmp_path / "new.db-pictures").write_text("in the way", encoding="utf-8")
     assert carry_pictures(tmp_path / "old.db", tmp_path / "new.db") == 1
     assert PictureFolder(tmp_path / "old.db").has(name)
+
+
+def test_locked_pictures_stay_locked_at_the_new_place(tmp_path):
+    old = PictureFolder(tmp_path / "old.db", KEY)
+    name = old.add(b"zqpixelsqz")
+    assert carry_pictures(tmp_path / "old.db", tmp_path / "new.db", key=KEY) == 0
+    new = PictureFolder(tmp_path / "new.db", KEY)
+    assert new.read(name) == b"zqpixelsqz"
+    assert all(b"zqpixelsqz" not in path.read_bytes() for path in new.path.iterdir())

@@ -15,6 +15,7 @@ from jsonschema import Draft202012Validator
 
 from app.domain.errors import CoachError
 from app.exchange.whole_file import WholeFileError
+from app.locking import change_lock
 from app.picture_folder import PictureFolder
 from app.whole import TakenIn, export_whole, file_name, import_whole, published
 from db.backup import all_copies
@@ -95,11 +96,15 @@ def test_the_published_schema_is_that_of_the_newest_tables():
 
 
 def test_a_locked_file_goes_out_in_the_open_and_comes_back_locked(store, tmp_path):
-    store.change_passphrase(KEY)
+    change_lock(store, KEY, copies=False)
     export_whole(store, tmp_path / "all.zip")
+    lying = PictureFolder(tmp_path / "new.db")
+    lying.take_in(PICTURE, b"zqoldpixelsqz")
     import_whole(tmp_path / "all.zip", tmp_path / "new.db", key=KEY)
     assert looks_locked(tmp_path / "new.db")
     assert sums(tmp_path / "new.db", KEY) == sums(store.path, KEY)
+    assert PictureFolder(tmp_path / "new.db", KEY).read(PICTURE) == b"jpeg"
+    assert lying.plain() == ()
 
 
 def test_a_file_that_is_there_is_replaced_only_when_asked_and_is_put_aside(store, out):

@@ -90,9 +90,9 @@ class LockSheet(Sheet):
         self.body.addWidget(
             Wrapped(
                 tr(
-                    "Pictures of check-ins, booklets and files that you saved stay readable. So "
-                    "may parts of the old file that the disk has not written over yet: the "
-                    "encryption of your computer covers those."
+                    "Pictures of check-ins are locked with it. Booklets and files that you saved "
+                    "stay readable. So may parts of old files that the disk has not written over "
+                    "yet: the encryption of your computer covers those."
                 ),
                 role="small",
                 step="small",
@@ -146,6 +146,16 @@ class LockSheet(Sheet):
         if changed.left:
             names = ", ".join(path.name for path in changed.left)
             parts.append(tr("These copies stayed as they were: {names}.", names=names))
+        if changed.pictures_left:
+            parts.append(
+                trn(
+                    "{n} file of pictures could not be removed and lies in the folder as before; "
+                    "Weekloom tries again when it is closed.",
+                    "{n} files of pictures could not be removed and lie in the folder as before; "
+                    "Weekloom tries again when it is closed.",
+                    changed.pictures_left,
+                )
+            )
         self.said = " ".join(parts)
         self._empty()
         self.accept()

@@ -185,7 +185,9 @@ def sweep_pictures(store: Store) -> int:
     from app.picture_folder import PictureFolder
 
     try:
-        return PictureFolder(store.path).sweep(store.picture_names(), now=time.time())
+        folder = PictureFolder.of(store)
+        folder.lock_in()
+        return folder.sweep(store.picture_names(), now=time.time())
     except (CoachError, OSError) as error:
         log.warning("pictures were not swept: %s", type(error).__name__)
         return 0

@@ -30,6 +30,7 @@ from app.picture_folder import PictureFolder
 from app.ui import crash, start, theme
 from app.ui.window import Window
 from db.store import Store
+from tests.db.test_passphrase import KEY
 from tests.ui.desks import RUNA
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -216,3 +217,17 @@ def test_forms_are_brought_in_until_the_window_is_closed(monkeypatch):
     start._over.set()
     start.prepare()
     assert brought == list(start.LARGE_FORMS)
+
+
+def test_pictures_that_lie_readable_beside_a_locked_file_are_locked_at_the_end(tmp_path):
+    """An earlier Weekloom left them so."""
+    file = tmp_path / "coach.weekloom"
+    store = Store.open(file)
+    name = PictureFolder(file).add(b"picture")
+    check_in = CheckIn(date(2026, 11, 22), pictures=(name,))
+    store.save(None, Work(RUNA, None, Diary((check_in,))), label="Add")
+    store.change_passphrase(KEY)
+    assert start.sweep_pictures(store) == 0
+    assert PictureFolder(file).plain() == ()
+    assert PictureFolder.of(store).read(name) == b"picture"
+    store.close()

@@ -87,7 +87,7 @@ class CheckInSheet(Sheet):
             )
             for site in Site
         }
-        self.pictures = Pictures(self.bench.desk.store.where, (), self.show_error)
+        self.pictures = Pictures(self.bench.desk.store, (), self.show_error)
         self._lay_out()
         self.day.dateChanged.connect(lambda _day: self._day_changed())
         self.mass.edit.textChanged.connect(lambda _text: self._doubt_mass())

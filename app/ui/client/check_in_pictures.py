@@ -17,7 +17,7 @@ from PySide6.QtWidgets import (
 
 from app.domain.errors import CoachError
 from app.domain.wording import tr
-from app.picture_folder import PictureFolder
+from app.picture_folder import Kept, PictureFolder
 from app.ui import worker
 from app.ui.client.picture_files import THUMB_PX, prepared, thumbnail
 from app.ui.forms import Wrapped, button
@@ -32,9 +32,11 @@ class Pictures(QWidget):
     the window is closed, so that the step can be undone.
     """
 
-    def __init__(self, where: str, names: tuple[str, ...], failed: Callable[[str], object]) -> None:
+    def __init__(
+        self, store: Kept, names: tuple[str, ...], failed: Callable[[str], object]
+    ) -> None:
         super().__init__()
-        self.where, self.names = where, names
+        self.store, self.names = store, names
         self._failed = failed
         self._job: worker.Job[tuple[str, ...]] | None = None
         self._showing: worker.Job[tuple[QImage | None, ...]] | None = None
@@ -44,7 +46,8 @@ class Pictures(QWidget):
         self.note = Wrapped(
             tr(
                 "Kept in a folder beside your file, readable by you alone, without place or time "
-                "of the camera. They are not locked by the file's passphrase. Ask the client first."
+                "of the camera; under the same passphrase if the file has one. Ask the client "
+                "first."
             ),
             role="small",
         )
@@ -70,10 +73,9 @@ class Pictures(QWidget):
         if len(paths) > room:
             self._failed(tr("A check-in keeps at most {most} pictures.", most=MOST))
             paths = paths[:room]
-        where = self.where
 
         def copied() -> tuple[str, ...]:
-            folder = PictureFolder.beside(where)
+            folder = PictureFolder.of(self.store)
             ready = [prepared(path) for path in paths]  # all of them, or none
             return tuple(folder.add(data) for data in ready)
 
@@ -116,7 +118,7 @@ class Pictures(QWidget):
             faces.append(self._place(number, name))
         self.row.addStretch(1)
         self.add_button.setEnabled(len(self.names) < MOST)
-        names, where, ratio = self.names, self.where, self.devicePixelRatioF()
+        names, ratio = self.names, self.devicePixelRatioF()
         if self._showing is not None:
             self._showing.cancel()
             self._showing = None
@@ -124,7 +126,7 @@ class Pictures(QWidget):
             return
 
         def read() -> tuple[QImage | None, ...]:
-            folder = PictureFolder.beside(where)
+            folder = PictureFolder.of(self.store)
             return tuple(_small(folder, name, ratio) for name in names)
 
         def shown(images: tuple[QImage | None, ...]) -> None:
@@ -163,7 +165,7 @@ class Pictures(QWidget):
         """Show a picture large, counted from 0."""
         from app.ui.client.picture_view import PictureView
 
-        view = PictureView(self.where, self.names, self.window(), first=number)
+        view = PictureView(self.store, self.names, self.window(), first=number)
         view.exec()
         view.deleteLater()
 

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QDialog, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from app.domain.errors import CoachError
 from app.domain.wording import tr
-from app.picture_folder import PictureFolder
+from app.picture_folder import Kept, PictureFolder
 from app.ui import worker
 from app.ui.client.picture_files import LONGEST_PX, opened
 from app.ui.forms import button, plain
@@ -18,10 +18,10 @@ class PictureView(QDialog):
     """Shows the pictures of one check-in; each is read off this thread."""
 
     def __init__(
-        self, where: str, names: tuple[str, ...], parent: QWidget | None, *, first: int = 0
+        self, store: Kept, names: tuple[str, ...], parent: QWidget | None, *, first: int = 0
     ) -> None:
         super().__init__(parent)
-        self.where, self.names, self.number = where, names, first
+        self.store, self.names, self.number = store, names, first
         self.image = QImage()
         self._job: worker.Job[QImage] | None = None
         self.setWindowTitle(tr("Pictures"))  # no client's name: it may be seen by others
@@ -55,9 +55,11 @@ class PictureView(QDialog):
         self.face.setAccessibleName(told)
         self.before.setEnabled(number > 0)
         self.after.setEnabled(number + 1 < len(self.names))
-        where, name = self.where, self.names[number]
+        name = self.names[number]
         self._job = worker.start(
-            lambda: opened(PictureFolder.beside(where), name, LONGEST_PX), self._shown, self._failed
+            lambda: opened(PictureFolder.of(self.store), name, LONGEST_PX),
+            self._shown,
+            self._failed,
         )
 
     def _shown(self, image: QImage) -> None:

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QFileDialog, QPushButton
 from app.picture_folder import PictureFolder
 from app.ui.client import picture_view
 from app.ui.client.check_in_pictures import MOST, Pictures
+from tests.kept import KeptFile
 
 
 def picture(folder: Path, name: str) -> Path:
@@ -28,7 +29,7 @@ def file(tmp_path):
 @pytest.fixture
 def shown(qtbot, dressed, file):
     told: list[str] = []
-    made = Pictures(str(file), (), told.append)
+    made = Pictures(KeptFile(file), (), told.append)
     made.told = told  # type: ignore[attr-defined]
     qtbot.addWidget(made)
     made.show()
@@ -106,7 +107,7 @@ def test_a_press_shows_a_picture_large(qtbot, shown, monkeypatch):
 
 def test_without_a_file_on_disk_pictures_are_refused(qtbot, dressed, tmp_path):
     told: list[str] = []
-    made = Pictures("the file in memory", (), told.append)
+    made = Pictures(KeptFile(None), (), told.append)
     qtbot.addWidget(made)
     made.add((picture(tmp_path, "one.png"),))
     qtbot.waitUntil(lambda: bool(told))

@@ -7,6 +7,7 @@ from PySide6.QtGui import QColor, QImage
 from app.picture_folder import PictureFolder
 from app.ui.client.picture_files import prepared
 from app.ui.client.picture_view import PictureView
+from tests.kept import KeptFile
 
 
 @pytest.fixture
@@ -20,7 +21,7 @@ def view(qtbot, dressed, tmp_path):
         path = tmp_path / f"{number}.png"
         assert image.save(str(path))
         names.append(PictureFolder(file).add(prepared(path)))
-    made = PictureView(str(file), (*names, "gone.jpg"), None)
+    made = PictureView(KeptFile(file), (*names, "gone.jpg"), None)
     qtbot.addWidget(made)
     made.show()
     qtbot.waitUntil(lambda: made._job is None)
