@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 
 from PySide6.QtWidgets import QAbstractButton, QApplication, QMainWindow, QWidget
 
@@ -20,6 +21,7 @@ from app.ui.grid import WeekGrid
 from app.ui.grid.access import announce
 from app.ui.library.pane import LibraryPane
 from app.ui.season import SeasonStrip
+from app.ui.titles import Named
 from db.errors import StoreFailure
 from db.store import Store
 
@@ -52,6 +54,9 @@ class Commands(QMainWindow):
     def refresh_lists(self) -> None:
         """Read the lists of clients and programs again."""
 
+    def name_clients(self, named: Named) -> None:
+        """Name clients in the frames of windows so from now on."""
+
     # -- switching -------------------------------------------------------------------------
 
     def choose_client(self, client_id: ClientId | None) -> None:
@@ -60,9 +65,10 @@ class Commands(QMainWindow):
             self.refresh_lists()
             self.new_client()
             return
-        programs = [p for p in self.store.programs(client_id) if not p.archived]
-        newest = max(programs, key=lambda p: p.start, default=None)
-        self.open(client_id, None if newest is None else newest.id)
+        with self.saying():
+            programs = [p for p in self.store.programs(client_id) if not p.archived]
+            newest = max(programs, key=lambda p: p.start, default=None)
+            self.open(client_id, None if newest is None else newest.id)
 
     def choose_program(self, program_id: ProgramId | None) -> None:
         """Open that program of the open client; None asks for a new one."""
@@ -74,13 +80,22 @@ class Commands(QMainWindow):
 
     def open(self, client_id: ClientId, program_id: ProgramId | None) -> None:
         """Open a client and program; a sentence in the status line if that fails."""
-        try:
+        with self.saying():
             self.bench.desk.open(client_id, program_id)
+            if program_id is not None:
+                self.show_present_week()
+
+    @contextmanager
+    def saying(self) -> Iterator[None]:
+        """What keeps the block from its end is said in the status line; what is open stays."""
+        try:
+            yield
         except CoachError as error:
+            self.show_open()
             self.say(error.sentence)
-            return
-        if program_id is not None:
-            self.show_present_week()
+
+    def show_open(self) -> None:
+        """Show above the week whose it is, after another was chosen and could not be opened."""
 
     def read_again(self) -> None:
         """Take up what another window kept in the same file."""

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from PySide6.QtCore import QEvent, QObject, Qt, QTimer
 from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence, QShortcut, QWindow
 from PySide6.QtWidgets import QApplication, QPushButton, QVBoxLayout, QWidget
+from shiboken6 import isValid
 
 from app.domain.wording import tr
 from app.ui.forms import Wrapped, button, plain
@@ -83,12 +84,14 @@ class Curtain(QObject):
         """Show everything again, as it was."""
         covered, self._covered = self._covered, []
         for one in covered:
+            if not isValid(one.window):  # what changed behind the curtain may have closed it
+                continue
             one.cloth.hide()
             one.cloth.deleteLater()
             one.window.setWindowTitle(one.title)
-            for part in one.parts:
+            for part in filter(isValid, one.parts):
                 part.show()
-            if one.focus is not None:
+            if one.focus is not None and isValid(one.focus):
                 one.focus.setFocus()
         if covered:
             self._lifted()

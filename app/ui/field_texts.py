@@ -352,8 +352,11 @@ FIELDS: Mapping[tuple[str, str], str] = {
     ("LimitationSheet", "From"): mark("The first day it holds; unticked where it holds already."),
     ("TestSheet", "Two tests that day"): mark("Loads rest on the one that counts; both are kept."),
     ("EquipmentSheet", "Place"): mark("Where these things stand; each day names its place."),
-    ("CurtainSheet", ANY): mark(
+    ("CurtainSheet", "Minutes"): mark(
         "After so many minutes unused what is personal is hidden; empty is never."
+    ),
+    ("CurtainSheet", "Frames of windows name"): mark(
+        "What stands above the window and in lists of windows, beside the file's name."
     ),
     ("RecordSheet", "Stage"): mark(
         "Where you stand with the client; the list of clients shows it."

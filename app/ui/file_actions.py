@@ -39,7 +39,7 @@ def save_held(window: Commands) -> Path | None:
     today = datetime.now().astimezone().date()
     suggested = file_name(client.name, today)
     kinds = tr("Packed folders (*.zip);;All files (*)")
-    title = tr("Save all that is held on {name}", name=client.name)
+    title = tr("Save all that is held on the client")
     chosen, _ = QFileDialog.getSaveFileName(window, title, suggested, kinds)
     if not chosen:
         return None
@@ -143,11 +143,15 @@ PERSON_ACTIONS: tuple[Action, ...] = (
 )
 
 
-def ask_minutes(window: Commands) -> None:
-    """Ask after how many minutes without use what is personal hides by itself."""
+def ask_what_is_seen(window: Commands) -> None:
+    """Ask when what is personal hides by itself, and whom the frames of windows name."""
+    from PySide6.QtWidgets import QDialog
+
     from app.ui.curtain_sheet import CurtainSheet
 
-    CurtainSheet(window.store, window.idle, window).exec()
+    sheet = CurtainSheet(window.store, window.idle, window)
+    if sheet.exec() == QDialog.DialogCode.Accepted:
+        window.name_clients(sheet.chosen)
 
 
 VIEW_ACTIONS: tuple[Action, ...] = (
@@ -163,9 +167,9 @@ VIEW_ACTIONS: tuple[Action, ...] = (
     Action(
         "curtain_minutes",
         mark("View"),
-        mark("Hide it by itself…"),
-        ask_minutes,
-        tip=mark("After some minutes without use"),
+        mark("What others may see…"),
+        ask_what_is_seen,
+        tip=mark("Hide what is personal after some minutes, and whom the frames of windows name"),
     ),
 )
 

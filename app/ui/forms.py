@@ -36,6 +36,7 @@ from app.domain.errors import CoachError
 from app.domain.program import require_text
 from app.domain.wording import tr
 from app.ui import theme
+from app.ui.titles import frame_title
 from app.ui.words import number, tip, typed_number
 
 ROW = 32
@@ -255,7 +256,7 @@ class Sheet(QDialog):
 
     def __init__(self, parent: QWidget | None, title: str, *, verb: str, about: str = "") -> None:
         super().__init__(parent)
-        self.setWindowTitle(title)
+        self.setWindowTitle(frame_title(self, title))
         self.setModal(True)
         self.column = QVBoxLayout(self)
         self.column.setContentsMargins(20, 16, 20, 16)

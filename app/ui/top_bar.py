@@ -204,6 +204,11 @@ class TopBar(QWidget):
         self.programs.setCurrentIndex(index)
         self.programs.setPlaceholderText(tr("Choose a program"))
 
+    def choose(self, client: ClientId | None, program: ProgramId | None) -> None:
+        """Choose among the clients and programs that are listed."""
+        self.clients.setCurrentIndex(self.names.row_of(client))
+        self.programs.setCurrentIndex(-1 if program is None else self.programs.findData(program))
+
     def refresh(self) -> None:
         """Show what can be undone and whether a booklet can be made."""
         history = self.bench.desk.history

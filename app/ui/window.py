@@ -21,7 +21,7 @@ from app.domain.errors import CoachError
 from app.domain.program import ProgramId
 from app.domain.wording import tr
 from app.domain.work import Work
-from app.ui import theme
+from app.ui import theme, titles
 from app.ui.action import Action
 from app.ui.actions import ACTIONS, CARD_MENU, MENUS
 from app.ui.bench import Bench
@@ -39,6 +39,7 @@ from app.ui.top_bar import TopBar
 from app.ui.week_head import WeekHead
 from app.ui.welcome import Welcome
 from app.ui.words import label_text
+from db.lines import ClientLine
 from db.store import Store
 
 if TYPE_CHECKING:
@@ -71,8 +72,9 @@ class Window(Commands):
         self._home: HomePage | None = None
         self._at_home = False
         self._folded_by_hand: bool | None = None
-        self.curtain = Curtain(self, self._enable_actions)
+        self.curtain = Curtain(self, self._lifted)
         self.idle = Idle(self, self.curtain.drop)
+        self.named = titles.named_as(store.setting(titles.SETTING))
         self._assemble()
         self._build_menus()
         self._tell_keys()
@@ -80,7 +82,7 @@ class Window(Commands):
         self.setAcceptDrops(False)
         self._wait_for_idle()
         self.refresh_lists()
-        self._retitle()
+        self.retitle()
         self.grid.setFocus()
 
     # -- assembly --------------------------------------------------------------------------
@@ -236,6 +238,13 @@ class Window(Commands):
         self.welcome.show_state(clients=len(clients), client=name)
         self._show_centre(anybody=bool(self.store.clients()))
 
+    def show_open(self) -> None:
+        work = self.bench.desk.work
+        program = None if work is None else work.program
+        self.top.choose(
+            None if work is None else work.client.id, None if program is None else program.id
+        )
+
     def _show_centre(self, *, anybody: bool) -> None:
         """Show the plan, or what leads to one; who needs what while nobody is open."""
         desk = self.bench.desk
@@ -280,27 +289,46 @@ class Window(Commands):
     def _changed(self, before: Work | None, after: Work | None) -> None:
         if _opened(before) != _opened(after):
             self._at_home = False  # whoever is opened, by whatever way, is what is wanted now
-        self.refresh_lists()
+        with self.saying():
+            self.refresh_lists()
         self._enable_actions()
-        self._retitle()
+        self.retitle()
 
-    def _retitle(self) -> None:
-        desk = self.bench.desk
-        parts = []
-        if desk.work is not None:
-            name = desk.work.client.name
-            parts.append(f"{name}, {desk.program.name}" if desk.has_program else name)
-        if desk.kept_at is not None:
-            parts.append(
-                tr(
-                    "kept {kept_at:%H:%M}: {kept_label}",
-                    kept_at=desk.kept_at,
-                    kept_label=desk.kept_label,
-                )
-            )
-        parts.append("Weekloom")
-        self.setWindowTitle(" \N{MIDDLE DOT} ".join(parts))
-        self.kept.setText(tr("All edits kept") if desk.work is not None else "")
+    def name_clients(self, named: titles.Named) -> None:
+        """Name clients in the frames of windows so from now on."""
+        self.named = named
+        self.retitle()
+
+    def retitle(self) -> None:
+        """Say in the window's frame what file this is, what was kept last, and whom it is about
+        if that was chosen.
+        """
+        work = self.bench.desk.work
+        self.kept.setText(tr("All edits kept") if work is not None else "")
+        if self.curtain.is_down:
+            return
+        desk, path = self.bench.desk, self.store.path
+        kept = None if desk.kept_at is None else (desk.kept_at, self.frame_title(desk.kept_label))
+        file = "" if path is None else path.name
+        self.setWindowTitle(titles.main_title(work, file=file, kept=kept, named=self.named))
+
+    def frame_title(self, title: str) -> str:
+        """A title of this window or one of its dialogs, with clients named as chosen only."""
+        work = self.bench.desk.work
+        names = [line.name for line in self._clients_known()]
+        if work is not None:
+            names.append(work.client.name)
+        return titles.masked(title, names, self.named)
+
+    def _clients_known(self) -> tuple[ClientLine, ...]:
+        try:
+            return self.store.clients()
+        except CoachError:  # a title is no reason to say so
+            return ()
+
+    def _lifted(self) -> None:
+        self._enable_actions()
+        self.retitle()
 
     def _say_hint(self) -> None:
         """What keys do on the page that is shown."""

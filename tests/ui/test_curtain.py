@@ -9,8 +9,10 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QAccessible, QAccessibleInterface
 from PySide6.QtWidgets import QApplication, QDialog, QLabel, QVBoxLayout
 from pytestqt.qtbot import QtBot
+from shiboken6 import delete
 
 from app.ui.curtain import KEY, MINUTES, Idle
+from app.ui.titles import Named
 from app.ui.window import Window
 from tests.ui.desks import PROGRAM, RUNA
 
@@ -39,10 +41,12 @@ def said_by(widget) -> str:
 def test_before_the_curtain_the_client_is_everywhere(window: Window):
     said = said_by(window)
     assert all(word in said for word in WORDS[:1])
+    window.name_clients(Named.WHOLE)
     assert RUNA.name in window.windowTitle()
 
 
 def test_nothing_personal_is_said_or_seen_and_all_comes_back(window: Window, qtbot: QtBot):
+    window.name_clients(Named.WHOLE)
     before = window.grab().toImage()
     title = window.windowTitle()
     window.curtain.drop()
@@ -152,3 +156,17 @@ def test_the_file_remembers_the_minutes(window: Window, store, kept, minutes):
     window._wait_for_idle()
     assert window.idle.minutes == minutes
     window.idle.set_minutes(0)
+
+
+def test_what_was_taken_away_behind_the_curtain_does_not_keep_it_down(window: Window, qtbot: QtBot):
+    dialog = QDialog(window)
+    part = QLabel("gone", window.centralWidget())
+    part.setParent(window)
+    part.show()
+    dialog.show()
+    window.curtain.drop()
+    delete(part)
+    delete(dialog)
+    window.curtain.lift()
+    assert not window.curtain.is_down
+    assert window.centralWidget().isVisible()

@@ -39,8 +39,8 @@ def asked(monkeypatch) -> list[Sheet]:
     ("action", "title"),
     [
         ("clients", "Clients"),
-        ("programs", "Programs of Runa Estvik"),
-        ("history", "History of Runa Estvik"),
+        ("programs", "Programs of the client"),
+        ("history", "History of the client"),
         ("compare_states", "Compare Ridge season"),
         ("give", "Give Ridge season to others"),
     ],

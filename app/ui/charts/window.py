@@ -37,6 +37,7 @@ from app.ui.charts.data import chart_of
 from app.ui.charts.kinds import ACTS, Asked, Chart, Choice, Kind
 from app.ui.charts.look import look_of
 from app.ui.forms import Wrapped, button, plain
+from app.ui.titles import frame_title
 
 T = TypeVar("T")
 
@@ -166,7 +167,7 @@ class ChartsWindow(QDialog):
         asked = self._asked()
         if asked is not None:
             self.choices.fill(asked)
-            self.setWindowTitle(tr("Charts of {name}", name=asked.client.name))
+            self.setWindowTitle(frame_title(self, tr("Charts of {name}", name=asked.client.name)))
 
     def _changed(self, before: Work | None, after: Work | None) -> None:
         if not self.isVisible():
