@@ -136,7 +136,9 @@ _BY_ERRNO = {
 
 
 class StoreFailure(StoreError):
-    """A StoreError that knows its cause."""
+    """A StoreError that knows its cause. reading: True where something was read, not written."""
+
+    reading = False
 
     def __init__(self, cause: Cause, *, where: str = "", what: str = "", mend: str = "") -> None:
         self.cause = cause
@@ -157,6 +159,24 @@ def missing(what: str, key: str) -> StoreFailure:
         what=tr("There is no {what} {key!r} in the file.", what=what, key=key),
         mend=tr("Choose another from the list; it may have been removed in another window."),
     )
+
+
+def out_of_reach(failure: StoreFailure) -> StoreFailure | None:
+    """The failure in words for reading, if the world and not what was asked for kept the file
+    from being read; None for all else.
+    """
+    cause = failure.__cause__
+    of_world = isinstance(cause, OSError) or (cause is not None and is_of_sqlite(cause))
+    if failure.cause not in STRANDED or not of_world:
+        return None
+    lost = StoreFailure(
+        failure.cause,
+        where=failure.where,
+        what=tr("The file cannot be read: its disk, or the connection to it, does not answer."),
+        mend=tr("Bring the disk or the connection back, then try again."),
+    )
+    lost.reading = True
+    return lost
 
 
 def is_of_sqlite(error: BaseException) -> bool:

@@ -1,8 +1,8 @@
 """An open file: its link, its transactions, and what happens when its place is lost.
 
-A write that the file cannot take where it is (full, read-only, gone) is offered to whoever shows
-the window: if the file is kept elsewhere meanwhile, the same write is done again there. So no
-edit is lost, whichever dialog it came from.
+A write that the file cannot take where it is (full, read-only, gone), and a read from a place that
+went away, are offered to whoever shows the window: if the file is kept elsewhere meanwhile, the
+same is done again there. So no edit is lost, whichever dialog it came from.
 """
 
 from __future__ import annotations
@@ -11,13 +11,15 @@ import logging
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager, nullcontext, suppress
 from datetime import UTC, datetime
+from math import inf
 from pathlib import Path
 from threading import get_ident
+from time import monotonic
 from typing import TYPE_CHECKING, TypeVar
 
 from db.engine import link_file, undo, writing
 from db.engine import reading as one_moment
-from db.errors import STRANDED, Cause, StoreFailure, told
+from db.errors import STRANDED, Cause, StoreFailure, out_of_reach, told
 from db.passphrase import Passphrase
 
 if TYPE_CHECKING:
@@ -34,7 +36,10 @@ log = logging.getLogger(__name__)
 T = TypeVar("T")
 
 Rescue = Callable[[StoreFailure], bool]
-"""Asked when a write failed for its place; True if it should be tried again."""
+"""Asked when a write or a read failed for its place; True if it should be tried again."""
+
+ASKED_AGAIN_S = 3.0
+"""For so long after another place was declined no read asks for one again, s."""
 
 
 def utc_now() -> datetime:
@@ -59,6 +64,7 @@ class OpenFile:
         self._versions_before: dict[tuple[str, str], int] = {}
         self._pending: list[Callable[[Connection], object]] | None = None
         self._rescue: tuple[Rescue, int] | None = None
+        self._unasked_until = -inf
         self._take(opened.link)
 
     def _take(self, link: Link) -> None:
@@ -103,6 +109,43 @@ class OpenFile:
                 LookupError,
             ) as error:  # a row that breaks the laws of its value
                 raise StoreFailure(Cause.DAMAGED, where=self.where) from error
+
+    def _read(self, work: Callable[[], T]) -> T:
+        """What `work` reads, of one moment of the file. Raises StoreFailure.
+
+        Where the file is out of reach, another place is offered, and `work` is done again there.
+        """
+
+        def read() -> T:
+            with self._reading():
+                return work()
+
+        return self._tried(read)
+
+    def _tried(self, read: Callable[[], T]) -> T:
+        while True:
+            try:
+                return read()
+            except StoreFailure as failure:
+                lost = out_of_reach(failure)
+                if lost is None:
+                    raise
+                if self._inside or monotonic() < self._unasked_until or not self._rescued(lost):
+                    # a window reads many things in a row: one question is enough for all of them
+                    self._unasked_until = monotonic() + ASKED_AGAIN_S
+                    raise lost from failure
+
+    def reach_again(self) -> None:
+        """Opens the file at its place anew: what was out of reach may be back.
+
+        What was read before counts still, so that nothing newer is written over. Raises
+        StoreFailure, with everything as it was.
+        """
+        if self.path is None or not self.path.is_file():
+            raise StoreFailure(Cause.GONE, where=self.where)
+        with told(self.where):
+            link = link_file(self.path, key=self.key)
+        self._go_on_with(link, self.path)
 
     # ------------------------------------------------------------------------ writing
 
@@ -215,7 +258,7 @@ class OpenFile:
     # ------------------------------------------------------------------------ another place
 
     def offer_rescue(self, rescue: Rescue | None) -> None:
-        """Asks `rescue` from now on whenever a write of this thread fails for its place."""
+        """Asks `rescue` from now on whenever this thread fails to write or read for the place."""
         self._rescue = None if rescue is None else (rescue, get_ident())
 
     def _rescued(self, failure: StoreFailure) -> bool:
@@ -224,7 +267,7 @@ class OpenFile:
         rescue, thread = self._rescue
         if thread != get_ident():
             return False
-        log.info("the file could not be written to: %s", failure.cause)
+        log.info("the file could not be used: %s", failure.cause)
         self._rescue = None  # what the rescue itself writes is not rescued
         try:
             return rescue(failure)

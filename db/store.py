@@ -95,6 +95,9 @@ class Store(OpenFile):
 
     def clients(self) -> tuple[ClientLine, ...]:
         """All clients by name, archived ones too; read again only if that list has changed."""
+        return self._tried(self._list_clients)
+
+    def _list_clients(self) -> tuple[ClientLine, ...]:
         version = self._read_data_version()
         if self._listed is None or self._listed[0] != version or self._inside:
             with self._reading():
@@ -105,13 +108,11 @@ class Store(OpenFile):
         """Clients by name, with where each stands, always read anew: `ids` (a piece), or all."""
         from db.roster import list_roster
 
-        with self._reading():
-            return list_roster(self._raw, ids)
+        return self._read(lambda: list_roster(self._raw, ids))
 
     def programs(self, client_id: ClientId) -> tuple[ProgramLine, ...]:
         """The client's programs, the newest start first."""
-        with self._reading():
-            return reading.list_programs(self._raw, client_id)
+        return self._read(lambda: reading.list_programs(self._raw, client_id))
 
     def newest_programs(self) -> tuple[NewestLine, ...]:
         """The newest program of every client by the client's name; nothing archived counts."""
@@ -129,15 +130,13 @@ class Store(OpenFile):
 
     def load_client(self, client_id: ClientId) -> Client:
         """The client as stored. Raises StoreFailure if there is none of that id."""
-        with self._reading():
-            client, version = read_client(self._raw, client_id)
+        client, version = self._read(lambda: read_client(self._raw, client_id))
         self._versions["clients", client_id] = version
         return client
 
     def load_program(self, program_id: ProgramId) -> Program:
         """The program as stored. Raises StoreFailure if there is none of that id."""
-        with self._reading():
-            program, version = read_program(self._raw, program_id)
+        program, version = self._read(lambda: read_program(self._raw, program_id))
         self._versions["programs", program_id] = version
         return program
 
@@ -145,8 +144,7 @@ class Store(OpenFile):
         """All that the client did and reported. Raises StoreFailure if there is no such client."""
         from db.diary_reading import read_diary
 
-        with self._reading():
-            diary, version = read_diary(self._raw, client_id)
+        diary, version = self._read(lambda: read_diary(self._raw, client_id))
         self._versions["diaries", client_id] = version
         return diary
 
@@ -215,11 +213,13 @@ class Store(OpenFile):
         """How much is held on the client. Raises StoreFailure if there is none of that id."""
         from db.erasing import footprint
 
-        with self._reading():
+        def found() -> Footprint:
             try:
                 return footprint(self._raw, client_id)
             except LookupError:
                 raise missing("client", client_id) from None
+
+        return self._read(found)
 
     def erase_client(self, client_id: ClientId) -> None:
         """Removes the client as `remove_client` does, and every byte of it from the file.
@@ -241,20 +241,17 @@ class Store(OpenFile):
         """How many rows have the name in one of their texts."""
         from db.erasing import mentions
 
-        with self._reading():
-            return mentions(self._raw, name)
+        return self._read(lambda: mentions(self._raw, name))
 
     def picture_names(self) -> frozenset[str]:
         """The pictures that any check-in names."""
         from db.erasing import picture_names
 
-        with self._reading():
-            return picture_names(self._raw)
+        return self._read(lambda: picture_names(self._raw))
 
     def log(self, program_id: ProgramId, limit: int = 100) -> tuple[LogLine, ...]:
         """The last edits of the program, newest first, in the order they were kept."""
-        with self._reading():
-            return reading.list_edits(self._raw, program_id, limit=limit)
+        return self._read(lambda: reading.list_edits(self._raw, program_id, limit=limit))
 
     # ------------------------------------------------------------------------ issues
 
@@ -266,23 +263,19 @@ class Store(OpenFile):
 
     def issues(self, program_id: ProgramId) -> tuple[IssueLine, ...]:
         """The issues of a program, the last one first."""
-        with self._reading():
-            return reading.list_issues(self._raw, program_id)
+        return self._read(lambda: reading.list_issues(self._raw, program_id))
 
     def issues_of(self, client_id: ClientId) -> tuple[IssueId, ...]:
         """The ids of everything that the client was handed, in that order."""
-        with self._reading():
-            return reading.list_issues_of(self._raw, client_id)
+        return self._read(lambda: reading.list_issues_of(self._raw, client_id))
 
     def edits_of(self, client_id: ClientId) -> tuple[LogLine, ...]:
         """All edits of the client and the client's programs, the oldest first."""
-        with self._reading():
-            return reading.list_edits_of(self._raw, client_id)
+        return self._read(lambda: reading.list_edits_of(self._raw, client_id))
 
     def all_issues(self) -> tuple[IssueId, ...]:
         """The ids of everything that was handed out, in that order."""
-        with self._reading():
-            return reading.list_all_issues(self._raw)
+        return self._read(lambda: reading.list_all_issues(self._raw))
 
     @contextmanager
     def whole(self) -> Iterator[tuple[str, Iterator[Table]]]:
@@ -300,15 +293,13 @@ class Store(OpenFile):
 
     def load_issue(self, issue_id: IssueId) -> Issue:
         """The issue, equal to what was kept. Raises StoreFailure if there is none of that id."""
-        with self._reading():
-            return reading.read_issue(self._raw, issue_id)
+        return self._read(lambda: reading.read_issue(self._raw, issue_id))
 
     # ------------------------------------------------------------------------ the coach's own
 
     def coach(self) -> Coach:
         """Who hands booklets out; with an empty name if nobody was entered."""
-        with self._reading():
-            return reading.read_coach(self._raw)
+        return self._read(lambda: reading.read_coach(self._raw))
 
     def set_coach(self, coach: Coach) -> None:
         """Keeps who hands booklets out."""
@@ -318,8 +309,7 @@ class Store(OpenFile):
 
     def own_exercises(self, *, retired: bool = False) -> tuple[Exercise, ...]:
         """The coach's own exercises by key; with `retired`, also those no longer offered."""
-        with self._reading():
-            return reading.read_exercises(self._raw, retired=retired)
+        return self._read(lambda: reading.read_exercises(self._raw, retired=retired))
 
     def save_exercise(self, exercise: Exercise) -> None:
         """Keeps an exercise of the coach's own, in the place of an earlier one of its key."""
@@ -335,8 +325,7 @@ class Store(OpenFile):
 
     def range_overrides(self) -> tuple[Override, ...]:
         """The coach's own ranges, in the order they were made."""
-        with self._reading():
-            return reading.read_overrides(self._raw)
+        return self._read(lambda: reading.read_overrides(self._raw))
 
     def add_range_override(self, override: Override) -> None:
         """Keeps one more range of the coach's own, with who, when and why."""
@@ -352,8 +341,7 @@ class Store(OpenFile):
 
     def setting(self, key: str) -> str:
         """The view state kept under `key`; empty if there is none."""
-        with self._reading():
-            return reading.read_setting(self._raw, key)
+        return self._read(lambda: reading.read_setting(self._raw, key))
 
     def set_setting(self, key: str, value: str) -> None:
         """Keeps view state that belongs in the file: last client, program, week."""

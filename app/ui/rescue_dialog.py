@@ -1,10 +1,11 @@
-"""The file was lost in mid-edit: what happened, and another place for everything.
+"""The file was lost in mid-edit or while it was read: what happened, and another place for all.
 
-The window stays as it is meanwhile, with the edit that did not get through still to be made.
+The window stays as it is meanwhile, with what did not get through still to be done.
 """
 
 from __future__ import annotations
 
+from contextlib import suppress
 from pathlib import Path
 
 from PySide6.QtCore import QStandardPaths, QTimer
@@ -23,7 +24,7 @@ from db.store import Store
 
 
 class RescueDialog(Sheet):
-    """Says why an edit was not kept and offers another place.
+    """Says why an edit was not kept, or something could not be read, and offers another place.
 
     written: where everything is now, None while it is not; whole: False if only what was held in
     memory could be written there; again: True if the old place is to be tried again.
@@ -34,7 +35,9 @@ class RescueDialog(Sheet):
     ) -> None:
         super().__init__(
             parent,
-            tr("The last edit is not kept yet"),
+            tr("The file is out of reach")
+            if failure.reading
+            else tr("The last edit is not kept yet"),
             verb=tr("Keep it elsewhere…"),
         )
         self.store, self.held = store, held
@@ -46,6 +49,13 @@ class RescueDialog(Sheet):
         self.body.addWidget(
             Wrapped(
                 tr(
+                    "All that was open is still on the screen, and every edit is kept. Try again "
+                    "once the place is back, or choose another one: what can still be read is "
+                    "written there, or else what was open since the start, and Weekloom goes on "
+                    "with it."
+                )
+                if failure.reading
+                else tr(
                     "Everything is still on the screen. Choose another place: the whole file is "
                     "written there, with this edit, and Weekloom goes on with it. The old file "
                     "stays as it is."
@@ -60,7 +70,11 @@ class RescueDialog(Sheet):
         self.again_button = button(tr("Try the old place again"), self.try_again)
         self.foot.insertWidget(1, self.again_button)
         self.cancel_button.setText(tr("Not now"))
-        self.cancel_button.setToolTip(tr("The edit is not made; what was kept before stays."))
+        self.cancel_button.setToolTip(
+            tr("What was asked for is not shown; what is on the screen stays.")
+            if failure.reading
+            else tr("The edit is not made; what was kept before stays.")
+        )
         self.setMinimumWidth(560)
         self.keep_button.setFocus()
 
@@ -97,7 +111,7 @@ class RescueDialog(Sheet):
         old = self.store.path
         whole = self.store.keep_elsewhere(target, self.held)
         if old is not None:
-            carry_pictures(old, target)
+            carry_pictures(old, target, key=self.store.key)
         return whole
 
     def _busy(self, *, writing: bool) -> None:
@@ -142,11 +156,14 @@ def suggested(path: Path | None) -> Path:
 
 
 def rescue(store: Store, held: Held, failure: StoreFailure, parent: QWidget) -> bool:
-    """Offers another place for the file; True if the edit should be tried again."""
+    """Offers another place for the file; True if the edit or read should be tried again."""
     old = store.path
     dialog = RescueDialog(store, held, failure, parent)
     if dialog.exec() != QDialog.DialogCode.Accepted:
         return False
+    if dialog.again and failure.reading:
+        with suppress(CoachError):  # the read itself says it if it is not back
+            store.reach_again()
     if dialog.written is not None:
         noted = old is not None and note_move(old, dialog.written)
         sentence = _where(dialog.written, whole=dialog.whole, noted=noted)

@@ -8,19 +8,23 @@ import subprocess
 import sys
 import threading
 from collections.abc import Callable
+from contextlib import ExitStack
 from pathlib import Path
 
 import pytest
 
+from app.domain.client import ClientId
 from app.domain.exercise import Exercise
 from app.domain.work import Coach, Work
 from db.elsewhere import Held
 from db.errors import Cause, StoreFailure
+from db.open_file import ASKED_AGAIN_S
 from db.passphrase import looks_locked
 from db.store import Store
 from tests.db.samples import PLAN, RUNA, filled_file
 from tests.db.test_faults import fill_up, large, renamed, sha256, small_disk  # noqa: F401
 from tests.db.test_passphrase import KEY
+from tests.lost_share import on_linux, out_of_reach
 
 ROOT = Path(__file__).resolve().parents[2]
 
@@ -353,4 +357,127 @@ def test_own_exercises_stay_the_coachs(file, other):
     rescued_to(store, other)
     rename(store)
     assert store.own_exercises(retired=True) == own
+    store.close()
+
+
+# ---------------------------------------------------------------------------- reading
+
+
+READS = (
+    lambda store: store.clients(),
+    lambda store: store.roster(),
+    lambda store: store.programs(RUNA.id),
+    lambda store: store.load_client(RUNA.id),
+    lambda store: store.load_program(PLAN.id),
+    lambda store: store.load_diary(RUNA.id),
+    lambda store: store.footprint(RUNA.id),
+    lambda store: store.picture_names(),
+    lambda store: store.log(PLAN.id),
+    lambda store: store.issues(PLAN.id),
+    lambda store: store.all_issues(),
+    lambda store: store.coach(),
+    lambda store: store.own_exercises(),
+    lambda store: store.range_overrides(),
+    lambda store: store.setting("open"),
+)
+
+
+@on_linux
+@pytest.mark.parametrize("read", READS)
+def test_whatever_is_read_from_a_lost_place_is_read_again_once_it_is_back(file, read):
+    store = Store.open(file)
+    before = read(store)
+    asked = []
+
+    def rescue(failure: StoreFailure) -> bool:
+        asked.append((failure.reading, failure.what, failure.where))
+        lost.close()
+        store.reach_again()
+        return True
+
+    store.offer_rescue(rescue)
+    with ExitStack() as lost:
+        lost.enter_context(out_of_reach(file))
+        assert read(store) == before
+    assert len(asked) == 1
+    assert asked[0][0]
+    assert "cannot be read" in asked[0][1]
+    assert asked[0][2] == str(file)
+    store.close()
+
+
+@on_linux
+def test_what_is_read_is_read_where_the_file_is_kept_instead(file, other):
+    store = Store.open(file)
+    asked = rescued_to(store, other)
+    with out_of_reach(file):
+        assert store.load_program(PLAN.id) == PLAN
+        assert store.path == other
+        store.save(Work(RUNA, PLAN), renamed("Peak"), label="Rename")
+    assert asked == [Cause.DEVICE]
+    assert store.load_program(PLAN.id).name == "Peak"
+    store.close()
+    old = Store.open(file)
+    assert old.load_program(PLAN.id) == PLAN
+    old.close()
+
+
+@on_linux
+def test_declined_once_it_is_not_asked_for_every_read_of_a_window(file, monkeypatch):
+    store = Store.open(file)
+    asked = []
+
+    def decline(failure: StoreFailure) -> bool:
+        asked.append(failure)
+        return False
+
+    store.offer_rescue(decline)
+    now = [100.0]
+    monkeypatch.setattr("db.open_file.monotonic", lambda: now[0])
+    with out_of_reach(file):
+        for _ in range(3):
+            with pytest.raises(StoreFailure, match="cannot be read"):
+                store.load_client(RUNA.id)
+        assert len(asked) == 1
+        now[0] += ASKED_AGAIN_S + 0.1
+        with pytest.raises(StoreFailure):
+            store.clients()
+        assert len(asked) == 2
+    assert store.load_client(RUNA.id) == RUNA
+    store.close()
+
+
+def test_what_is_simply_not_in_the_file_is_no_lost_place(file):
+    store = Store.open(file)
+    asked = rescued_to(store, file.with_name("other"))
+    with pytest.raises(StoreFailure, match="There is no"):
+        store.load_client(ClientId("nobody"))
+    assert asked == []
+    store.close()
+
+
+def test_a_file_that_is_still_away_is_said_to_be(file):
+    store = Store.open(file)
+    away = file.with_name("away")
+    file.rename(away)
+    with pytest.raises(StoreFailure) as failure:
+        store.reach_again()
+    assert failure.value.cause is Cause.GONE
+    away.rename(file)
+    store.reach_again()
+    assert store.load_program(PLAN.id) == PLAN
+    store.close()
+
+
+def test_reaching_a_file_again_overwrites_nothing_newer(file):
+    store = Store.open(file)
+    store.load_program(PLAN.id)
+    second = Store.open(file)
+    second.load_program(PLAN.id)
+    rename(second)
+    second.close()
+    store.reach_again()
+    with pytest.raises(StoreFailure) as refused:
+        rename(store, "Base")
+    assert refused.value.cause is Cause.CHANGED_OUTSIDE
     store.close()

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from contextlib import closing
+from contextlib import ExitStack, closing
 from pathlib import Path
 
 import pytest
 from PySide6.QtCore import QStandardPaths, Qt
-from PySide6.QtWidgets import QDialog, QFileDialog, QMessageBox
+from PySide6.QtWidgets import QDialog, QFileDialog, QLabel, QMessageBox
 from pytestqt.qtbot import QtBot
 
 from app import moved, resources
@@ -21,6 +21,8 @@ from app.ui.rescue_dialog import RescueDialog, suggested
 from app.ui.window import Window
 from db.errors import Cause, StoreFailure
 from db.store import Store
+from tests.db.test_elsewhere import ODA
+from tests.lost_share import on_linux, out_of_reach
 from tests.ui.desks import PROGRAM, RUNA
 
 
@@ -36,6 +38,7 @@ def file(tmp_path: Path) -> Path:
     path = tmp_path / "plans" / "coach.db"
     with closing(Store.open(path)) as store:
         store.save(None, Work(RUNA, PROGRAM), label="Add client")
+        store.save(None, Work(ODA), label="Add client")
     return path
 
 
@@ -115,8 +118,6 @@ def test_what_happened_is_one_sentence_and_the_window_stays(window, file, monkey
     shown: list[str] = []
 
     def look(dialog: RescueDialog) -> None:
-        from PySide6.QtWidgets import QLabel
-
         shown.extend(label.text() for label in dialog.findChildren(QLabel) if label.isVisible())
         assert window.isVisible()
         dialog.cancel_button.click()
@@ -226,3 +227,93 @@ def test_the_dialog_cannot_be_left_while_it_writes(qtbot, window, tmp_path):
         pass
     assert dialog.written == tmp_path / "kept.db"
     assert dialog.result() == QDialog.DialogCode.Accepted
+
+
+# ------------------------------------------------------------------------ lost while reading
+
+
+def words_of(dialog: RescueDialog) -> str:
+    return " ".join(label.text() for label in dialog.findChildren(QLabel) if label.isVisible())
+
+
+@on_linux
+def test_a_share_that_is_lost_while_reading_leaves_the_window_and_can_be_tried_again(
+    window, file, monkeypatch, qtbot
+):
+    lost = ExitStack()
+    shown: list[str] = []
+
+    def bring_back(dialog: RescueDialog) -> None:
+        shown.append(words_of(dialog))
+        assert window.isVisible()
+        lost.close()
+        dialog.again_button.click()
+
+    seen = answers(monkeypatch, qtbot, bring_back)
+    with lost:
+        lost.enter_context(out_of_reach(file))
+        window.choose_client(ODA.id)
+    assert len(seen) == 1
+    assert "The file is out of reach" in shown[0]
+    assert "cannot be read" in shown[0]
+    assert str(file) in shown[0]
+    assert "every edit is kept" in shown[0]
+    assert window.bench.desk.client == ODA
+    assert window.store.path == file
+
+
+@on_linux
+def test_not_now_keeps_what_is_open_and_says_why_nothing_else_is_shown(
+    window, file, monkeypatch, qtbot
+):
+    seen = answers(monkeypatch, qtbot, lambda dialog: dialog.cancel_button.click())
+    said = told(monkeypatch)
+    with out_of_reach(file):
+        window.choose_client(ODA.id)
+        assert window.bench.desk.program == PROGRAM
+        assert window.plan.isVisible()
+        assert "cannot be read" in window.statusBar().currentMessage()
+        assert window.top.clients.currentData() == RUNA.id
+    assert len(seen) == 1
+    assert said == []
+    window.choose_client(ODA.id)
+    assert window.bench.desk.client == ODA
+
+
+@on_linux
+def test_another_place_is_gone_on_with_after_a_read_too(window, file, tmp_path, monkeypatch, qtbot):
+    new = tmp_path / "new" / "kept.db"
+    answers(monkeypatch, qtbot, lambda dialog: dialog.keep_button.click())
+    said = told(monkeypatch)
+    choose(monkeypatch, new)
+    with out_of_reach(file):
+        window.read_again()
+        assert window.store.path == new
+        assert window.bench.desk.program == PROGRAM
+        assert window.bench.keep(PEAK)
+    assert kept_name(new) == "Peak"
+    assert kept_name(file) == PROGRAM.name
+    qtbot.waitUntil(lambda: bool(said), timeout=10_000)
+    assert "could not be read any more" in said[0]
+
+
+def press_every_way_to_read(window: Window) -> None:
+    for action in ("home", "clients", "programs", "history"):
+        made = window.actions_by_id.get(action)
+        if made is not None:
+            made.trigger()
+    window.top.client_chosen.emit(ODA.id)
+    window.top.program_chosen.emit(PROGRAM.id)
+
+
+@on_linux
+def test_no_way_to_read_ends_the_window(window, file, monkeypatch, qtbot):
+    answers(monkeypatch, qtbot, lambda dialog: dialog.cancel_button.click())
+    told(monkeypatch)
+    monkeypatch.setattr(QDialog, "exec", lambda _dialog: 0)
+    with out_of_reach(file):
+        press_every_way_to_read(window)
+        assert window.isVisible()
+        assert window.bench.desk.program == PROGRAM
+    assert window.bench.keep(PEAK)
+    assert kept_name(file) == "Peak"
