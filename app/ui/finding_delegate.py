@@ -83,7 +83,8 @@ class FindingDelegate(QStyledItemDelegate):
         tall = QFontMetricsF(font("body")).height() + QFontMetricsF(font("small")).height()
         return QSize(200, max(38, round(tall + 9)))
 
-    def _button(self, rect: QRectF, row: Row) -> QRectF:
+    def button_of(self, rect: QRectF, row: Row) -> QRectF:
+        """Where the button of a row at `rect` is; nowhere for a row without one."""
         text = self.acts.button_text(row)
         if not text:
             return QRectF()
@@ -162,7 +163,7 @@ class FindingDelegate(QStyledItemDelegate):
             box = QRectF(rect.right() - wide - 4, rect.top(), wide, rect.height())
             painter.drawText(box, int(Qt.AlignmentFlag.AlignCenter), tr(row.state))
             return box.left()
-        box = self._button(rect, row)
+        box = self.button_of(rect, row)
         painter.setPen(QPen(colours.rule, 1))
         painter.setBrush(colours.card)
         painter.drawRoundedRect(box, 4, 4)
@@ -238,7 +239,7 @@ class FindingDelegate(QStyledItemDelegate):
             and event.button() is Qt.MouseButton.LeftButton
         ):
             row: Row = index.data(ROW)
-            if self._button(QRectF(option.rect), row).contains(event.position()):
+            if self.button_of(QRectF(option.rect), row).contains(event.position()):
                 self.acts.press_button(row)
             else:
                 self.acts.go_to(row.finding)
@@ -275,7 +276,10 @@ class FindingDelegate(QStyledItemDelegate):
 
 
 _KEYS_ACCEPTED = mark("Enter goes there, A takes it back, F3 tells how it came about.")
-_KEYS = mark("Enter goes there, M mends, A accepts with a reason, F3 tells how it came about.")
+_KEYS = mark(
+    "Enter goes there, Space shows what mending would do, M mends, A accepts with a reason, "
+    "F3 tells how it came about."
+)
 
 
 def weight_colour(weight: Weight, theme: Theme) -> QColor:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QPoint, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QResizeEvent
+from PySide6.QtCore import QEvent, QPoint, Qt, Signal
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QCheckBox,
@@ -24,6 +24,7 @@ from app.ui.bench import Bench
 from app.ui.finding_delegate import FIRST_OF_GROUP, ROW, FindingDelegate, RowActs
 from app.ui.finding_rows import Row, count_open, finding_rows, spoken
 from app.ui.forms import ask_text, plain
+from app.ui.mend_trial import MendTrial
 from app.ui.weight_button import WORDS, WeightButton
 from app.ui.words import label_text, list_of
 
@@ -32,29 +33,54 @@ if TYPE_CHECKING:
 
 
 class FindingList(QListWidget):
-    """The list; its keys: Enter goes there, M mends, A accepts or takes an acceptance back."""
+    """The list; its keys: Enter goes there, Space shows what mending would do, M mends, A accepts
+    or takes an acceptance back. pointed_at(row or None): whose button the pointer is on.
+    """
 
     mend_wanted = Signal(object)
     accept_wanted = Signal(object)
+    trial_wanted = Signal(object)
+    pointed_at = Signal(object)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         item = self.currentItem()
-        wanted = {Qt.Key.Key_M: self.mend_wanted, Qt.Key.Key_A: self.accept_wanted}.get(
-            Qt.Key(event.key())
-        )
+        wanted = {
+            Qt.Key.Key_M: self.mend_wanted,
+            Qt.Key.Key_A: self.accept_wanted,
+            Qt.Key.Key_Space: self.trial_wanted,
+        }.get(Qt.Key(event.key()))
         if wanted is None or self.currentRow() < 0 or event.modifiers():
             super().keyPressEvent(event)
         else:
             wanted.emit(item.data(ROW))
 
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        super().mouseMoveEvent(event)
+        item, delegate = self.itemAt(event.position().toPoint()), self.itemDelegate()
+        row: Row | None = None
+        if item is not None and isinstance(delegate, FindingDelegate):
+            place = delegate.button_of(self.visualItemRect(item).toRectF(), item.data(ROW))
+            row = item.data(ROW) if place.contains(event.position()) else None
+        self.pointed_at.emit(row)
+
+    def leaveEvent(self, event: QEvent) -> None:
+        self.pointed_at.emit(None)
+        super().leaveEvent(event)
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        self.pointed_at.emit(None)
+        super().focusOutEvent(event)
+
 
 class FindingsPane(QWidget):
     """The findings of the open week, or of the whole program, heaviest first.
 
-    range_wanted(str): the range behind a finding is asked for, by the name of its rule.
+    range_wanted(str): the range behind a finding is asked for, by the name of its rule;
+    day_wanted(int): the day that a finding is about is to be shown.
     """
 
     range_wanted = Signal(str)
+    day_wanted = Signal(int)
 
     def __init__(self, bench: Bench, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -70,6 +96,7 @@ class FindingsPane(QWidget):
         self.whole = QCheckBox(tr("all weeks"))
         self.whole.setToolTip(tr("Show the findings of every week, not of the open one alone"))
         self.whole.toggled.connect(lambda _on: self.refresh())
+        self.trial = MendTrial(bench, self.mend_of, self)
         self.list = self._made_list()
         self.empty = plain("", role="small")
         self.empty.setWordWrap(True)
@@ -78,7 +105,7 @@ class FindingsPane(QWidget):
         self.setAutoFillBackground(True)
         bench.replanned.connect(lambda *_: self.refresh())
         bench.week_shown.connect(lambda _: self.refresh())
-        bench.previewed.connect(lambda _: self.refresh())
+        bench.previewed.connect(lambda _: self._previewed())
         self.refresh()
 
     def _made_list(self) -> FindingList:
@@ -94,6 +121,9 @@ class FindingsPane(QWidget):
         made.itemActivated.connect(self._go_to)
         made.mend_wanted.connect(self._mend_by_key)
         made.accept_wanted.connect(self._accept_by_key)
+        made.trial_wanted.connect(self._try_by_key)
+        made.pointed_at.connect(self._pointed_at)
+        made.currentRowChanged.connect(lambda _: self.trial.stop())
         return made
 
     def _lay_out(self) -> None:
@@ -145,6 +175,10 @@ class FindingsPane(QWidget):
         self.accepted.setText(tr("{done} accepted", done=done) if done else "")
         self._say_words()
         self._say_empty(bool(self._shown))
+
+    def _previewed(self) -> None:
+        if not self.trial.is_on:
+            self.refresh()
 
     @property
     def only(self) -> frozenset[Weight]:
@@ -236,16 +270,34 @@ class FindingsPane(QWidget):
             self.bench.show_week(program.week_index(finding.place.week))
         if finding.place.slot is not None:
             self.bench.select((finding.place.slot,))
+        elif finding.place.day is not None:
+            self.day_wanted.emit(finding.place.day)
+
+    def _pointed_at(self, row: Row | None) -> None:
+        mends = row is not None and not row.state and not row.reason
+        self.trial.point_at(row.finding if row is not None and mends else None)
+
+    def _try_by_key(self, row: Row) -> None:
+        if not row.state and not row.reason:
+            self.trial.toggle(row.finding)
 
     def mend(self, finding: Finding) -> None:
         """Apply the finding's mend as one edit."""
+        self.trial.stop()
         mend = self.mend_of(finding)
         if mend is not None and self.bench.keep(mend):
             self.bench.said.emit(tr("{mend}. Undo takes it back.", mend=mend.label))
 
     def accept(self, finding: Finding) -> None:
         """Ask for a reason and let the finding rest."""
-        reason = ask_text(self, tr("Accept this finding"), tr("Reason"), verb=tr("Accept"), text="")
+        self.trial.stop()
+        reason = ask_text(
+            self,
+            tr("Accept this finding"),
+            tr("Reason"),
+            verb=tr("Accept"),
+            about=tr("{finding}. It stays quiet, and the reason is kept.", finding=finding.text),
+        )
         if reason is not None:
             self.bench.keep(
                 edit(

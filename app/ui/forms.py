@@ -378,9 +378,16 @@ class TextSheet(Sheet):
     """Asks for one line of text; it stays open, with the sentence, while nothing is entered."""
 
     def __init__(
-        self, parent: QWidget | None, title: str, label: str, *, text: str, verb: str
+        self,
+        parent: QWidget | None,
+        title: str,
+        label: str,
+        *,
+        text: str,
+        verb: str,
+        about: str = "",
     ) -> None:
-        super().__init__(parent, title, verb=verb)
+        super().__init__(parent, title, verb=verb, about=about)
         self.label = label
         self.field = text_field(text)
         self.field.selectAll()
@@ -393,9 +400,11 @@ class TextSheet(Sheet):
         require_text(self.field.text(), self.label)
 
 
-def ask_text(parent: QWidget, title: str, label: str, *, text: str = "", verb: str) -> str | None:
+def ask_text(
+    parent: QWidget, title: str, label: str, *, text: str = "", verb: str, about: str = ""
+) -> str | None:
     """The text that the coach enters, never empty; None if it was cancelled."""
-    sheet = TextSheet(parent, title, label, text=text, verb=verb)
+    sheet = TextSheet(parent, title, label, text=text, verb=verb, about=about)
     return sheet.field.text() if sheet.exec() == QDialog.DialogCode.Accepted else None
 
 

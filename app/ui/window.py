@@ -200,6 +200,7 @@ class Window(Commands):
         self.library.place_wanted.connect(self.grid.place_exercise)
         self.library.pick_wanted.connect(self.grid.pick_up_exercise)
         self.findings.range_wanted.connect(self.show_ranges)
+        self.findings.day_wanted.connect(self.grid.point_out)
         self.client_pane.opened.connect(self._opened_by_hand)
         self.welcome.client_wanted.connect(self.new_client)
         self.welcome.program_wanted.connect(self.new_program)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 
 import pytest
 from hypothesis import HealthCheck, given, settings
@@ -56,7 +57,7 @@ def button(pane: FindingsPane, at: int) -> QPoint:
     option = QStyleOptionViewItem()
     rect = pane.list.visualItemRect(pane.list.item(at))
     option.rect = rect
-    return delegate._button(rect.toRectF(), rows(pane)[at]).center().toPoint()
+    return delegate.button_of(rect.toRectF(), rows(pane)[at]).center().toPoint()
 
 
 def with_mend(pane: FindingsPane) -> int:
@@ -422,3 +423,54 @@ def test_the_line_above_the_findings_is_never_cut(pane: FindingsPane, width: int
     QApplication.processEvents()
     for part in (*pane.counts, pane.whole):
         assert part.isHidden() or part.width() >= part.sizeHint().width()
+
+
+def hover(pane: FindingsPane, qtbot: QtBot, at: int) -> None:
+    qtbot.mouseMove(pane.list.viewport(), button(pane, at))
+
+
+def test_pointing_at_a_button_shows_what_mending_would_do_and_moves_no_row(
+    pane: FindingsPane, bench: Bench, qtbot: QtBot
+) -> None:
+    at, before = with_mend(pane), rows(pane)
+    qtbot.mouseMove(pane.list.viewport(), QPoint(3, 3))
+    with qtbot.waitSignal(bench.previewed):
+        hover(pane, qtbot, at)
+    assert bench.preview is not None
+    assert before[at].finding.id in {finding.id for finding in bench.preview.lost}
+    assert rows(pane) == before, "what one is about to press stays where it is"
+    qtbot.mouseMove(pane.list.viewport(), QPoint(3, 3))
+    qtbot.waitUntil(lambda: bench.preview is None)
+    assert bench.desk.history.steps == ()
+
+
+def test_space_shows_and_ends_it_and_mending_does_what_was_shown(
+    pane: FindingsPane, bench: Bench, qtbot: QtBot
+) -> None:
+    at = with_mend(pane)
+    pane.list.setCurrentRow(at)
+    qtbot.keyClick(pane.list, Qt.Key.Key_Space)
+    shown = bench.preview
+    assert shown is not None
+    qtbot.keyClick(pane.list, Qt.Key.Key_Space)
+    assert bench.preview is None
+    qtbot.keyClick(pane.list, Qt.Key.Key_Space)
+    qtbot.keyClick(pane.list, Qt.Key.Key_M)
+    assert bench.preview is None
+    assert bench.desk.program == shown.after
+
+
+def test_another_row_ends_what_is_tried(pane: FindingsPane, bench: Bench, qtbot: QtBot) -> None:
+    at = with_mend(pane)
+    pane.list.setCurrentRow(at)
+    qtbot.keyClick(pane.list, Qt.Key.Key_Space)
+    pane.list.setCurrentRow(at + 1 if at + 1 < pane.list.count() else at - 1)
+    assert bench.preview is None
+
+
+def test_a_finding_about_a_day_leads_to_the_day(pane: FindingsPane, qtbot: QtBot) -> None:
+    row = next(row for row in rows(pane) if row.finding.place.slot is None)
+    finding = replace(row.finding, place=replace(row.finding.place, day=3))
+    with qtbot.waitSignal(pane.day_wanted) as asked:
+        pane.go_to(finding)
+    assert asked.args == [3]

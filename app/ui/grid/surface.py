@@ -46,6 +46,7 @@ class WeekSurface(QWidget):
         self._slot: SlotId | None = None
         self._session: SessionId | None = None
         self._fold = False
+        self._pointed_out = False
         self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         self.setMinimumSize(560, 240)
@@ -150,7 +151,8 @@ class WeekSurface(QWidget):
         hand = self.carrier.hand
         if hand is not None:
             overlay.paint_hand(painter, hand, self.layout_now, scroll=self._scrolls, pens=self.pens)
-        if self.hasFocus() and (hand is None or hand.via is not Via.MOUSE):
+        shown = self.hasFocus() or self._pointed_out
+        if shown and (hand is None or hand.via is not Via.MOUSE):
             overlay.paint_focus(
                 painter,
                 self.layout_now,
@@ -262,7 +264,13 @@ class WeekSurface(QWidget):
         self._day, self._slot, self._session = min(max(day, 0), 6), None, session
         self._cursor_changed()
 
+    def point_out(self, day: int) -> None:
+        """Put the keyboard on a day, and show it there though another pane has the focus."""
+        self.go_to_day(day)
+        self._pointed_out = True
+
     def _cursor_changed(self) -> None:
+        self._pointed_out = False
         self.update()
         self.cursor_moved.emit()
 

@@ -127,3 +127,13 @@ def test_the_focus_ring_shows_while_the_grid_has_the_focus(grid):
     assert grid.grab().toImage().pixelColor(at) == theme.current().accent
     grid.clearFocus()
     assert grid.grab().toImage().pixelColor(at) != theme.current().accent
+
+
+def test_a_day_pointed_out_shows_though_another_pane_has_the_focus(grid):
+    grid.clearFocus()
+    plain = grid.grab().toImage()
+    grid.point_out(3)
+    assert grid.cursor_day == 3
+    assert grid.grab().toImage() != plain
+    grid.go_to(scene.slot_id(grid.bench, 0, 0))
+    assert grid.grab().toImage() == plain
