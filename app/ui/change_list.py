@@ -7,7 +7,7 @@ from PySide6.QtGui import QIcon
 from PySide6.QtWidgets import QListWidget, QListWidgetItem, QVBoxLayout, QWidget
 
 from app.domain.findings import Finding
-from app.domain.wording import tr
+from app.domain.wording import tr, trn
 from app.ui import signs, theme
 from app.ui.bench import Bench
 from app.ui.forms import plain
@@ -66,7 +66,12 @@ def _grouped(findings: tuple[Finding, ...]) -> list[tuple[Finding, int]]:
 def _summary(gained: tuple[Finding, ...], lost: tuple[Finding, ...]) -> str:
     if not gained and not lost:
         return tr("No finding would change")
-    return tr("{gained} findings would appear, {lost} would go", gained=len(gained), lost=len(lost))
+    return trn(
+        "{n} finding would appear, {lost} would go",
+        "{n} findings would appear, {lost} would go",
+        len(gained),
+        lost=len(lost),
+    )
 
 
 def _icon(finding: Finding) -> QIcon:

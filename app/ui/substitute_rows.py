@@ -183,8 +183,20 @@ def _paint_words(painter: QPainter, rect: QRectF, one: Substitute) -> None:
         return
     painter.setPen(colours.ink2)
     text = "; ".join(_other_reasons(one))
-    flags = left | int(Qt.TextFlag.TextWordWrap)
-    painter.drawText(rect.adjusted(0, y, 0, 0), flags, text)
+    metrics = QFontMetricsF(font("small"))
+    for line in in_two_lines(text, metrics, rect.width()):
+        painter.drawText(rect.adjusted(0, y, 0, 0), left, line)
+        y += metrics.height()
+
+
+def in_two_lines(text: str, metrics: QFontMetricsF, width: float) -> tuple[str, ...]:
+    """The text in at most two lines of that width, the second ending in an ellipsis if need be."""
+    words = text.split()
+    first = ""
+    while words and metrics.horizontalAdvance(f"{first} {words[0]}".strip()) <= width:
+        first = f"{first} {words.pop(0)}".strip()
+    rest = metrics.elidedText(" ".join(words), Qt.TextElideMode.ElideRight, width)
+    return tuple(line for line in (first, rest) if line)
 
 
 def _paint_tick(painter: QPainter, rect: QRectF, *, place: int, pale: bool) -> None:

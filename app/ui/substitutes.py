@@ -77,7 +77,7 @@ class SubstituteDialog(Sheet):
         self.list.tick_asked.connect(self.tick)
         self.reach.currentIndexChanged.connect(lambda _k: self.refresh())
         self.finished.connect(lambda _result: self.bench.clear_preview())
-        self.resize(620, 700)
+        self.resize(720, 720)
         self.list.setCurrentRow(0)
         self.list.currentRowChanged.connect(lambda _row: self.refresh())
         self.list.setFocus()

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 from PySide6.QtCore import QPoint, QPointF, Qt
+from PySide6.QtGui import QFontMetricsF
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
@@ -11,7 +12,7 @@ from pytestqt.qtbot import QtBot
 from app.domain.exercise import ExerciseKey
 from app.domain.substitute import Demand, Substitute
 from app.ui.bench import Bench
-from app.ui.substitute_rows import SubstituteList, spoken
+from app.ui.substitute_rows import SubstituteList, in_two_lines, spoken
 
 
 @pytest.fixture
@@ -81,3 +82,13 @@ def test_a_tick_is_painted_and_said_once_it_is_set(rows: SubstituteList, ticked:
     rows.show_ticks()
     assert colour() != plain
     assert "number 1" in rows.item(0).text()
+
+
+def test_reasons_take_two_lines_and_end_in_an_ellipsis(dressed: QApplication) -> None:
+    metrics = QFontMetricsF(dressed.font())
+    width = metrics.horizontalAdvance("same prime movers; same")
+    assert in_two_lines("same", metrics, width) == ("same",)
+    first, second = in_two_lines("same prime movers; " * 6, metrics, width)
+    assert first == "same prime movers; same"
+    assert second.endswith("\N{HORIZONTAL ELLIPSIS}")
+    assert metrics.horizontalAdvance(second) <= width
