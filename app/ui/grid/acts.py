@@ -5,29 +5,19 @@ Each act is one edit, kept through the bench with its span, and named for the un
 
 from __future__ import annotations
 
-from dataclasses import replace
-from typing import Protocol
+from collections.abc import Callable
+from typing import Any, Protocol
 
 from PySide6.QtWidgets import QApplication
 
-from app.domain.edits import fields, place
-from app.domain.edits.parts import Spot, drop_lone_pairs, find_slot, locate
+from app.domain.edits import fields, pasted, place, written
+from app.domain.edits.parts import Spot, find_slot, locate
 from app.domain.errors import CoachError
-from app.domain.exercise import Catalogue, ExerciseKey
+from app.domain.exercise import ExerciseKey
 from app.domain.findings import Edit, edit
-from app.domain.prescription_text import Written, applied, parse
-from app.domain.program import (
-    DAYS,
-    Field,
-    Program,
-    Role,
-    Session,
-    Slot,
-    SlotId,
-    Span,
-    day_name,
-)
-from app.domain.wording import tr, trn
+from app.domain.prescription_text import Written, parse
+from app.domain.program import DAYS, Program, Role, Session, Slot, SlotId, day_name
+from app.domain.wording import mark, tr, trn
 from app.ui.bench import Bench
 from app.ui.carry import Carried
 from app.ui.grid import drop
@@ -45,52 +35,6 @@ class Cursor(Protocol):
     @property
     def cursor_slot(self) -> SlotId | None:
         """The card, if it stands on one."""
-
-
-_FIELDS: tuple[tuple[Field, str], ...] = (
-    (Field.SETS, "sets"),
-    (Field.REPS, "reps"),
-    (Field.EFFORT, "effort"),
-    (Field.REST, "rest_s"),
-    (Field.TEMPO, "tempo"),
-    (Field.LOAD, "load_kg"),
-)
-
-
-def write(
-    program: Program,
-    *,
-    slot_id: SlotId,
-    written: Written,
-    span: Span = Span.THIS_WEEK,
-    note: str | None = None,
-    role: Role | None = None,
-) -> Program:
-    """The program with what was written in the slot's strand; only what differs is set.
-
-    note and role: None leaves them.
-    """
-    slot = find_slot(program, slot_id)
-    wanted = applied(slot, written)
-    for field, name in _FIELDS:
-        value = getattr(wanted, name)
-        if value != getattr(slot, name):
-            program = fields.set_field(program, slot_id, field, value=value, span=span)
-    if note is not None and note.strip() != slot.note:
-        program = fields.set_note(program, slot_id, note=note, span=span)
-    if role is not None and role is not slot.role:
-        program = fields.set_role(program, slot_id, role=role, span=span)
-    return program
-
-
-def unpin_all(
-    program: Program, *, slot_ids: tuple[SlotId, ...], span: Span = Span.THIS_WEEK
-) -> Program:
-    """The program with every field of these slots left to progressions and tests again."""
-    for slot_id in slot_ids:
-        for field in Field:
-            program = fields.unpin(program, slot_id, field, span=span)
-    return program
 
 
 class Acts:
@@ -132,6 +76,10 @@ class Acts:
             self._bench.said.emit(f"{change.label}.")
         return kept
 
+    def _do(self, label: str, change: Callable[..., Program], **arguments: Any) -> bool:
+        """Keep an edit that reaches as far as the span."""
+        return self._keep(edit(label, change, **arguments, span=self._bench.span))
+
     def _keep_fresh(self, change: Edit) -> bool:
         """Keep an edit that adds cards, and select those."""
         before = self._ids()
@@ -148,14 +96,13 @@ class Acts:
 
     def remove(self) -> bool:
         """Take the selected exercises out."""
-        return self._remove(tr("Remove"))
+        return self._remove(mark("Remove {what}"))
 
-    def _remove(self, verb: str) -> bool:
+    def _remove(self, label: str) -> bool:
         slots = self.slots
         if not slots:
             return False
-        label = f"{verb} {self._name()}"
-        return self._keep(edit(label, drop.remove_all, slot_ids=slots, span=self._bench.span))
+        return self._do(tr(label, what=self._name()), drop.remove_all, slot_ids=slots)
 
     def copy(self) -> bool:
         """Put the selected exercises on the clipboard."""
@@ -170,7 +117,7 @@ class Acts:
 
     def cut(self) -> bool:
         """Put the selected exercises on the clipboard and take them out."""
-        return self.copy() and self._remove(tr("Cut"))
+        return self.copy() and self._remove(mark("Cut {what}"))
 
     def paste(self) -> bool:
         """Put what is on the clipboard after the card in focus, or at the end of its day."""
@@ -186,11 +133,11 @@ class Acts:
         except CoachError as error:
             self._bench.refused.emit(error.sentence)
             return False
-        slots = tuple(with_known_prepared(slot, catalogue) for slot in slots)
+        slots = tuple(pasted.with_known_prepared(slot, catalogue) for slot in slots)
         what = names[0] if len(names) == 1 else tr("{names} exercises", names=len(names))
         spot = self._spot_after()
         label = tr("Paste {what} on {day_name}", what=what, day_name=day_name(spot.day))
-        fresh = relettered(slots, self._session_at(spot))
+        fresh = pasted.relettered(slots, self._session_at(spot))
         return self._keep_fresh(
             edit(label, place.paste, slots=fresh, to=spot, span=self._bench.span)
         )
@@ -242,29 +189,16 @@ class Acts:
         if not slots:
             return False
         names = [self._bench.desk.catalogue[slot.exercise].name for slot in self._values()]
-        return self._keep(
-            edit(
-                tr("Pair {names}", names=tr(" and ").join(names)),
-                place.pair,
-                slot_ids=slots,
-                span=self._bench.span,
-            )
-        )
+        label = tr("Pair {names}", names=tr(" and ").join(names))
+        return self._do(label, place.pair, slot_ids=slots)
 
     def unpair(self) -> bool:
         """Dissolve the pair of the first selected exercise."""
         slots = self.slots
         if not slots:
             return False
-        name = self._bench.desk.catalogue[self._values()[0].exercise].name
-        return self._keep(
-            edit(
-                tr("Unpair {name}", name=name),
-                place.unpair,
-                slot_id=slots[0],
-                span=self._bench.span,
-            )
-        )
+        name = self._exercise(slots[0])
+        return self._do(tr("Unpair {name}", name=name), place.unpair, slot_id=slots[0])
 
     def pair_or_unpair(self) -> bool:
         """Pair the selection; if all of it is one pair already, dissolve that."""
@@ -313,15 +247,13 @@ class Acts:
         slots = self.slots
         if not slots:
             return False
-        name = self._bench.desk.catalogue[self._values()[0].exercise].name
-        word = (
-            tr("Add {by} {count} to", by=by, count=trn("set", "sets", by))
+        name = self._exercise(slots[0])
+        label = (
+            trn("Add {n} set to {name}", "Add {n} sets to {name}", by, name=name)
             if by > 0
-            else tr("Take {by} off", by=-by)
+            else tr("Take {by} off {name}", by=-by, name=name)
         )
-        return self._keep(
-            edit(f"{word} {name}", fields.add_sets, slot_id=slots[0], by=by, span=self._bench.span)
-        )
+        return self._do(label, fields.add_sets, slot_id=slots[0], by=by)
 
     def unpin(self) -> bool:
         """Leave what was set by hand on the selected exercises to progressions and tests."""
@@ -329,7 +261,9 @@ class Acts:
         if not slots:
             return False
         label = tr("Unpin {name}", name=self._name())
-        return self._keep(edit(label, unpin_all, slot_ids=slots, span=self._bench.span))
+        return self._do(label, written.unpin_all, slot_ids=slots)
+
+    # -- what a card says ------------------------------------------------------------------
 
     def write_line(self, slot_id: SlotId, line: str) -> CoachError | None:
         """Set what the line says, '4 x 8-10, RIR 2, rest 120 s'; the error if it cannot be kept.
@@ -337,71 +271,32 @@ class Acts:
         Nothing changes where there is an error.
         """
         try:
-            written = parse(line)
-            slot = find_slot(self._bench.desk.program, slot_id)
-            wanted = applied(slot, written)
+            read = parse(line)
+            changed = written.differing(find_slot(self._bench.desk.program, slot_id), read)
         except CoachError as error:
             return error
-        changed = [f.value for f, name in _FIELDS if getattr(wanted, name) != getattr(slot, name)]
         if not changed:
             return None
-        name = self._bench.desk.catalogue[slot.exercise].name
-        what = changed[0] if len(changed) == 1 else "prescription"
-        change = edit(
-            tr("Set {what} of {name}", what=what, name=name),
-            write,
-            slot_id=slot_id,
-            written=written,
-            span=self._bench.span,
-        )
+        what = changed[0].value if len(changed) == 1 else "prescription"
+        label = tr("Set {what} of {name}", what=what, name=self._exercise(slot_id))
+        span = self._bench.span
+        change = edit(label, written.write, slot_id=slot_id, written=read, span=span)
         refused = self._bench.try_keep(change)
         if refused is None:
             self._bench.said.emit(f"{change.label}.")
         return refused
 
-    def write_all(self, slot_id: SlotId, written: Written, *, note: str, role: Role) -> bool:
+    def write_all(self, slot_id: SlotId, read: Written, *, note: str, role: Role) -> bool:
         """Set every field of one exercise as one step. Raises CoachError if it is gone."""
-        slot = find_slot(self._bench.desk.program, slot_id)
-        name = self._bench.desk.catalogue[slot.exercise].name
-        return self._keep(
-            edit(
-                tr("Set prescription of {name}", name=name),
-                write,
-                slot_id=slot_id,
-                written=written,
-                span=self._bench.span,
-                note=note,
-                role=role,
-            )
-        )
+        label = tr("Set prescription of {name}", name=self._exercise(slot_id))
+        return self._do(label, written.write, slot_id=slot_id, written=read, note=note, role=role)
 
     def write_note(self, slot_id: SlotId, note: str) -> bool:
         """Set the note for the client on one exercise."""
+        label = tr("Note on {name}", name=self._exercise(slot_id))
+        return self._do(label, fields.set_note, slot_id=slot_id, note=note)
+
+    def _exercise(self, slot_id: SlotId) -> str:
+        """The name of a slot's exercise. Raises CoachError if the slot is gone."""
         slot = find_slot(self._bench.desk.program, slot_id)
-        name = self._bench.desk.catalogue[slot.exercise].name
-        return self._keep(
-            edit(
-                tr("Note on {name}", name=name),
-                fields.set_note,
-                slot_id=slot_id,
-                note=note,
-                span=self._bench.span,
-            )
-        )
-
-
-def relettered(slots: tuple[Slot, ...], session: Session | None) -> tuple[Slot, ...]:
-    """The slots with pairing letters that the session does not use; lone ones have none."""
-    taken = {slot.pair for slot in session.slots} if session else set()
-    free = iter([c for c in "ABCDEFGHIJKLMNOPQRSTUVWXYZ" if c not in taken])
-    letters: dict[str, str] = {"": ""}
-    for slot in slots:
-        if slot.pair not in letters:
-            letters[slot.pair] = next(free, "")
-    return drop_lone_pairs(tuple(replace(slot, pair=letters[slot.pair]) for slot in slots))
-
-
-def with_known_prepared(slot: Slot, catalogue: Catalogue) -> Slot:
-    """The slot with those prepared substitutes that the library has: others stay behind."""
-    known = tuple(key for key in slot.prepared if key in catalogue)
-    return slot if known == slot.prepared else replace(slot, prepared=known)
+        return self._bench.desk.catalogue[slot.exercise].name

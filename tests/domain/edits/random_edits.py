@@ -6,11 +6,12 @@ from collections.abc import Callable
 
 from hypothesis import strategies as st
 
-from app.domain.edits import fields, place, split, weeks
+from app.domain.edits import fields, place, split, weeks, written
 from app.domain.edits.parts import Spot
 from app.domain.effort import PercentOneRm, PercentRepMax, Rir
 from app.domain.errors import EditError
 from app.domain.findings import Edit, edit
+from app.domain.prescription_text import parse
 from app.domain.program import Field, Program, Reps, Role, Session, Slot, Span
 from app.domain.ramp import NO_RAMP, read_ramp
 from tests import builders
@@ -18,6 +19,7 @@ from tests import builders
 EXERCISES = tuple(builders.CATALOGUE)
 DRILLS = builders.drills_of("band_walk bridge 2x12-15 band_walk 3x20")
 RAMPS = st.sampled_from([None, NO_RAMP, read_ramp("50 % x 5, 60 kg x 2")])
+LINES = st.sampled_from(["5 x 3-5, RIR 1", "3 x 12, rest 60 s", "4 x 8, 80 kg"]).map(parse)
 SPANS = st.sampled_from(tuple(Span))
 
 
@@ -101,6 +103,8 @@ def _slot_edit(draw: st.DrawFn, program: Program) -> Edit:
         lambda: edit("note", fields.set_note, slot_id=slot.id, note="slowly", span=span),
         lambda: edit("role", fields.set_role, slot_id=slot.id, role=Role.CORE, span=span),
         lambda: edit("unpin", fields.unpin, slot_id=slot.id, field=Field.SETS, span=span),
+        lambda: edit("write", written.write, slot_id=slot.id, written=draw(LINES), span=span),
+        lambda: edit("let go", written.unpin_all, slot_ids=neighbours, span=span),
     )
     return draw(st.sampled_from(kinds))()
 

@@ -2,16 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 from PySide6.QtWidgets import QApplication
 
 from app.domain.edits.parts import find_slot
 from app.domain.exercise import ExerciseKey
 from app.domain.program import Field, Reps, SlotId, Span
-from app.ui.grid.acts import Acts, relettered, with_known_prepared
-from tests import builders
+from app.ui.grid.acts import Acts
 from tests.ui.grid import scene
 
 
@@ -233,18 +230,3 @@ def test_what_was_set_by_hand_is_left_to_the_tests_again(on, acts):
     assert after.load_kg is None
     assert (after.sets, after.reps) == (pinned.sets, pinned.reps)
     assert labels(on)[-1] == "Unpin Back squat"
-
-
-def test_pasted_pairs_take_letters_that_are_free():
-    there = builders.session("back_squat pair A, curl pair A")
-    pasted = builders.session("leg_press pair A, calf_raise pair A, crunch pair B").slots
-    assert [slot.pair for slot in relettered(pasted, there)] == ["B", "B", ""]
-    assert [slot.pair for slot in relettered(pasted, None)] == ["A", "A", ""]
-
-
-def test_prepared_substitutes_that_the_library_lacks_stay_behind(on):
-    keys = (ExerciseKey("leg_press"), ExerciseKey("sled_march"))
-    copied = replace(builders.slot("back_squat 3x8"), prepared=keys)
-    assert with_known_prepared(copied, on.desk.catalogue).prepared == keys[:1]
-    plain = builders.slot("back_squat 3x8")
-    assert with_known_prepared(plain, on.desk.catalogue) is plain
