@@ -51,6 +51,12 @@ def swept() -> Iterator[None]:
     """Nothing of one test's windows is left in the next."""
     yield
     sweep()
+    left = [w for w in QApplication.topLevelWidgets() if w.isVisible()]
+    for window in left:
+        window.close()
+        window.deleteLater()
+    sweep()
+    assert [type(w).__name__ for w in left] == [], "windows are left open by this test"
 
 
 @pytest.fixture(autouse=True)

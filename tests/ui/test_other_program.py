@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
 from datetime import date
 
 import pytest
+from pytestqt.qtbot import QtBot
 
 from app.domain.client import Client, ClientId
 from app.domain.errors import CoachError
@@ -39,18 +41,29 @@ def hers(bench: Bench, store: Store) -> Bench:
     return bench
 
 
-def other(bench: Bench, store: Store, client: Client = JORUNN) -> OtherProgram:
-    made = OtherProgram(bench, store, client, start=START)
-    made.offer(True)
-    return made
+@pytest.fixture
+def other(qtbot: QtBot) -> Callable[..., OtherProgram]:
+    """Opens the choice as its form would, and closes it after the test."""
+
+    def opened(bench: Bench, client: Client = JORUNN) -> OtherProgram:
+        store = bench.desk.store
+        assert isinstance(store, Store)
+        made = OtherProgram(bench, store, client, start=START)
+        qtbot.addWidget(made)
+        made.offer(True)
+        return made
+
+    return opened
 
 
 def choices(box) -> list[str]:
     return [box.itemText(k) for k in range(box.count())]
 
 
-def test_clients_with_programs_are_offered_with_all_of_them(hers: Bench, store: Store) -> None:
-    made = other(hers, store)
+def test_clients_with_programs_are_offered_with_all_of_them(
+    hers: Bench, other: Callable[..., OtherProgram]
+) -> None:
+    made = other(hers)
     assert choices(made.clients) == ["Runa Estvik"]
     assert sorted(choices(made.programs)) == [
         "Old season, 6 weeks, archived",
@@ -58,20 +71,20 @@ def test_clients_with_programs_are_offered_with_all_of_them(hers: Bench, store: 
     ]
 
 
-def test_nobody_has_a_program_yet(empty_bench: Bench) -> None:
+def test_nobody_has_a_program_yet(empty_bench: Bench, other: Callable[..., OtherProgram]) -> None:
     store = empty_bench.desk.store
     assert isinstance(store, Store)
     store.save(None, Work(JORUNN), label="Add")
-    made = other(empty_bench, store)
+    made = other(empty_bench)
     assert made.is_empty
     with pytest.raises(CoachError, match="Choose a client and a program"):
         made.refit()
 
 
 def test_what_would_be_different_is_told_and_follows_program_and_start(
-    hers: Bench, store: Store
+    hers: Bench, other: Callable[..., OtherProgram]
 ) -> None:
-    made = other(hers, store)
+    made = other(hers)
     lines = made.lines.lines()
     assert any("Back squat" in line and "needs rack" in line for line in lines)
     assert made.head.text() == "What would be different for Jorunn Aske"
@@ -87,19 +100,21 @@ def test_nothing_is_worked_out_until_it_is_wanted(hers: Bench, store: Store) -> 
     assert made.lines.lines() == []
 
 
-def test_where_nothing_fits_it_says_so_and_what_to_do(hers: Bench, store: Store) -> None:
+def test_where_nothing_fits_it_says_so_and_what_to_do(
+    hers: Bench, other: Callable[..., OtherProgram]
+) -> None:
     bare = replace(
         JORUNN,
         equipment=frozenset(),
         dislikes=frozenset(exercise.key for exercise in hers.desk.catalogue),
     )
-    made = other(hers, store, bare)
+    made = other(hers, bare)
     assert "fits Jorunn Aske. Enter the equipment" in made.lines.lines()[0]
 
 
-def test_a_twin_gets_it_unchanged(hers: Bench, store: Store) -> None:
+def test_a_twin_gets_it_unchanged(hers: Bench, other: Callable[..., OtherProgram]) -> None:
     twin = replace(JORUNN, equipment=RUNA.equipment)
-    assert other(hers, store, twin).lines.lines() == [NOTHING]
+    assert other(hers, twin).lines.lines() == [NOTHING]
 
 
 # ---------------------------------------------------------------------------- in the sheet

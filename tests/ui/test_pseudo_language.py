@@ -77,6 +77,11 @@ def spoken_window(qtbot: QtBot, dressed: QApplication, bench: Bench, store: Stor
     return made
 
 
+def shown() -> set[QWidget]:
+    """The windows on the screen."""
+    return {window for window in QApplication.topLevelWidgets() if window.isVisible()}
+
+
 def run(window: Window, run_: Callable[[Window], object]) -> str:
     """What a command refuses with, if it does."""
     try:
@@ -118,9 +123,10 @@ def test_nothing_that_a_command_opens_is_untranslated(
         return
     spoken_window.bench.select(tuple(slot_ids(spoken_window.bench)[:1]))
     said = said_in([spoken_window])
+    before = shown()
     refused = run(spoken_window, action.run)
     assert plain_words(refused) == [], refused
-    tops = [w for w in QApplication.topLevelWidgets() if w.isVisible() and w is not spoken_window]
+    tops = shown() - before
     found = faults(painted, {*opened, *tops}, said + said_in([spoken_window]))
     for top in {*opened, *tops}:
         top.close()
