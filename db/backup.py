@@ -17,7 +17,7 @@ from pathlib import Path
 
 from db.engine import WAIT_S, is_writable
 from db.errors import Cause, StoreFailure, told
-from db.header import admit, admit_inside
+from db.header import admit, admit_inside, refuse_hidden
 from db.passphrase import Passphrase, connect, is_cipher
 from db.private import make_private, make_private_folder
 
@@ -215,6 +215,7 @@ def _check(path: Path, key: Passphrase | None) -> Counts:
     with closing(_open(path, key)) as connection:
         if key is not None:
             admit_inside(connection, str(path))
+        refuse_hidden(connection, str(path))
         refuse_unsound(connection, str(path))
         return count_rows(connection)
 

@@ -18,7 +18,7 @@ from app.domain.client import ClientId
 from db.backup import refuse_unsound, table_names
 from db.engine import WAIT_S
 from db.errors import told
-from db.header import admit
+from db.header import admit, refuse_hidden
 from db.passphrase import Passphrase, connect
 
 if TYPE_CHECKING:
@@ -124,6 +124,7 @@ def rewrite(path: Path, client_id: ClientId, *, key: Passphrase | None) -> None:
             for switch in ("foreign_keys = ON", "secure_delete = ON", "synchronous = EXTRA"):
                 raw.execute(f"PRAGMA {switch}")
             raw.execute("PRAGMA temp_store = MEMORY")
+            refuse_hidden(raw, str(path))
             raw.execute("BEGIN IMMEDIATE")
             row = raw.execute("SELECT name FROM clients WHERE id = ?", (client_id,)).fetchone()
             if row is not None:

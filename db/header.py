@@ -102,6 +102,30 @@ def admit_inside(raw: sqlite3.Connection, where: str) -> None:
     _refuse_strange(int(owner), int(schema), where=where)
 
 
+def refuse_hidden(raw: sqlite3.Connection, where: str) -> None:
+    """Raises StoreFailure for a file that would do more than hold rows: a trigger, a view, a table
+    that runs a module, a name that would be taken for a part of a query. No Weekloom makes any, so
+    somebody put it there.
+    """
+    found = raw.execute(
+        "SELECT name FROM sqlite_master WHERE type IN ('trigger', 'view') "
+        "OR sql LIKE 'CREATE VIRTUAL%' OR (type = 'table' AND name GLOB '*[^a-z0-9_]*') "
+        "UNION SELECT m.name || '.' || c.name FROM sqlite_master m, pragma_table_info(m.name) c "
+        "WHERE m.type = 'table' AND c.name GLOB '*[^a-z0-9_]*' ORDER BY 1"
+    ).fetchall()
+    if found:
+        raise StoreFailure(
+            Cause.NOT_OURS,
+            where=where,
+            what=tr(
+                "The file holds something that acts by itself and that no Weekloom made ({name}), "
+                "so it was left as it is.",
+                name=found[0][0],
+            ),
+            mend=tr("Ask whoever sent it for an export, and take that in."),
+        )
+
+
 def _refuse_strange(owner: int, schema: int, *, where: str) -> None:
     if owner != APPLICATION_ID:
         raise StoreFailure(Cause.NOT_OURS, where=where)

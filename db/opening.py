@@ -15,7 +15,7 @@ from pathlib import Path
 from app.domain.wording import tr
 from db.engine import WAIT_S, Link, is_writable, link_file, link_memory
 from db.errors import Cause, StoreFailure, cause_of, is_of_sqlite, told
-from db.header import admit, admit_inside, too_new
+from db.header import admit, admit_inside, refuse_hidden, too_new
 from db.passphrase import Passphrase
 from db.private import make_private, make_private_folder
 from db.schema import HEAD, REVISIONS, create, lacks, stored_revision
@@ -101,6 +101,7 @@ def _let_in(path: Path, wait_s: float, *, key: Passphrase | None) -> Opened:
     try:
         if key is not None:
             admit_inside(link.raw, str(path))
+        refuse_hidden(link.raw, str(path))
         revision = _known_revision(link.raw, path)
         if path.stat().st_size <= QUICK_CHECK_BYTES:
             refuse_damaged(link.raw, str(path))

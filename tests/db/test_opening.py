@@ -15,10 +15,15 @@ import pytest
 
 from app.domain.work import Work
 from db import opening
+from db.backup import restore
+from db.erasing import rewrite
 from db.errors import Cause, StoreFailure
+from db.passphrase import SALT_BYTES, connect
+from db.relock import relock
 from db.schema import SCHEMA
 from db.store import Store
 from tests.db.samples import PLAN, RUNA, filled_file
+from tests.db.test_passphrase import KEY
 
 ROOT = Path(__file__).resolve().parents[2]
 
@@ -129,6 +134,76 @@ def test_a_file_that_lacks_a_revision_or_a_column_is_refused_as_damaged(file, wo
     with closing(sqlite3.connect(file)) as connection, connection:
         connection.execute(wound)
     assert refusal(file).cause is Cause.DAMAGED
+
+
+HIDDEN = (
+    "CREATE TRIGGER watcher AFTER UPDATE ON clients BEGIN DELETE FROM issues; END",
+    "CREATE TRIGGER watcher AFTER INSERT ON edits BEGIN UPDATE clients SET note = 'seen'; END",
+    "CREATE VIEW watcher AS SELECT * FROM clients",
+    "CREATE VIRTUAL TABLE watcher USING fts5(text)",
+    'CREATE TABLE "watcher"" WHERE 1" (id TEXT)',
+    'ALTER TABLE clients ADD COLUMN "watcher"", name) --" TEXT',
+)
+
+
+@pytest.mark.parametrize("hidden", HIDDEN)
+def test_a_file_that_would_act_by_itself_is_refused_and_stays_as_it_is(file, hidden):
+    with closing(sqlite3.connect(file)) as connection, connection:
+        connection.execute(hidden)
+    refused = refusal(file)
+    assert refused.cause is Cause.NOT_OURS
+    assert "watcher" in refused.what
+
+
+def test_a_locked_file_that_would_act_by_itself_is_refused_too(file):
+    relock(file, old=None, new=KEY)
+    with closing(connect(file, wait_s=1, key=KEY)) as raw:
+        raw.execute(HIDDEN[0])
+    before = sha256(file)
+    with pytest.raises(StoreFailure) as refused:
+        Store.open(file, key=KEY)
+    assert refused.value.cause is Cause.NOT_OURS
+    assert sha256(file) == before
+
+
+def test_a_copy_that_would_act_by_itself_is_neither_put_back_nor_rewritten(file, tmp_path):
+    copy = tmp_path / "copy.weekloom"
+    copy.write_bytes(file.read_bytes())
+    with closing(sqlite3.connect(copy)) as connection, connection:
+        connection.execute(HIDDEN[0])
+    before = sha256(copy), sha256(file)
+    for act in (lambda: restore(copy, file), lambda: rewrite(copy, RUNA.id, key=None)):
+        with pytest.raises(StoreFailure) as refused:
+            act()
+        assert refused.value.cause is Cause.NOT_OURS
+    assert (sha256(copy), sha256(file)) == before
+
+
+def test_a_changed_locked_file_is_refused_or_reads_as_before(file, tmp_path):
+    """500 mutations: flipped bits and cut ends. A wrong byte never becomes a wrong plan."""
+    relock(file, old=None, new=KEY)
+    content = file.read_bytes()
+    with closing(Store.open(file, key=KEY)) as store:
+        meant = store.load_client(RUNA.id), store.load_program(PLAN.id)
+    refused = 0
+    path = tmp_path / "changed.weekloom"
+    for seed in range(500):
+        dice = random.Random(seed)
+        mutated = bytearray(content)
+        if seed % 5 == 0:
+            mutated = mutated[: dice.randrange(SALT_BYTES, len(content))]
+        else:
+            for _ in range(dice.choice((1, 8, 64))):
+                mutated[dice.randrange(SALT_BYTES, len(mutated))] ^= 1 << dice.randrange(8)
+        path.write_bytes(mutated)
+        try:
+            store = Store.open(path, key=KEY)
+        except StoreFailure:
+            refused += 1
+            continue
+        with closing(store):
+            assert (store.load_client(RUNA.id), store.load_program(PLAN.id)) == meant
+    assert refused > 450
 
 
 def test_a_folder_in_the_place_of_a_file_is_refused(tmp_path):

@@ -112,6 +112,11 @@ def test_a_folder_is_made_with_those_above_it(tmp_path: Path) -> None:
         (("../../etc", "passwd"), "etc-passwd"),
         (("...", "?*"), "plan"),
         (("x" * 300, ""), "x" * 80),
+        (("../../x",), "x"),
+        (("a/b", "c\\d"), "a-b-c-d"),
+        (("nul\0byte",), "nul-byte"),
+        (("\u202egnp.exe",), "gnp-exe"),
+        (("\u200frtl\u2067",), "rtl"),
     ],
 )
 def test_names_are_safe_on_every_system(words: tuple[str, str], name: str) -> None:
