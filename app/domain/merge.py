@@ -12,7 +12,7 @@ from typing import Any, TypeVar
 
 from app.domain.client import Client, FreeTime, Place
 from app.domain.errors import CoachError
-from app.domain.results import CheckIn, Diary, Girth, SlotResult
+from app.domain.results import CheckIn, Diary, Girth, SetDone, SlotResult
 from app.domain.wording import mark, tr
 
 T = TypeVar("T")
@@ -139,16 +139,21 @@ def merged_diary(mine: Diary, other: Diary) -> Diary:
 
 
 def _one_result(mine: SlotResult, other: SlotResult) -> SlotResult:
-    """One result of two of the same card and day: the other's sets go into the note."""
+    """One result of two of the same card and day: what the other says else goes into the note."""
     if mine == other:
         return mine
-    sets = ", ".join(
-        f"{done.load_kg:g} kg \N{MULTIPLICATION SIGN} {done.reps}" for done in other.sets
-    )
+    values = [] if other.exercise == mine.exercise else [str(other.exercise).replace("_", " ")]
+    if other.sets != mine.sets:
+        values += [_set_text(done) for done in other.sets] or [tr("left out")]
     notes = [note for note in dict.fromkeys((mine.note, other.note)) if note]
-    if sets and other.sets != mine.sets:
-        notes.append(tr("Also noted that day: {values}", values=sets))
+    if values:
+        notes.append(tr("Also noted that day: {values}", values=", ".join(values)))
     return replace(mine, note="; ".join(notes))
+
+
+def _set_text(done: SetDone) -> str:
+    text = f"{done.load_kg:g} kg \N{MULTIPLICATION SIGN} {done.reps}"
+    return text if done.rir is None else f"{text} RIR {done.rir:g}"
 
 
 def _one_day(mine: CheckIn, other: CheckIn) -> CheckIn:

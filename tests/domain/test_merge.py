@@ -128,6 +128,22 @@ def test_results_of_both_are_kept() -> None:
     assert merged_diary(mine, mine) == mine
 
 
+def test_two_results_of_one_card_lose_neither_effort_nor_substitute() -> None:
+    def result(exercise: ExerciseKey, *sets: SetDone) -> Diary:
+        return Diary(results=(SlotResult(ProgramId("a"), SlotId(1), exercise, DAY, sets),))
+
+    def note(mine: Diary, other: Diary) -> str:
+        return merged_diary(mine, other).results[0].note
+
+    done = SetDone(80.25, 6, 1.5)
+    other = ExerciseKey("front_squat")
+    assert note(result(SQUAT, SetDone(90, 5)), result(SQUAT, done)) == (
+        "Also noted that day: 80.25 kg × 6 RIR 1.5"
+    )
+    assert note(result(SQUAT, done), result(other, done)) == "Also noted that day: front squat"
+    assert note(result(SQUAT, done), result(SQUAT)) == "Also noted that day: left out"
+
+
 @settings(max_examples=40)
 @given(strategies.clients, strategies.clients, st.sets(st.sampled_from(sorted(FIELDS))))
 def test_whatever_is_chosen_every_list_entry_is_still_there(
