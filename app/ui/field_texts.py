@@ -50,6 +50,7 @@ PAGES: Mapping[str, str] = {
     "MergeDialog": "first-client",
     "RecordSheet": "first-client",
     "CurtainSheet": "files-backup-privacy",
+    "KeepingSheet": "files-backup-privacy",
     "Interview": "first-client",
     "WishesSheet": "first-client",
     "FilledFormDialog": "first-client",

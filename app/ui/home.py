@@ -32,7 +32,7 @@ NOWHERE = QModelIndex()
 
 ACTS = {
     Need.SCREENING: mark("Screening…"),
-    Need.KEEP_UNTIL: mark("Record…"),
+    Need.KEEP_UNTIL: mark("Keep or erase…"),
     Need.PROGRAM: mark("New program…"),
     Need.ISSUE: mark("Make booklet…"),
     Need.CHECK_IN: mark("Check-in…"),
@@ -227,10 +227,13 @@ def serve(window: Any, client_id: ClientId, need: Need) -> None:
         Need.CHECK_IN: open_form.check_in,
         Need.TEST: open_form.strength_tests,
         Need.CONSENT: open_form.record,
-        Need.KEEP_UNTIL: open_form.record,
     }
     if need in forms:
         forms[need](window.bench, window)
+    elif need is Need.KEEP_UNTIL:
+        from app.ui.keeping_sheet import propose
+
+        propose(window)
     elif need is Need.ISSUE and desk.has_program:
         window.make_booklet()
     else:

@@ -128,7 +128,7 @@ def test_the_command_shows_it_and_leads_back(window: Window) -> None:
         (Need.CHECK_IN, "check_in"),
         (Need.TEST, "strength_tests"),
         (Need.CONSENT, "record"),
-        (Need.KEEP_UNTIL, "record"),
+        (Need.KEEP_UNTIL, "record"),  # its end lies ahead
     ],
 )
 def test_a_need_opens_the_client_and_its_form(
