@@ -8,21 +8,26 @@ from __future__ import annotations
 
 import logging
 import os
+import tempfile
 from collections.abc import Iterator
 from dataclasses import replace
+from datetime import date
 from pathlib import Path
 
+import pypdfium2
 import pytest
 from PySide6.QtWidgets import QMessageBox
 from pytestqt.qtbot import QtBot
 
-from app import resources
+from app import papers, resources
+from app.booklet.record_book import make_record_book
 from app.desk import Desk
-from app.domain.client import ClientId
+from app.domain.client import Client, ClientId
 from app.domain.edits.whole import rename
 from app.domain.errors import CoachError
 from app.domain.findings import edit
 from app.domain.results import CheckIn
+from app.domain.work import Coach, Work
 from app.erasure import erase
 from app.person_export import export_person, held_on
 from app.picture_folder import PictureFolder
@@ -38,6 +43,7 @@ from db.store import Store
 from tests.marked import MARKERS, PICTURE, add_marked, found_in, marked_client, marked_program
 
 MARKED = marked_client()
+PLAIN = replace(marked_program(), name="Winter")
 KEY = Passphrase("zqpassphraseqz of four words")
 
 pytestmark = pytest.mark.skipif(os.name == "nt", reason="Windows keeps rights elsewhere")
@@ -54,6 +60,9 @@ def home(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Path]:
         ("XDG_DATA_HOME", "data"),
     ):
         monkeypatch.setenv(name, str(tmp_path / "home" / folder))
+    monkeypatch.setattr(tempfile, "tempdir", str(tmp_path / "home" / "temp"))
+    monkeypatch.setenv("TMPDIR", str(tmp_path / "home" / "temp"))
+    (tmp_path / "home" / "temp").mkdir(parents=True, mode=0o700)
     mask = os.umask(0)
     yield tmp_path / "home"
     os.umask(mask)
@@ -123,7 +132,7 @@ def test_log_and_settings_name_no_client_and_no_passphrase(home, log, store, qtb
     assert log.stat().st_size > 200
     texts = [
         path.read_bytes()
-        for folder in ("state", "config", "cache")
+        for folder in ("state", "config", "cache", "temp")
         for path in (home / folder).rglob("*")
         if path.is_file()
     ]
@@ -133,6 +142,73 @@ def test_log_and_settings_name_no_client_and_no_passphrase(home, log, store, qtb
     words.append(MARKERS["client-id"])
     for text in texts:
         assert [word for word in words if word.encode() in text] == []
+
+
+def test_fifty_clients_leave_no_name_note_or_birth_date_outside_the_file(
+    home, log, store, qtbot, monkeypatch
+):
+    """Each is made, noted on, weighed, handed a paper, undone and shown; their days differ too."""
+    desk = Desk(store, resources.catalogue(), resources.range_book())
+    window = Window(Bench(desk), store)
+    qtbot.addWidget(window)
+    window.show()
+    words = []
+    for number in range(50):
+        name, note = f"zqperson{number}qz", f"zqhealth{number}qz"
+        born = date(1950 + number, 1 + number % 12, 1 + number % 28)
+        words += [name, note, born.isoformat(), f"{born:%d.%m.%Y}"]
+        desk.add_client(Client(ClientId(f"seeded-{number}"), name, born=born))
+        window.bench.keep_client(f"Note on {name}", replace(desk.client, note=note))
+        report = CheckIn(born.replace(year=2026), mass_kg=70, note=note)
+        desk.keep_diary("Check-in", desk.diary.with_check_in(report))
+        window.bench.undo()
+        window.bench.redo()
+        assert not [word for word in words if word in window.windowTitle()]
+    window.show_home()
+    window.say(f"About {words[0]}")
+    window.close()
+    outside = [
+        path
+        for folder in ("state", "config", "cache", "temp")
+        for path in (home / folder).rglob("*")
+        if path.is_file()
+    ]
+    assert log in outside
+    for path in outside:
+        assert [word for word in words if word.encode() in path.read_bytes()] == [], path.name
+
+
+def test_a_name_that_looks_like_a_query_is_a_name(store):
+    hostile = "Runa'; DROP TABLE clients; --"
+    person = replace(MARKED, id=ClientId("'; --"), name=hostile, note='" OR 1=1')
+    store.save(None, Work(person), label=hostile)
+    store.set_setting(hostile, hostile)
+    assert store.load_client(person.id) == person
+    assert store.setting(hostile) == hostile
+    assert store.load_client(MARKED.id) == MARKED
+    erase(store, person.id)
+    assert [line.id for line in store.clients()] == [MARKED.id]
+
+
+def test_no_paper_says_in_its_metadata_whom_it_is_for(store):
+    known = resources.catalogue().with_own(store.own_exercises(retired=True))
+    issue = store.load_issue(store.all_issues()[0])
+    issue = replace(issue, client=MARKED, coach=Coach("Ada"), program=PLAIN)
+    order = papers.Order(issue.coach, MARKED.name, issue, known, resources.range_book())
+    made = [kind.make(order, papers.Look()) for kind in papers.KINDS]
+    made.append(
+        make_record_book(
+            held_on(store, MARKED.id, known, on=desk_day()), known, fonts=resources.path_of("fonts")
+        )
+    )
+    for data in made:
+        document = pypdfium2.PdfDocument(data)
+        told = " ".join(document.get_metadata_dict().values())
+        document.close()
+        assert "Weekloom" in told
+        assert [word for word in MARKERS.values() if word in told] == []
+        for word in (b"/JavaScript", b"/Launch", b"/EmbeddedFile", b"/URI", b"/OpenAction"):
+            assert word not in data
 
 
 def test_all_that_is_made_is_the_owners_alone(home, log, store, qtbot, monkeypatch):
