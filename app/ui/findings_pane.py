@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QPoint, Qt, Signal
@@ -18,13 +19,14 @@ from PySide6.QtWidgets import (
 )
 
 from app.domain.edits.fields import accept, take_back
+from app.domain.errors import CoachError
 from app.domain.findings import Edit, Finding, Weight, edit
 from app.domain.wording import tr
 from app.ui.bench import Bench
 from app.ui.finding_delegate import FIRST_OF_GROUP, ROW, FindingDelegate, RowActs
 from app.ui.finding_rows import Row, count_open, finding_rows, spoken
 from app.ui.forms import ask_text, plain
-from app.ui.mend_trial import MendTrial
+from app.ui.mend_trial import MendTrial, full_label
 from app.ui.weight_button import WORDS, WeightButton
 from app.ui.words import label_text, list_of
 
@@ -285,8 +287,16 @@ class FindingsPane(QWidget):
         """Apply the finding's mend as one edit."""
         self.trial.stop()
         mend = self.mend_of(finding)
-        if mend is not None and self.bench.keep(mend):
-            self.bench.said.emit(tr("{mend}. Undo takes it back.", mend=mend.label))
+        if mend is None:
+            return
+        desk = self.bench.desk
+        try:
+            label = full_label(mend, desk.program, mend(desk.program), desk.catalogue)
+        except CoachError as error:
+            self.bench.refused.emit(error.sentence)
+            return
+        if self.bench.keep(replace(mend, label=label)):
+            self.bench.said.emit(tr("{mend}. Undo takes it back.", mend=label))
 
     def accept(self, finding: Finding) -> None:
         """Ask for a reason and let the finding rest."""

@@ -10,9 +10,11 @@ from collections.abc import Callable
 from PySide6.QtCore import QObject, QTimer
 
 from app.desk import Preview
+from app.domain.edits.place import replace_exercise
 from app.domain.errors import CoachError
-from app.domain.exercise import ExerciseKey
+from app.domain.exercise import Catalogue, ExerciseKey
 from app.domain.findings import Edit, Finding
+from app.domain.program import Program
 from app.domain.wording import tr, trn
 from app.ui.bench import Bench
 from app.ui.words import list_of
@@ -82,23 +84,34 @@ class MendTrial(QObject):
 
     def _told(self, preview: Preview) -> str:
         """'Add 1 set (Hip thrust): 1 finding would go, 0 would appear.'"""
-        names = [self._bench.desk.catalogue[key].name for key in touched(preview)]
-        label = preview.edit.label
-        if 0 < len(names) <= MOST_NAMES and not any(name in label for name in names):
-            label = f"{label} ({list_of(names)})"
         return tr(
             "{mend}: {gone} would go, {come} would appear.",
-            mend=label,
+            mend=full_label(
+                preview.edit, preview.before, preview.after, self._bench.desk.catalogue
+            ),
             gone=trn("{n} finding", "{n} findings", len(preview.lost)),
             come=len(preview.gained),
         )
 
 
-def touched(preview: Preview) -> tuple[ExerciseKey, ...]:
-    """The exercises whose prescription or place the edit changes, each once."""
-    pairs = zip(preview.before.weeks, preview.after.weeks, strict=False)
+def full_label(mend: Edit, before: Program, after: Program, catalogue: Catalogue) -> str:
+    """The mend as the undo menu says it: with the exercises that its short button leaves out."""
+    values = dict(mend.arguments)
+    if mend.function is replace_exercise:
+        names = {"exercise": values["exercise"].name, "old": values["old"].name}
+        return tr("Substitute {exercise} for {old}", **names)
+    names_of = [catalogue[key].name for key in touched(before, after)]
+    said = mend.label.casefold()
+    if 0 < len(names_of) <= MOST_NAMES and not any(name.casefold() in said for name in names_of):
+        return f"{mend.label} ({list_of(names_of)})"
+    return mend.label
+
+
+def touched(before: Program, after: Program) -> tuple[ExerciseKey, ...]:
+    """The exercises whose prescription is another in the program after, each once."""
     found: list[ExerciseKey] = []
-    for before, after in ((one, other) for one, other in pairs if one is not other):
-        known = set(before.slots())
-        found += [slot.exercise for slot in after.slots() if slot not in known]
+    for old, new in zip(before.weeks, after.weeks, strict=False):
+        if old is not new:
+            known = set(old.slots())
+            found += [slot.exercise for slot in new.slots() if slot not in known]
     return tuple(dict.fromkeys(found))

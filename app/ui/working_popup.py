@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QPoint, QRect, QSize, Qt
-from PySide6.QtWidgets import QFrame, QGridLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QGridLayout, QLayout, QVBoxLayout, QWidget
 
 from app.domain.wording import tr
 from app.domain.working import UNSOURCED, Working
 from app.ui.accounts import Account
 from app.ui.bench import Bench
 from app.ui.forms import plain
+
+LONGEST_VALUE = 26
+"""Letters of a value that stand in one line: longer ones would part the columns."""
 
 
 class WorkingPopup(QFrame):
@@ -23,6 +26,8 @@ class WorkingPopup(QFrame):
         column = QVBoxLayout(self)
         column.setContentsMargins(14, 10, 14, 12)
         column.setSpacing(6)
+        # its size is what its words need, also once they are dressed in their fonts
+        column.setSizeConstraint(QLayout.SizeConstraint.SetFixedSize)
         column.addWidget(plain(working.title, step="head"))
         if working.about:
             column.addWidget(plain(working.about, role="small"))
@@ -31,7 +36,8 @@ class WorkingPopup(QFrame):
         grid.setVerticalSpacing(4)
         for number, line in enumerate(working.lines):
             grid.addWidget(plain(line.label), number, 0)
-            value = plain(line.value, step="number")
+            value = plain(in_lines(line.value), step="number")
+            value.setAlignment(Qt.AlignmentFlag.AlignRight)
             grid.addWidget(value, number, 1, Qt.AlignmentFlag.AlignRight)
             grid.addWidget(plain(line.remark, role="small"), number, 2)
         column.addLayout(grid)
@@ -47,6 +53,17 @@ class WorkingPopup(QFrame):
             )
         )
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+
+
+def in_lines(value: str) -> str:
+    """A value that lists many, '20 kg × 8, 37.5 kg × 5, …', in lines of moderate length."""
+    lines: list[str] = []
+    for part in value.split(", "):
+        if lines and len(lines[-1]) + len(part) <= LONGEST_VALUE:
+            lines[-1] += f", {part}"
+        else:
+            lines.append(part)
+    return ",\n".join(lines)
 
 
 def sources_text(bench: Bench, sources: tuple[str, ...]) -> str:

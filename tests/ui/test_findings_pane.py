@@ -21,6 +21,7 @@ from app.ui.bench import Bench
 from app.ui.finding_delegate import FIRST_OF_GROUP, ROW, FindingDelegate
 from app.ui.finding_rows import Row, source_text, spoken
 from app.ui.findings_pane import FindingsPane
+from app.ui.mend_trial import full_label
 from tests.ui.desks import PROGRAM, with_client, without_program
 
 LEFT = Qt.MouseButton.LeftButton
@@ -245,7 +246,9 @@ def test_the_button_applies_the_mend_as_one_step(qtbot: QtBot, pane, bench: Benc
     mend = pane.mend_of(rows(pane)[at].finding)
     with qtbot.waitSignal(bench.said, timeout=500) as told:
         qtbot.mouseClick(pane.list.viewport(), LEFT, pos=button(pane, at))
-    assert told.args == [f"{mend.label}. Undo takes it back."]
+    label = full_label(mend, PROGRAM, mend(PROGRAM), bench.desk.catalogue)
+    assert told.args == [f"{label}. Undo takes it back."]
+    assert bench.desk.history.undoable.label == label
     assert bench.desk.program == mend(PROGRAM)
     bench.undo()
     assert bench.desk.program == PROGRAM

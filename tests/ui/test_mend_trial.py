@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from app.domain.edits.fields import add_sets
+from app.domain.edits.place import replace_exercise
+from app.domain.edits.weeks import make_light
 from app.domain.edits.whole import rename
+from app.domain.exercise import ExerciseKey
 from app.domain.findings import Edit, Finding, edit
 from app.ui.bench import Bench
-from app.ui.mend_trial import MendTrial, touched
+from app.ui.mend_trial import MendTrial, full_label, touched
 
 
 def trial(bench: Bench, mend: Edit | None) -> tuple[MendTrial, Finding]:
@@ -60,4 +63,19 @@ def test_it_names_the_exercise_that_would_be_changed(bench: Bench) -> None:
     bench.said.connect(said.append)
     tried.toggle(finding)
     assert said[-1].startswith(f"Add 1 set ({name}): ")
-    assert touched(bench.preview) == (slot.exercise,)
+    assert touched(bench.preview.before, bench.preview.after) == (slot.exercise,)
+
+
+def test_a_substitution_is_named_with_both_exercises(bench: Bench) -> None:
+    program, catalogue = bench.desk.program, bench.desk.catalogue
+    slot = next(iter(program.weeks[0].slots()))
+    new, old = catalogue[ExerciseKey("leg_press")], catalogue[slot.exercise]
+    swap = edit(new.name, replace_exercise, slot_id=slot.id, exercise=new, old=old)
+    label = full_label(swap, program, swap(program), catalogue)
+    assert label == f"Substitute Leg press for {old.name}"
+
+
+def test_what_touches_much_keeps_its_short_name(bench: Bench) -> None:
+    light = edit("Make week 1 light", make_light, index=0)
+    program = bench.desk.program
+    assert full_label(light, program, light(program), bench.desk.catalogue) == "Make week 1 light"

@@ -10,7 +10,7 @@ from pytestqt.qtbot import QtBot
 from app.domain.working import Line, Working
 from app.ui import accounts
 from app.ui.bench import Bench
-from app.ui.working_popup import show_account, show_working, sources_text
+from app.ui.working_popup import in_lines, show_account, show_working, sources_text
 from tests.ui.desks import slot
 
 ACCOUNT = Working(
@@ -79,4 +79,16 @@ def test_an_account_opens_below_what_it_is_about_and_takes_the_keyboard(host, be
     assert popup.y() >= host.mapToGlobal(QPoint(10, 50)).y()
     assert popup.hasFocus()
     assert account.extra in popup.accessibleDescription()
+    popup.close()
+
+
+def test_a_value_that_lists_many_is_told_in_lines() -> None:
+    assert in_lines("105 kg") == "105 kg"
+    assert in_lines("20 kg × 8, 37.5 kg × 5, 52.5 kg × 3") == "20 kg × 8, 37.5 kg × 5,\n52.5 kg × 3"
+
+
+def test_every_line_has_the_height_of_its_letters(dressed, host: QWidget, bench: Bench) -> None:
+    popup = show_working(bench, ACCOUNT, QPoint(10, 10), host)
+    for label in popup.findChildren(QLabel):
+        assert label.height() >= label.fontMetrics().height(), label.text()
     popup.close()
