@@ -22,6 +22,7 @@ _program, _client = action.program_open, action.client_open
 
 ACTIONS: tuple[Action, ...] = (
     Action("new_client", "File", "New client…", lambda w: w.new_client(), ("Ctrl+Shift+N",)),
+    *(one for one in PEOPLE_ACTIONS if one.menu == "File"),
     Action("new_program", "File", "New program…", lambda w: w.new_program(), ("Ctrl+N",), _client),
     Action(
         "clients",
@@ -127,7 +128,7 @@ ACTIONS: tuple[Action, ...] = (
     Action(
         "screening", "Client", "Screening…", lambda w: open_form.screening(w.bench, w), (), _client
     ),
-    *PEOPLE_ACTIONS,
+    *(one for one in PEOPLE_ACTIONS if one.menu != "File"),
     *RECORD_ACTIONS,
     *PERSON_ACTIONS,
     Action(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from app.domain.wording import mark
 from app.ui.action import Action, any_card, client_open, one_card, pinned_card, program_open
+from app.ui.client import open_form
 
 EDIT_ACTIONS: tuple[Action, ...] = (
     Action(
@@ -87,6 +88,15 @@ EDIT_ACTIONS: tuple[Action, ...] = (
         program_open,
         card=True,
         tip=mark("Of the card, day, week, muscle or finding in focus"),
+    ),
+    Action(
+        "card_tests",
+        mark("Edit"),
+        mark("The test its load rests on…"),
+        lambda w: open_form.tests_of_card(w.bench, w),
+        (),
+        one_card,
+        card=True,
     ),
     Action(
         "pick_up",

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from app.domain.wording import mark
-from app.ui.action import Action, client_open, one_card
+from app.ui.action import Action, client_open
 from app.ui.client import open_form
 
 PEOPLE_ACTIONS: tuple[Action, ...] = (
@@ -49,15 +49,6 @@ PEOPLE_ACTIONS: tuple[Action, ...] = (
         (),
         client_open,
         tip=mark("All tests, what rests on them, and which to do next"),
-    ),
-    Action(
-        "card_tests",
-        mark("Edit"),
-        mark("The test its load rests on…"),
-        lambda w: open_form.tests_of_card(w.bench, w),
-        (),
-        one_card,
-        card=True,
     ),
     Action(
         "record",

@@ -67,3 +67,7 @@ def test_with_a_program_open_its_commands_are_on(bench: Bench) -> None:
 
 def test_the_menu_of_a_card_has_what_acts_on_it() -> None:
     assert {"substitute", "remove", "copy", "pair"} <= {a.id for a in ACTIONS if a.card}
+
+
+def test_closing_stands_last_in_its_menu() -> None:
+    assert [action.id for action in ACTIONS if action.menu == "File"][-1] == "quit"

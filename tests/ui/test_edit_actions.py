@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from app.domain.edits.whole import rename
 from app.domain.findings import edit
 from app.ui.actions import ACTIONS
@@ -57,3 +59,16 @@ def test_cards_are_cut_pasted_and_brought_back(window: Window) -> None:
     BY_ID["undo"].run(window)
     BY_ID["undo"].run(window)
     assert slot_ids(bench) == before
+
+
+def test_a_card_leads_to_the_test_its_load_rests_on(
+    window: Window, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    from app.ui.client.strength_dialog import StrengthDialog
+
+    shown: list[str] = []
+    monkeypatch.setattr(StrengthDialog, "exec", lambda dialog: shown.append(dialog.key))
+    window.bench.select((slot_ids(window.bench)[0],))
+    assert BY_ID["card_tests"].enabled(window.bench)
+    BY_ID["card_tests"].run(window)
+    assert shown == ["back_squat"]
