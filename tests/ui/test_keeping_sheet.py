@@ -91,8 +91,13 @@ def test_erasing_asks_by_itself_and_cancelling_keeps_all(window, monkeypatch):
     monkeypatch.setattr(keeping_sheet, "this_day", lambda: TODAY)
     kept_until(window, TODAY)
     answer(monkeypatch, Answer.ERASE)
-    asked = []
-    monkeypatch.setattr(EraseDialog, "exec", lambda dialog: asked.append(dialog.windowTitle()) or 0)
+    asked: list[str] = []
+
+    def look(dialog: EraseDialog) -> int:
+        asked.append(dialog.windowTitle())
+        return 0
+
+    monkeypatch.setattr(EraseDialog, "exec", look)
     propose(window)
     assert asked == ["Erase the client"]
     assert window.store.load_client(RUNA.id).name == RUNA.name
