@@ -121,15 +121,3 @@ def remove_program(desk: Desk, store: Store, *, client_id: ClientId, program_id:
     desk.forget_steps(client_id)
     if open_now:
         desk.open(client_id)
-
-
-def archive_client(desk: Desk, store: Store, *, client_id: ClientId, archived: bool = True) -> None:
-    """Puts the client into the archive, or brings the client back; an open one stays open."""
-    if desk.work is not None and desk.client.id == client_id:
-        label = f"{_verb(archived)} {desk.client.name}"
-        desk.keep_client(label, replace(desk.client, archived=archived))
-        return
-    client = store.load_client(client_id)
-    if client.archived is not archived:
-        after = replace(client, archived=archived)
-        store.save(Work(client), Work(after), label=f"{_verb(archived)} {client.name}")

@@ -145,19 +145,6 @@ def test_another_program_is_archived_and_brought_back_in_the_file(desk: Desk, st
     ]
 
 
-def test_clients_are_archived_and_brought_back(desk: Desk, store: Store) -> None:
-    for client in (RUNA, TORE):
-        for archived in (True, True, False):
-            folder.archive_client(desk, store, client_id=client.id, archived=archived)
-            line = next(one for one in store.clients() if one.id == client.id)
-            assert line.archived is archived
-    assert desk.client.id == RUNA.id
-    assert [s.label for s in desk.history.steps] == [
-        "Archive Runa Estvik",
-        "Bring back Runa Estvik",
-    ]
-
-
 # ---------------------------------------------------------------------------- names
 
 

@@ -27,17 +27,6 @@ class Need(StrEnum):
     CONSENT = "consent"
 
 
-NEED_WORDS = {
-    Need.SCREENING: mark("Screening"),
-    Need.KEEP_UNTIL: mark("End of keeping"),
-    Need.PROGRAM: mark("Program"),
-    Need.ISSUE: mark("Booklet"),
-    Need.CHECK_IN: mark("Check-in"),
-    Need.TEST: mark("Strength test"),
-    Need.CONSENT: mark("Consent"),
-}
-
-
 @dataclass(frozen=True, slots=True)
 class Terms:
     """After how many days something is due, and how many days ahead it is told. Common practice.
@@ -166,12 +155,6 @@ def dues(standing: Standing, today: date, terms: Terms = TERMS) -> tuple[Due, ..
         found.append(Due(Need.CONSENT, None))
     found += _plan(standing, today, terms)
     return _sorted(found, today)
-
-
-def next_due(standing: Standing, today: date, terms: Terms = TERMS) -> Due | None:
-    """The first of `dues`."""
-    found = dues(standing, today, terms)
-    return found[0] if found else None
 
 
 def _keeping(standing: Standing, today: date, terms: Terms) -> list[Due]:

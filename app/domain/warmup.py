@@ -19,7 +19,6 @@ from app.domain.exercise import (
     LoadKind,
     Muscle,
     Pattern,
-    pattern_name,
 )
 from app.domain.fit import fits
 from app.domain.lead_up import leading_up, zone_dose
@@ -28,7 +27,7 @@ from app.domain.program import Drill, DrillDose, Reps, Role, Session, Slot, Slot
 from app.domain.ramp import RampStep
 from app.domain.reach import nearest_in_reach
 from app.domain.strength import RampSet, ramp_sets
-from app.domain.wording import tr, trn
+from app.domain.wording import trn
 from app.domain.working import COMMON_PRACTICE
 
 GENERAL_FROM_S = 120
@@ -167,14 +166,6 @@ _FOR = "For "
 def _reason(patterns: Sequence[Pattern]) -> str:
     """Why a drill is done, as it is kept: always in English."""
     return f"{_FOR}{', '.join(pattern.value.replace('_', ' ') for pattern in patterns)}"
-
-
-def reason_text(reason: str) -> str:
-    """The reason as it is read: what was made here in the language that is spoken."""
-    names = [name.replace(" ", "_") for name in reason.removeprefix(_FOR).split(", ")]
-    if not reason.startswith(_FOR) or not set(names) <= {pattern.value for pattern in Pattern}:
-        return reason
-    return tr("For {names}", names=", ".join(pattern_name(Pattern(name)) for name in names))
 
 
 def seconds_text(reps: Reps) -> str:

@@ -88,7 +88,6 @@ class Bench(QObject):
         self.selection: tuple[SlotId, ...] = ()
         self.chosen = range(0)  # a run of weeks, chosen in the season
         self.preview: Preview | None = None
-        self.store_problem = ""
         desk.listen(self._work_changed)
 
     @property

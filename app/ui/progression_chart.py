@@ -9,7 +9,7 @@ from PySide6.QtCore import QEvent, QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QHelpEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 
-from app.domain.wording import mark, tr
+from app.domain.wording import tr
 from app.ui import signs
 from app.ui.parts import tell_as_picture
 from app.ui.progression_weeks import ChartWeek
@@ -19,7 +19,6 @@ from app.ui.words import tip
 
 _BARS = 40.0
 _RIR = "RIR "
-_WIDEST = mark("assistance RIR")
 _LEFT = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
 _CENTRE = int(Qt.AlignmentFlag.AlignCenter)
 

@@ -19,7 +19,6 @@ LABELS = (mark("reps"), mark("sets"), mark("findings"), mark("week"))
 """What stands left of the rows, from the top down."""
 TOP_SETS = 22.0
 """Sets at the top of the stave."""
-GAP = 2.0
 
 
 def season_height(*, compact: bool) -> int:

@@ -27,9 +27,6 @@ from app.ui.theme import Theme
 CARD_SIGN = 13
 """Side of a sign on a card, px at scale 1."""
 
-SEASON_SIGN = 10
-"""Side of a sign in the season strip, px at scale 1."""
-
 _GRID = 16.0  # signs are drawn on a grid of 16 and scaled
 
 

@@ -131,7 +131,7 @@ def test_sessions_that_come_go_or_change_their_order_are_named() -> None:
 
 
 def test_a_week_that_changed_its_place_is_named() -> None:
-    moved = weeks.move_week(PLAN, 2, 0)
+    moved = weeks.move_weeks(PLAN, (2,), 0)
     pairs = between(PLAN, moved)
     assert [(p.before, p.after) for p in pairs] == [(2, 0), (0, 1), (1, 2)]
     assert [p.notes for p in pairs] == [(), ("moved, was week 1",), ("moved, was week 2",)]

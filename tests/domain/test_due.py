@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from app.domain.client import Stage
-from app.domain.due import TERMS, Due, Need, Standing, Terms, dues, next_due
+from app.domain.due import TERMS, Due, Need, Standing, Terms, dues
 
 TODAY = date(2026, 11, 25)
 
@@ -43,7 +43,6 @@ def needs(standing: Standing) -> list[Need]:
 
 def test_who_has_everything_needs_nothing() -> None:
     assert dues(FINE, TODAY) == ()
-    assert next_due(FINE, TODAY) is None
 
 
 @pytest.mark.parametrize(

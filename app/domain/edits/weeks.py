@@ -5,13 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from app.domain.edits.parts import map_slots, map_weeks, require_day, require_week, with_week
+from app.domain.edits.parts import map_slots, map_weeks, require_week, with_week
 from app.domain.errors import EditError
 from app.domain.program import (
     EMPTY_WEEK,
     MAX_WEEKS,
     Block,
-    Day,
     Field,
     Program,
     SessionId,
@@ -110,15 +109,6 @@ def remove_weeks(program: Program, indices: Sequence[int]) -> Program:
         weeks=tuple(w for i, w in enumerate(program.weeks) if i not in gone),
         blocks=tuple(b for b in blocks if b.weeks > 0),
     )
-
-
-def move_week(program: Program, index: int, to: int) -> Program:
-    """The program with week `index` standing at `to`; the lengths of the blocks stay."""
-    week = require_week(program, index)
-    require_week(program, to)
-    rest = program.weeks[:index] + program.weeks[index + 1 :]
-    weeks = (*rest[:to], week, *rest[to:])
-    return program if to == index else replace(program, weeks=weeks)
 
 
 def move_weeks(program: Program, indices: Sequence[int], to: int) -> Program:
@@ -266,29 +256,3 @@ def set_week_note(program: Program, index: int, *, note: str) -> Program:
     """The program with a note on week `index`."""
     week = require_week(program, index)
     return with_week(program, index, replace(week, note=note.strip()))
-
-
-def copy_day(program: Program, index: int, *, day: int, to_day: int) -> Program:
-    """The program with the sessions of one day copied to another as strands of their own."""
-    week = require_week(program, index)
-    source = week.days[require_day(day)]
-    require_day(to_day)
-    if not source.sessions:
-        raise EditError(
-            tr("There is nothing on that day to copy."), mend=tr("Choose a day with a session.")
-        )
-    number = program.next_id
-    copies = []
-    for session in source.sessions:
-        slots = []
-        for slot in session.slots:
-            slots.append(replace(slot, id=SlotId(number), strand=number + 1))  # type: ignore[arg-type]
-            number += 2
-        copies.append(
-            replace(session, id=SessionId(number), strand=number + 1, slots=tuple(slots))  # type: ignore[arg-type]
-        )
-        number += 2
-    there = week.days[to_day]
-    changed = Day((*there.sessions, *copies), there.note)
-    days = (*week.days[:to_day], changed, *week.days[to_day + 1 :])
-    return replace(with_week(program, index, replace(week, days=days)), next_id=number)

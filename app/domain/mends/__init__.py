@@ -7,7 +7,7 @@ to the coach.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable
 from dataclasses import replace
 
 from app.domain.checks.context import Context
@@ -50,19 +50,6 @@ class Mender:
         """The edit that would settle the finding; None where none is obvious."""
         make = _MAKERS.get(finding.rule)
         return make(Ask(finding, self.program, self.context, self.choices)) if make else None
-
-
-def mend_for(finding: Finding, program: Program, context: Context) -> Edit | None:
-    """The edit that would settle the finding of this program; None where none is obvious."""
-    return Mender(program, context).mend(finding)
-
-
-def with_mends(
-    findings: Iterable[Finding], program: Program, context: Context
-) -> tuple[Finding, ...]:
-    """The findings, each with its mend where there is one."""
-    mender = Mender(program, context)
-    return tuple(mender.mended(one) for one in findings)
 
 
 _MAKERS: dict[str, Callable[[Ask], Edit | None]] = {

@@ -20,7 +20,6 @@ from app.exchange.sheets.sheet import Cell
 
 N = r"(\d+(?:[.,]\d+)?)"
 TO = r"\s*(?:-|to|bis|hasta|a|/)\s*"
-LOUDEST_LB = 3000
 HEAVIEST_KG = 1000
 LONGEST_REST_S = 1200
 MOST_MINUTES = 20

@@ -32,7 +32,6 @@ _WIDE = tuple(
     word.encode(coding) for word in _DECLARATIONS for coding in ("utf-16-le", "utf-16-be")
 )
 _PLAIN = tuple(word.encode() for word in _DECLARATIONS)
-_LONGEST = max(len(word) for word in _WIDE)
 _CELL = re.compile(rb"<(?:\w+:)?c[\s/>]")
 _MERGED = re.compile(
     rb"<(?:\w+:)?mergeCell\s[^>]{0,200}?ref=\"([A-Z]{1,3}\d{1,7}:[A-Z]{1,3}\d{1,7})\""

@@ -15,7 +15,7 @@ from app.domain.edits.parts import find_slot, locate
 from app.domain.errors import CoachError
 from app.domain.exercise import Exercise
 from app.domain.findings import Edit
-from app.domain.program import SlotId, Span, day_name
+from app.domain.program import SlotId, Span
 from app.domain.wording import mark, tr
 from app.ui.bench import Bench
 from app.ui.carry import Carried, Via
@@ -331,10 +331,6 @@ class Hand:
         before = {slot.id for slot in preview.before.weeks[week].slots()}
         fresh = {slot.id for slot in preview.after.weeks[week].slots()} - before
         return fresh or set(self.carried.slots)
-
-    def landing(self) -> str:
-        """The day that is aimed at, in full."""
-        return "" if self.aim is None else day_name(self.aim.target.day)
 
 
 _REACH = {

@@ -26,7 +26,6 @@ from app.ui.library.narrow import SKILLS, Facet, Shelves, Value, Wish
 from app.ui.library.order import Order
 from app.ui.theme import current, font
 
-VALUE = Qt.ItemDataRole.UserRole
 COUNT = Qt.ItemDataRole.UserRole + 1
 POPUP_WIDTH = 230
 ROW_HEIGHT = 24

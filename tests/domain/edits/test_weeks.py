@@ -89,10 +89,10 @@ def test_a_program_keeps_at_least_one_week() -> None:
 @given(st.integers(0, 3), st.integers(0, 3))
 def test_a_week_moved_and_moved_back_is_the_identity(index: int, to: int) -> None:
     program = plan()
-    moved = weeks.move_week(program, index, to)
+    moved = weeks.move_weeks(program, (index,), to)
     assert moved.weeks[to] is program.weeks[index]
     assert moved.blocks == program.blocks
-    assert weeks.move_week(moved, to, index) == program
+    assert weeks.move_weeks(moved, (to,), index) == program
     assert (moved is program) is (index == to)
 
 
@@ -191,34 +191,13 @@ def test_a_block_needs_a_name() -> None:
         weeks.start_block(plan(), 1, name="")
 
 
-def test_a_copied_day_is_of_strands_of_its_own_and_joins_what_is_there() -> None:
-    program = plan()
-    once = weeks.copy_day(program, 0, day=0, to_day=4)
-    after = weeks.copy_day(once, 0, day=0, to_day=4)
-    assert keys(after, 0, 4) == ["back_squat", "leg_curl"] * 2
-    assert after.weeks[0].days[0] is program.weeks[0].days[0]
-    assert broken_laws(after) == ()
-
-
-def test_an_empty_day_cannot_be_copied() -> None:
-    with pytest.raises(EditError, match=r"nothing on that day to copy\. Choose a day"):
-        weeks.copy_day(plan(), 0, day=1, to_day=4)
-
-
-@pytest.mark.parametrize(("day", "to_day"), [(7, 0), (-1, 0), (0, 7), (0, -1)])
-def test_a_day_that_is_not_there_cannot_be_copied(day: int, to_day: int) -> None:
-    with pytest.raises(EditError, match="no day number"):
-        weeks.copy_day(plan(), 0, day=day, to_day=to_day)
-
-
 @pytest.mark.parametrize(
     "act",
     [
         lambda p: weeks.add_week(p, 4),
         lambda p: weeks.duplicate_week(p, 4),
         lambda p: weeks.remove_weeks(p, (4,)),
-        lambda p: weeks.move_week(p, 4, 0),
-        lambda p: weeks.move_week(p, 0, 4),
+        lambda p: weeks.move_weeks(p, (4,), 0),
         lambda p: weeks.clear_weeks(p, (4,)),
         lambda p: weeks.fill_weeks(p, 4, (0,)),
         lambda p: weeks.fill_weeks(p, 0, (4,)),
@@ -226,7 +205,6 @@ def test_a_day_that_is_not_there_cannot_be_copied(day: int, to_day: int) -> None
         lambda p: weeks.make_ordinary(p, 4),
         lambda p: weeks.start_block(p, 4, name="x"),
         lambda p: weeks.set_week_note(p, 4, note="x"),
-        lambda p: weeks.copy_day(p, 4, day=0, to_day=1),
     ],
 )
 def test_a_week_that_is_not_there_is_refused(act) -> None:

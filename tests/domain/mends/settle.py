@@ -6,7 +6,7 @@ from app.domain import checks
 from app.domain.client import Client, Limitation, Side, Status
 from app.domain.exercise import Joint, Motion
 from app.domain.findings import Edit, Finding
-from app.domain.mends import mend_for
+from app.domain.mends import Mender
 from app.domain.program import Program
 from app.resources import range_book
 from tests.builders import CATALOGUE, client
@@ -32,13 +32,13 @@ def first(rule: str, plan: Program, who: Client) -> Finding:
 
 def offered(rule: str, plan: Program, who: Client) -> Edit | None:
     """The mend of the first finding of a rule."""
-    return mend_for(first(rule, plan, who), plan, context(plan, who))
+    return Mender(plan, context(plan, who)).mend(first(rule, plan, who))
 
 
 def assert_settles(rule: str, plan: Program, who: Client, *, label: str) -> Program:
     """The mended program, once its label is right and the finding is gone."""
     finding = first(rule, plan, who)
-    mend = mend_for(finding, plan, context(plan, who))
+    mend = Mender(plan, context(plan, who)).mend(finding)
     assert mend is not None
     assert mend.label == label
     after = mend(plan)

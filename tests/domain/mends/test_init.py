@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 
 from app.domain import checks
 from app.domain.client import FreeTime, Status
-from app.domain.mends import Mender, with_mends
+from app.domain.mends import Mender
 from tests.builders import CATALOGUE, client, program
 from tests.domain.mends.settle import KNEE, context, first, found
 
@@ -15,7 +15,7 @@ from tests.domain.mends.settle import KNEE, context, first, found
 def test_findings_without_a_mend_stay_the_same_objects() -> None:
     plan = program("Mon: curl 3x10 rest 30")
     raw = found(plan, client())
-    mended = with_mends(raw, plan, context(plan, client()))
+    mended = tuple(map(Mender(plan, context(plan, client())).mended, raw))
     assert [one.id for one in mended] == [one.id for one in raw]
     rest = next(one for one in mended if one.rule == "rest")
     assert rest.mend is not None
@@ -60,7 +60,7 @@ def test_every_mend_that_is_offered_settles_its_finding(
         free=(FreeTime(45), FreeTime(60), FreeTime(), FreeTime(60), *(FreeTime(40),) * 3),
     )
     memo = checks.Memo()
-    for finding in with_mends(found(plan, who, memo), plan, context(plan, who)):
+    for finding in map(Mender(plan, context(plan, who)).mended, found(plan, who, memo)):
         if finding.mend is not None:
             after = found(finding.mend(plan), who, memo)
             assert finding.id not in {one.id for one in after}, finding.mend.label
