@@ -132,10 +132,11 @@ def _others(book: Book, others: tuple[Instead, ...]) -> Iterator[Piece]:
     if others[0].prepared:
         rest = tr("chosen for you; {rest}", rest=rest)
     yield section(book, tr("Instead of it"), rest)
-    yield from (_other(book, one) for one in others)
+    # the last stays with the line that says when to stop, which would be lost on a page alone
+    yield from (_other(book, one, leads=one is others[-1]) for one in others)
 
 
-def _other(book: Book, other: Instead) -> Piece:
+def _other(book: Book, other: Instead, *, leads: bool) -> Piece:
     drawn = pose_of(book, other.exercise) is not None
     left = _OTHER_MM + 2.0 if drawn else 0.0
     name = book.wrap(other.exercise.name, BODY_BOLD, book.frame.width - left)
@@ -148,7 +149,7 @@ def _other(book: Book, other: Instead) -> Piece:
         at = sheet.pen.lines(left, y + 4.4, name, style=BODY_BOLD)
         sheet.pen.lines(left, at, reason, style=CELL, tone=sheet.palette.mid)
 
-    return Piece(max(tall, _OTHER_MM if drawn else 0.0), draw, gap=0.8)
+    return Piece(max(tall, _OTHER_MM if drawn else 0.0), draw, gap=0.8, leads=leads)
 
 
 def _stop(book: Book) -> Piece:

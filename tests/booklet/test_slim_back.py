@@ -7,11 +7,14 @@ from datetime import date
 
 import pytest
 
-from app.booklet import Options, Paper, make
+from app import press, resources
+from app.booklet import Kind, Options, Paper, Part, make
 from app.domain import energy
 from app.domain.client import EnergyGoal
+from app.resources.languages import NAMES, spoken_catalogue
 from tests.booklet.reading_pdf import Printed
 from tests.booklet.sample import SOURCES, TAUGHT, content, issue, lifter, season
+from tests.builders import program
 
 A5 = Options(paper=Paper.A5)
 
@@ -55,3 +58,17 @@ def test_sources_are_listed_with_their_pages():
     listed = [key for key in SOURCES if f"{key} (a source made up for tests)." in text]
     assert "zourdos2016" in listed
     assert "Used for: " in text
+
+
+@pytest.mark.parametrize("code", NAMES)
+def test_no_page_holds_nothing_but_when_to_stop(code: str):
+    shipped = resources.catalogue()
+    keys = [exercise.key for exercise in shipped.exercises if exercise.harder][:36]
+    whole = program("Mon: " + ", ".join(f"{key} 3x8" for key in keys))
+    options = Options(paper=Paper.PHONE, kind=Kind.FORM, parts=frozenset({Part.EXERCISES}))
+    handed = issue(whole, catalogue=shipped)
+    bound = press.bind(handed, shipped, resources.range_book(), options=options, language=code)
+    booklet = Printed(bound)
+    names = "|".join(re.escape(one.name) for one in spoken_catalogue(shipped, code).exercises)
+    alone = re.compile(rf"(?:{names}) !")
+    assert [page for page in range(1, len(booklet) + 1) if alone.match(booklet.text(page))] == []
