@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import os
 import zipfile
 from collections.abc import Iterator
@@ -10,14 +11,18 @@ from datetime import date
 from pathlib import Path
 
 import pytest
+from jsonschema import Draft202012Validator
+from referencing import Registry, Resource
 
 from app import resources
 from app.domain.exercise import Catalogue
-from app.person_export import export_person, file_name, held_on
+from app.locking import change_lock
+from app.person_export import SCHEMAS, export_person, file_name, held_on
 from app.picture_folder import PictureFolder
 from db.store import Store
 from tests.booklet.reading_pdf import Printed
 from tests.db.samples import DIARY, ISSUE, PLAN, RUNA, STEP_OVER, fill
+from tests.db.test_passphrase import KEY
 from tests.marked import MARKERS, PICTURE, add_marked, marked_client
 
 TODAY = date(2026, 11, 29)
@@ -91,3 +96,33 @@ def test_its_pages_are_in_the_clients_language(store, tmp_path):
     assert "Todo lo que se guarda sobre usted" in text
     assert "Sentadilla con barra" in text
     assert "Back squat" not in text
+
+
+def test_what_is_packed_is_whole_explained_and_fits_the_published_schemas(store, tmp_path):
+    """JSON, tables, PDF, pictures and what the fields mean, also where the file is locked."""
+    change_lock(store, KEY, copies=False)
+    known = catalogue(store)
+    target = tmp_path / file_name(MARKED.name, TODAY)
+    export_person(store, held_on(store, MARKED.id, known, on=TODAY), known, target)
+    with zipfile.ZipFile(target) as packed:
+        assert set(packed.namelist()) == {
+            "README.txt",
+            "person.json",
+            "everything.pdf",
+            "csv/results.csv",
+            "csv/check_ins.csv",
+            "csv/strength_tests.csv",
+            "person.schema.json",
+            "plan.schema.json",
+            f"pictures/{PICTURE}",
+        }
+        record = json.loads(packed.read("person.json"))
+        schemas = [json.loads(packed.read(name)) for name in SCHEMAS]
+        told = packed.read("README.txt").decode()
+        assert packed.read(f"pictures/{PICTURE}") == b"jpeg"
+    registry = Registry().with_resources(
+        (schema["$id"], Resource.from_contents(schema)) for schema in schemas
+    )
+    Draft202012Validator(schemas[0], registry=registry).validate(record)
+    for field in record.keys() - {"format", "version", "coach", "diary"}:
+        assert field in told, f"the README does not explain {field}"
