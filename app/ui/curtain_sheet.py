@@ -20,8 +20,8 @@ class CurtainSheet(Sheet):
             tr("What others may see"),
             verb=tr("Keep"),
             about=tr(
-                "The frame of a window is seen in lists of windows and on shared screens, also "
-                "while what is personal is hidden."
+                "What is personal hides after so many minutes without use; empty is never. The "
+                "frame of a window is seen in lists of windows and on shared screens."
             ),
         )
         self.store, self.idle = store, idle

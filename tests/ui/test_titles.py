@@ -152,3 +152,16 @@ def test_inside_a_dialog_the_client_is_named_still(window: Window, monkeypatch):
     monkeypatch.setattr(QDialog, "exec", look)
     window._run(next(action for action in ACTIONS if action.id == "profile"))
     assert seen == ["Profile of the client"]
+
+
+def test_what_is_copied_names_no_client(window: Window):
+    window.grid.setFocus()
+    window.grid.walk(0, 1)
+    window.actions_by_id["copy"].trigger()
+    mime = QApplication.clipboard().mimeData()
+    content = mime.text() + "".join(
+        bytes(mime.data(kind).data()).decode() for kind in mime.formats()
+    )
+    assert "squat" in content.casefold()
+    assert not [word for word in RUNA.name.split() if word in content]
+    QApplication.clipboard().clear()
