@@ -195,6 +195,12 @@ _RAMP = ((0.0, 8), (0.5, 5), (0.7, 3), (0.85, 2))
 """Part of the working load and repetitions; 0 is the empty bar. Common practice."""
 
 
+def full_ramp_text(kind: LoadKind) -> str:
+    """The steps of a whole ramp as a line: '0 % x 8, 50 % x 5, 70 % x 3, 85 % x 2'."""
+    steps = _RAMP if kind is LoadKind.BARBELL else _RAMP[1:]
+    return ", ".join(f"{100 * part:g} % × {reps}" for part, reps in steps)
+
+
 def ramp_sets(
     load_kg: float,
     bar_kg: float,

@@ -32,7 +32,7 @@ PAGES: Mapping[str, str] = {
     "TestSheet": "tests-and-loads",
     "EnergySheet": "check-ins-and-charts",
     "CardSheet": "dragging-and-keys",
-    "WarmupDialog": "dragging-and-keys",
+    "WarmupDialog": "warm-up",
     "ProgressionDialog": "progression",
     "SplitDialog": "changing-the-split",
     "SubstituteDialog": "substitutes",
@@ -204,6 +204,20 @@ FIELDS: Mapping[tuple[str, str], str] = {
     ("TextSheet", ANY): mark("A short text in your own words; it must not be empty."),
     ("WarmupDialog", "Session"): mark(
         "The session of the open week that the warm-up stands before."
+    ),
+    ("WarmupDialog", "Rounds"): mark(
+        "How often the marked drill is done; its zone says once, and 1 to 10 are accepted."
+    ),
+    ("WarmupDialog", "From"): mark(
+        "The fewest repetitions of a round, or seconds for a drill that is timed."
+    ),
+    ("WarmupDialog", "To"): mark("The most of a round; the same number twice for a single target."),
+    ("WarmupDialog", "Lift"): mark("The core lift whose ramp sets are set below."),
+    ("WarmupDialog", "Ramp sets"): mark(
+        "Worked out from the load, none at all, or the steps that you write below."
+    ),
+    ("WarmupDialog", "Steps"): mark(
+        "Per cent of the working load, or kg or lb, then x and repetitions, with commas between."
     ),
     ("WarmupDialog", ANY): mark(
         "Drills in their order; those that suit the session stand on the right."

@@ -8,7 +8,8 @@ from app.domain.client import Increments
 from app.domain.effort import PercentOneRm, PercentRepMax, Rir
 from app.domain.errors import QuantityError
 from app.domain.exercise import LoadKind
-from app.domain.strength import prescribe_load, ramp_sets
+from app.domain.ramp import read_ramp
+from app.domain.strength import full_ramp_text, prescribe_load, ramp_sets
 
 GYM = Increments()
 
@@ -87,6 +88,14 @@ def test_a_ramp_to_a_heavy_bar_begins_with_the_empty_one():
         (70.0, 3),
         (85.0, 2),
     ]
+
+
+@pytest.mark.parametrize("kind", [LoadKind.BARBELL, LoadKind.MACHINE])
+def test_the_steps_of_a_whole_ramp_as_a_line_are_those_that_are_worked_out(kind):
+    steps = read_ramp(full_ramp_text(kind)).steps
+    worked_out = ramp_sets(100, 20, GYM, kind=kind)
+    assert [step.reps for step in steps] == [one.reps for one in worked_out]
+    assert [step.percent for step in steps if step.percent] == [50, 70, 85]
 
 
 def test_the_empty_bar_needs_no_ramp():

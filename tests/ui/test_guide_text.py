@@ -29,6 +29,7 @@ MUST_HAVE = {
     "sources",
     "results",
     "check-ins-and-charts",
+    "warm-up",
 }
 
 
