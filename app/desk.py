@@ -18,8 +18,9 @@ from app.domain.client import Client, ClientId
 from app.domain.exercise import Catalogue, Exercise, ExerciseKey
 from app.domain.facts import WeekFacts
 from app.domain.findings import Edit, Finding
-from app.domain.loads import load_for, printed_loads
-from app.domain.program import Program, ProgramId, Slot, SlotId, Week
+from app.domain.loads import printed_loads
+from app.domain.loads_memo import LoadsMemo
+from app.domain.program import Program, ProgramId, Slot, Week
 from app.domain.ranges import RangeBook
 from app.domain.strength import Load
 from app.domain.wording import tr, trn
@@ -116,9 +117,8 @@ class Desk:
         self._histories: dict[ClientId, History] = {}
         self._memo = checks.Memo()
         self._findings: tuple[Finding, ...] | None = None
-        self._loads: dict[int, tuple[Slot, str, Load | None]] = {}
+        self._loads = LoadsMemo()
         self._handed_out: tuple[ProgramId, tuple[IssueLine, ...], HandedOut] | None = None
-        self._days: tuple[Program | None, dict[SlotId, int]] = (None, {})
         self._listeners: list[Listener] = []
 
     # -- what is open ----------------------------------------------------------------------
@@ -126,9 +126,7 @@ class Desk:
     @property
     def client(self) -> Client:
         """The open client. Raises LookupError if none is open."""
-        if self.work is None:
-            raise LookupError("no client is open")
-        return self.work.client
+        return self._open_work().client
 
     @property
     def program(self) -> Program:
@@ -280,17 +278,18 @@ class Desk:
 
     def add_client(self, client: Client) -> None:
         """Keep a new client and open it."""
-        work = Work(client)
-        self.store.save(None, work, label=tr("Add client"))
-        self._note_kept(tr("Add client"))
+        work, label = Work(client), tr("Add client")
+        self.store.save(None, work, label=label)
+        self._note_kept(label)
         self._show(work)
 
     def add_program(self, program: Program) -> None:
         """Keep a new program of the open client and open it."""
         before = replace(self._open_work(), program=None)
         after = replace(before, program=program)
-        self.store.save(before, after, label=tr("Add {program}", program=program.name))
-        self._note_kept(tr("Add {program}", program=program.name))
+        label = tr("Add {program}", program=program.name)
+        self.store.save(before, after, label=label)
+        self._note_kept(label)
         self._show(after)
 
     # -- undo and redo ---------------------------------------------------------------------
@@ -307,14 +306,16 @@ class Desk:
         step = self.history.undoable
         if step is None:
             return None
-        return self._go(step, to=step.before, history=self.history.undone(), word=tr("Undo"))
+        label = tr("Undo: {label}", label=step.label)
+        return self._go(step, to=step.before, history=self.history.undone(), label=label)
 
     def redo(self) -> Step | None:
         """Do the step again that was taken back last; None if there is none."""
         step = self.history.redoable
         if step is None:
             return None
-        return self._go(step, to=step.after, history=self.history.redone(), word=tr("Redo"))
+        label = tr("Redo: {label}", label=step.label)
+        return self._go(step, to=step.after, history=self.history.redone(), label=label)
 
     def go_to(self, done: int) -> int:
         """Go back, or on, until `done` steps of the history are done; the number of steps gone.
@@ -323,11 +324,14 @@ class Desk:
         """
         history, gone = self.history, 0
         for leg in history.way(done):
-            word = tr("Undo") if done < history.done else tr("Redo")
-            steps = trn("1 step", "{n} steps", leg.steps)
-            self.store.save(leg.frm, leg.to, label=f"{word} {steps}")
+            label = (
+                trn("Undo {n} step", "Undo {n} steps", leg.steps)
+                if done < history.done
+                else trn("Redo {n} step", "Redo {n} steps", leg.steps)
+            )
+            self.store.save(leg.frm, leg.to, label=label)
             self._histories[leg.to.client.id] = replace(history, done=leg.done)
-            self._note_kept(f"{word} {steps}")
+            self._note_kept(label)
             self._show(self._with_diary(leg.to))
             gone += leg.steps
         return gone
@@ -340,11 +344,11 @@ class Desk:
         """Drop every history: another file has taken the place of the open one."""
         self._histories.clear()
 
-    def _go(self, step: Step, *, to: Work, history: History, word: str) -> Step:
+    def _go(self, step: Step, *, to: Work, history: History, label: str) -> Step:
         frm = step.after if to is step.before else step.before
-        self.store.save(frm, to, label=f"{word}: {step.label}")
+        self.store.save(frm, to, label=label)
         self._histories[to.client.id] = history
-        self._note_kept(f"{word}: {step.label}")
+        self._note_kept(label)
         self._show(self._with_diary(to))
         return step
 
@@ -407,34 +411,7 @@ class Desk:
 
         It is rounded to what there is at the place of the day that the slot is kept on.
         """
-        place = self._place_of(slot)
-        known = self._loads.get(id(slot))
-        if known is not None and known[0] is slot and known[1] == place:
-            return known[2]
-        client = self.client
-        steps = next((p.increments for p in client.places if p.name == place), None)
-        exercise = self.catalogue[slot.exercise]
-        load = load_for(slot, exercise, client, self.program.curve, increments=steps)
-        if len(self._loads) > 20_000:
-            self._loads.clear()
-        self._loads[id(slot)] = (slot, place, load)
-        return load
-
-    def _place_of(self, slot: Slot) -> str:
-        """The name of the place that the slot is done at; empty for the usual one."""
-        if not self.client.places:
-            return ""
-        program = self.program
-        if self._days[0] is not program:
-            found = {
-                slot.id: day
-                for week in program.weeks
-                for day, session in week.sessions()
-                for slot in session.slots
-            }
-            self._days = (program, found)
-        day = self._days[1].get(slot.id)
-        return "" if day is None else self.client.free[day].place
+        return self._loads.load(slot, self.program, client=self.client, catalogue=self.catalogue)
 
     # -- issues ----------------------------------------------------------------------------
 

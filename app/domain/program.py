@@ -403,10 +403,10 @@ def broken_laws(program: Program) -> tuple[str, ...]:
         broken.append(
             tr("The program starts on {start}, which is not a Monday.", start=program.start)
         )
-    ids = [week.id for week in program.weeks]
+    ids: list[int] = [week.id for week in program.weeks]
     for week in program.weeks:
         for _, session in week.sessions():
-            ids += [session.id, *(slot.id for slot in session.slots)]  # type: ignore[list-item]
+            ids += [session.id, *(slot.id for slot in session.slots)]
         strands = [slot.strand for slot in week.slots()]
         strands += [session.strand for _, session in week.sessions()]
         if len(set(strands)) != len(strands):

@@ -19,7 +19,7 @@ from app.domain.errors import CoachError
 from app.domain.exercise import Muscle
 from app.domain.findings import Edit
 from app.domain.program import SlotId, Span, Week
-from app.domain.wording import tr
+from app.domain.wording import mark, tr
 from app.domain.work import Work
 
 if TYPE_CHECKING:
@@ -61,6 +61,7 @@ class Shelf:
 class Bench(QObject):
     """The state of one window.
 
+    source: an id of this window, by which what is dragged or pasted is known as its own.
     changed(before, after): what is open changed, as Work values or None; refresh by identity.
     replanned(before, after): the same, but not where the diary alone changed; for what shows the
     plan.
@@ -156,7 +157,8 @@ class Bench(QObject):
             self.refused.emit(error.sentence)
             return
         if step is not None:
-            self.said.emit(f"{(tr('Undone') if back else tr('Done again'))}: {step.label}")
+            template = mark("Undone: {label}") if back else mark("Done again: {label}")
+            self.said.emit(tr(template, label=step.label))
 
     def show_week(self, index: int) -> None:
         """Show week `index` (counted from 0) of the open program."""
