@@ -147,6 +147,19 @@ def _load_of(typed: Typed, asked: Asked, above: SetDone | None) -> float:
     raise CoachError(tr("The load is missing."), mend=tr("Type it, or clear the line."))
 
 
+def wrong_field(typed: Typed) -> str:
+    """Which field of a line that cannot be read is to be mended: 'load', 'reps' or 'rir'."""
+    try:
+        SetDone(0.0, read_whole(typed.reps))
+    except CoachError:
+        return "reps"
+    try:
+        SetDone(0.0, 1, read_number(typed.rir) if typed.rir else None)
+    except CoachError:
+        return "rir"
+    return "load"
+
+
 @dataclass(frozen=True, slots=True)
 class Fault:
     """A line that cannot be read: its number from 0, and why."""

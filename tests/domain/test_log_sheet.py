@@ -26,6 +26,7 @@ from app.domain.log_sheet import (
     split_line,
     typed_result,
     typed_set,
+    wrong_field,
 )
 from app.domain.program import ProgramId, Reps, Slot, SlotId, StrandId
 from app.domain.results import SetDone, SlotResult
@@ -83,6 +84,24 @@ def test_text_where_a_number_belongs_is_quoted(text: str) -> None:
 def test_a_line_that_cannot_be_read_says_why(typed: Typed, said: str) -> None:
     with pytest.raises(CoachError, match=said):
         read_line(typed, asked())
+
+
+@pytest.mark.parametrize(
+    ("typed", "field"),
+    [
+        (Typed("60"), "reps"),
+        (Typed("60", "ten", "2"), "reps"),
+        (Typed("60", "90000", "2"), "reps"),
+        (Typed("60", "10", "many"), "rir"),
+        (Typed("60", "10", "40"), "rir"),
+        (Typed("heavy", "10", "2"), "load"),
+        (Typed("99999", "10", ""), "load"),
+    ],
+)
+def test_the_field_to_mend_is_known(typed: Typed, field: str) -> None:
+    with pytest.raises(CoachError):
+        read_line(typed, asked())
+    assert wrong_field(typed) == field
 
 
 def test_an_empty_line_and_a_dash_are_no_sets() -> None:

@@ -89,6 +89,7 @@ class ResultsDialog(Sheet):
         head.addWidget(label)
         head.addWidget(self.day)
         self.doubts = Doubts()
+        self.fault = self._hidden()
         self.keys = Wrapped(
             tr(
                 "Enter goes down, Tab goes on, F2 edits, Ctrl+V pastes, Ctrl+D fills down; a dash "
@@ -117,7 +118,8 @@ class ResultsDialog(Sheet):
         column.addLayout(head)
         column.addWidget(self.printed)
         column.addWidget(self.table, 1)
-        column.addWidget(self.doubts)
+        for said in (self.fault, self.doubts):
+            column.addWidget(said)
         column.addLayout(acts)
         column.addWidget(self.keys)
         split = QSplitter()
@@ -129,9 +131,16 @@ class ResultsDialog(Sheet):
         split.setChildrenCollapsible(False)
         self.body.addWidget(split, 1)
 
+    def _hidden(self) -> Wrapped:
+        made = Wrapped(role="wrong", step="small")
+        made.hide()
+        return made
+
     def _connect(self) -> None:
         self.list.chosen.connect(self.open_session)
         self.model.edited.connect(self._edited)
+        self.model.modelReset.connect(self._tell_fault)
+        self.table.selectionModel().currentChanged.connect(lambda *_: self._tell_fault())
         self.table.planned.connect(lambda whole: self.plan(whole=whole))
         self.day.dateChanged.connect(lambda day: self.move_to(pydate(day)))
         for keys, run in (
@@ -243,8 +252,15 @@ class ResultsDialog(Sheet):
 
     # -- what is done to it ----------------------------------------------------------------
 
+    def _tell_fault(self) -> None:
+        """Say in words what is marked at the cursor, or the first that is marked."""
+        told = self.model.told_fault(self.table.currentIndex().row())
+        self.fault.setText(told)
+        self.fault.setVisible(bool(told))
+
     def _edited(self) -> None:
         self.show_error("")
+        self._tell_fault()
         self._timer.start()
 
     def plan(self, *, whole: bool) -> None:

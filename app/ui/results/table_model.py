@@ -10,7 +10,7 @@ from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelInd
 
 from app.domain import effort as efforts
 from app.domain.errors import CoachError
-from app.domain.log_sheet import Asked, Typed, split_line
+from app.domain.log_sheet import Asked, Typed, split_line, wrong_field
 from app.domain.units import mass_text
 from app.domain.wording import mark, tr
 from app.ui import theme
@@ -103,6 +103,28 @@ class ResultsModel(QAbstractTableModel):
         """Why a row cannot be read, if it cannot."""
         return self._wrong.get(self._rows[row])
 
+    def _is_wrong(self, row: int, column: Column) -> bool:
+        if self.fault(row) is None:
+            return False
+        slot, line = self.at(row)
+        return TYPED.get(column) == wrong_field(slot.lines[line])
+
+    def told_fault(self, row: int) -> str:
+        """What cannot be read of the row, else of the first one like it; empty if all can be."""
+        error = self.fault(row) if 0 <= row < len(self._rows) else None
+        if error is None:
+            found = self.first_fault()
+            if found is None:
+                return ""
+            row, error = found
+        slot, line = self.at(row)
+        return tr(
+            "{exercise}, set {n}, is not kept yet. {sentence}",
+            exercise=slot.done.name,
+            n=line + 1,
+            sentence=error.sentence,
+        )
+
     def first_fault(self) -> tuple[int, CoachError] | None:
         """The first row that cannot be read."""
         for row in range(len(self._rows)):
@@ -145,7 +167,7 @@ class ResultsModel(QAbstractTableModel):
         if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.EditRole):
             return self._text(slot, line, column)
         if role == WRONG:
-            return column in TYPED and self.fault(index.row()) is not None
+            return self._is_wrong(index.row(), column)
         if role == Qt.ItemDataRole.ToolTipRole:
             error = self.fault(index.row()) if column in TYPED else None
             return tip(error.sentence) if error else tip(self._text(slot, line, column))

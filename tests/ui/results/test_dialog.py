@@ -110,6 +110,18 @@ def test_closing_names_a_line_that_cannot_be_read_once(dialog: ResultsDialog, be
     assert len(stored(bench).results) == 1
 
 
+def test_what_cannot_be_read_is_said_under_the_table(dialog: ResultsDialog) -> None:
+    assert dialog.fault.isHidden()
+    dialog.model.setData(dialog.model.index(0, Column.LOAD), "60")
+    assert "set 1, is not kept yet. The repetitions are missing." in dialog.fault.text()
+    dialog.model.setData(dialog.model.index(1, Column.REPS), "ten")
+    dialog.table.go_to(1, Column.REPS)
+    assert "set 2, is not kept yet. 'ten' is not a number." in dialog.fault.text()
+    dialog.model.setData(dialog.model.index(0, Column.REPS), "10")
+    dialog.model.setData(dialog.model.index(1, Column.REPS), "")
+    assert dialog.fault.isHidden()
+
+
 def test_the_cross_and_escape_keep_too(dialog: ResultsDialog, bench: Bench) -> None:
     put(dialog, 0, "60", "10")
     dialog.reject()

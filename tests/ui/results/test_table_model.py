@@ -78,12 +78,17 @@ def test_what_cannot_be_read_is_marked_and_says_why(model: ResultsModel) -> None
     index = model.index(1, Column.REPS)
     assert index.data(WRONG)
     assert "not a number" in index.data(Qt.ItemDataRole.ToolTipRole)
+    wrong = [column for column in Column if model.index(1, column).data(WRONG)]
+    assert wrong == [Column.REPS], "only the cell that is to be mended"
     found = model.first_fault()
     assert found is not None
     assert found[0] == 1
+    for row in (0, 1):
+        assert model.told_fault(row).startswith("Back squat, set 2, is not kept yet. 'ten' is not")
     model.setData(index, "10")
     model.setData(model.index(1, Column.LOAD), "60")
     assert model.first_fault() is None
+    assert model.told_fault(1) == ""
 
 
 def test_typing_over_a_set_that_was_left_out_takes_its_dashes_away(model: ResultsModel) -> None:
