@@ -24,9 +24,12 @@ from app.domain.intake_questions import (
     Question,
 )
 from app.domain.muscle_groups import GROUPS
-from app.domain.program import require_name
+from app.domain.program import day_name, require_name
 from app.domain.units import CM_PER_IN, KG_PER_LB, number_text
 from app.domain.wording import mark, tr
+
+ALARMS = ("known_disease", "symptoms", "pregnant")
+"""Questions whose yes asks for a practitioner first."""
 
 Answers = Mapping[str, str]
 """What stands in each field of a form, by its name; a tick is any text."""
@@ -246,7 +249,7 @@ class _Reader:
             self.open.append(
                 tr("The questions on health are not all answered. Ask before the first session.")
             )
-            return client
+            return self._alarmed(client, [q for q in asked if answers[q.key] == "yes"])
         said = {key: answer == "yes" for key, answer in answers.items()}
         screening = Screening(
             on=self.today,
@@ -262,6 +265,24 @@ class _Reader:
         ):
             return client
         return replace(client, screenings=(*client.screenings, screening))
+
+    def _alarmed(self, client: Client, yes: list[Question]) -> Client:
+        """Half a screening is none, but a yes to an alarm comes first, and into the note."""
+        alarms = [tr(question.text) for question in yes if question.key in ALARMS]
+        if not alarms:
+            return client
+        said = tr("answered with yes: {questions}", questions=" ".join(alarms))
+        self.open.insert(
+            0,
+            tr(
+                "{said} No screening is made of half an answer: ask, and enter it yourself.",
+                said=said[:1].upper() + said[1:],
+            ),
+        )
+        if said in client.note:
+            return client
+        told = tr("From the intake form of {day}: {text}", day=self.today, text=said)
+        return replace(client, note=f"{client.note}\n{told}".strip())
 
     def agreed(self, client: Client) -> Client:
         """What may be kept, if it was ticked."""
@@ -310,7 +331,11 @@ def _consent(client: Client) -> str:
 
 
 def _free(client: Client) -> str:
-    return ", ".join(str(time.minutes) for time in client.free)
+    return ", ".join(
+        f"{day_name(day)[:3]} {time.minutes}"
+        for day, time in enumerate(client.free)
+        if time.minutes
+    )
 
 
 _TOLD: tuple[tuple[str, str, Callable[[Client], str]], ...] = (
@@ -332,7 +357,7 @@ _TOLD: tuple[tuple[str, str, Callable[[Client], str]], ...] = (
         mark("Emphasis"),
         lambda c: ", ".join(muscle.value.replace("_", " ") for muscle in c.emphasis),
     ),
-    ("free", mark("Minutes, Monday to Sunday"), _free),
+    ("free", mark("Minutes a day"), _free),
     (
         "equipment",
         mark("Equipment"),

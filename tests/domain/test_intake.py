@@ -10,7 +10,7 @@ from app.domain.client import Client, ClientId, FreeTime, Goal, Sex
 from app.domain.errors import CoachError
 from app.domain.exercise import Equipment, Muscle
 from app.domain.intake import require_form, take
-from app.domain.intake_questions import FORM, QUESTIONS
+from app.domain.intake_questions import FORM, HEALTH, QUESTIONS
 
 TODAY = date(2026, 11, 25)
 NEW = Client(ClientId("new"), "New client")
@@ -100,6 +100,22 @@ def test_a_half_answered_screening_is_no_screening() -> None:
     taken = take({"active.yes": "x"}, NEW, today=TODAY)
     assert taken.client.screenings == ()
     assert "not all answered" in " ".join(taken.open)
+
+
+@pytest.mark.parametrize("alarm", ["known_disease", "symptoms", "pregnant"])
+def test_an_alarm_in_a_half_answered_screening_comes_first_and_is_not_lost(alarm: str) -> None:
+    answers = {f"{alarm}.yes": "x", "minutes.mon": "ninety"}
+    taken = take(answers, NEW, today=TODAY)
+    assert taken.client.screenings == ()
+    asked = next(question.text for question in HEALTH if question.key == alarm)
+    assert taken.open[0].startswith(f"Answered with yes: {asked}")
+    assert asked in taken.client.note
+    assert "note" in {line.field for line in taken.lines}
+
+
+def test_days_are_told_by_their_names() -> None:
+    (line,) = take({"minutes.mon": "60", "minutes.thu": "45"}, NEW, today=TODAY).lines
+    assert (line.before, line.after) == ("", "Mon 60, Thu 45")
 
 
 def test_pains_are_for_the_coach_to_talk_over_and_never_a_limitation() -> None:

@@ -9,7 +9,7 @@ import pytest
 
 from app.domain.errors import ResourceError
 from app.domain.exercise import Muscle
-from app.resources import catalogue, muscle_names, poses, references, text
+from app.resources import catalogue, muscle_names, poses, range_book, references, text
 from app.resources.shipped import muscle_names_from_toml, references_from_json
 
 RECORDS = json.loads(text("references.json"))
@@ -147,3 +147,11 @@ def test_a_citation_library_can_set_every_reference(recwarn: pytest.WarningsReco
 
 def test_no_reference_prints_without_a_title() -> None:
     assert [one["id"] for one in RECORDS if not str(one.get("title", "")).strip()] == []
+
+
+def test_reasons_and_notes_name_sources_as_a_coach_reads_them() -> None:
+    keys = set(references())
+    for ranges in range_book().ranges.values():
+        for one in ranges:
+            words = set(re.findall(r"[\w-]+", f"{one.reason} {one.note}"))
+            assert not words & keys, one.rule

@@ -8,7 +8,13 @@ from pathlib import Path
 from uuid import uuid4
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QComboBox, QFileDialog, QTreeWidgetItem, QWidget
+from PySide6.QtWidgets import (
+    QComboBox,
+    QFileDialog,
+    QHeaderView,
+    QTreeWidgetItem,
+    QWidget,
+)
 
 from app.domain import intake
 from app.domain.client import Client, ClientId
@@ -21,7 +27,11 @@ from app.ui.bench import Bench
 from app.ui.forms import Sheet, Wrapped, plain, tell
 from app.ui.lines_table import KEY, add_line, lines_table
 from app.ui.paper_habits import usual_units
+from app.ui.refit_lines import RefitLines
 from db.store import Store
+
+TICK = 48
+"""Room for the tick before a line's name, px."""
 
 
 class IntakeDialog(Sheet):
@@ -59,10 +69,8 @@ class IntakeDialog(Sheet):
         self.body.addWidget(self.table, 2)
         self.open_head = plain(tr("To ask, or to look at"), step="head")
         self.body.addWidget(self.open_head)
-        self.open_lines = lines_table(tr("To ask, or to look at"), (tr("What"),))
-        self.open_lines.setWordWrap(True)
-        self.open_lines.setUniformRowHeights(False)
-        self.open_lines.setHeaderHidden(True)
+        self.open_lines = RefitLines()
+        self.open_lines.setAccessibleName(tr("To ask, or to look at"))
         self.body.addWidget(self.open_lines, 1)
         self.target.currentIndexChanged.connect(lambda _k: self.refresh())
         self.table.itemChanged.connect(lambda _item, _column: self._say_verb())
@@ -95,9 +103,11 @@ class IntakeDialog(Sheet):
             item.setFlags(item.flags() | Qt.ItemFlag.ItemIsUserCheckable)
             item.setCheckState(0, Qt.CheckState.Checked)
         self.table.blockSignals(False)
-        self.open_lines.clear()
-        for text in self.taken.open:
-            add_line(self.open_lines, (text,), text)
+        # the width that follows the contents leaves out the tick before them
+        names = [self.table.fontMetrics().horizontalAdvance(one.what) for one in self.taken.lines]
+        self.table.header().setSectionResizeMode(0, QHeaderView.ResizeMode.Interactive)
+        self.table.setColumnWidth(0, max(names, default=80) + TICK)
+        self.open_lines.say(*self.taken.open)
         for part in (self.open_head, self.open_lines):
             part.setVisible(bool(self.taken.open))
         self._warn()

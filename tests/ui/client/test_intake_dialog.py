@@ -40,11 +40,14 @@ def test_a_form_of_somebody_new_adds_a_client(dialog: IntakeDialog, bench: Bench
     assert bench.desk.client.screenings
 
 
+def test_what_is_answered_is_not_cut(dialog: IntakeDialog) -> None:
+    names = [line.what for line in dialog.taken.lines]
+    longest = max(dialog.table.fontMetrics().horizontalAdvance(name) for name in names)
+    assert dialog.table.columnWidth(0) > longest + 30
+
+
 def test_what_needs_a_talk_is_listed(dialog: IntakeDialog) -> None:
-    texts = [
-        dialog.open_lines.topLevelItem(row).text(0)
-        for row in range(dialog.open_lines.topLevelItemCount())
-    ]
+    texts = [dialog.open_lines.item(row).text() for row in range(dialog.open_lines.count())]
     assert any("left knee" in text for text in texts)
 
 
