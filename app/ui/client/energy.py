@@ -20,6 +20,7 @@ from app.ui.client import energy_lines
 from app.ui.client.energy_tables import EnergyTables
 from app.ui.client.profile import keep_client
 from app.ui.forms import NumberField, Sheet, Wrapped
+from app.ui.mass_field import MassField
 
 GOALS: tuple[tuple[str, EnergyGoal | None], ...] = (
     (mark("none: say nothing on energy"), None),
@@ -72,11 +73,12 @@ class EnergySheet(Sheet):
         )
         self.now.set_value(client.kcal_now)
         self.equation = self._equations(client.energy_equation)
-        self.lean = NumberField(
+        self.lean = MassField(
             tr("Fat-free mass"),
             low=20,
             high=200,
-            unit=tr("kg, measured"),
+            units=client.units,
+            unit=tr("{unit}, measured", unit=client.units),
             optional=True,
         )
         self.lean.set_value(client.fat_free_kg)
@@ -210,10 +212,9 @@ class EnergySheet(Sheet):
             return
         if isinstance(plan, energy.EnergyPlan) and isinstance(table, EnergyTable):
             self.tables.show_numbers(client, plan, table, on=on)
-        else:
-            self.tables.show_nothing(
-                tr("No numbers here: they belong with a practitioner or dietitian.")
-            )
+        elif isinstance(plan, energy.Referral):
+            why = tr("No numbers here. {reasons}", reasons=" ".join(plan.reasons))
+            self.tables.show_nothing(why)
 
     def _say_level(self) -> None:
         """The class in plain words, and a level of one's own where there is one."""

@@ -10,11 +10,16 @@ from app.domain.client import Client, FreeTime, Increments, Place
 from app.domain.errors import CoachError
 from app.domain.exercise import Equipment
 from app.domain.program import require_name
+from app.domain.progress.told import in_units
+from app.domain.units import KG_PER_LB, mass_text
 from app.domain.wording import tr
 from app.ui.bench import Bench
 from app.ui.client.profile import keep_client
-from app.ui.forms import NumberField, Sheet, ask_text, button, plain, text_field
+from app.ui.forms import Sheet, ask_text, button, plain, text_field
+from app.ui.mass_field import MassField
 from app.ui.words import number, typed_number
+
+HEAVIEST_PLATE_KG = 50.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,6 +42,7 @@ class EquipmentSheet(Sheet):
         client = bench.desk.client
         super().__init__(parent, tr("Equipment of {client}", client=client.name), verb=tr("Keep"))
         self.bench = bench
+        self.units = bench.desk.client.units
         self.reaches = [
             Reach("", "", client.equipment, client.increments),
             *(Reach(p.name, p.name, p.equipment, p.increments) for p in client.places),
@@ -80,7 +86,7 @@ class EquipmentSheet(Sheet):
         self.cable = self._step(tr("Cable step"), high=25)
         for label, field in (
             (tr("Bar"), self.bar),
-            (tr("Plates, kg (pairs)"), self.plates),
+            (tr("Plates, {unit} (pairs)", unit=self.units), self.plates),
             (tr("Lightest dumbbell"), self.lightest),
             (tr("Dumbbells go up by"), self.step),
             (tr("Heaviest dumbbell"), self.heaviest),
@@ -89,8 +95,8 @@ class EquipmentSheet(Sheet):
         ):
             self.row(label, field)
 
-    def _step(self, name: str, *, high: float) -> NumberField:
-        return NumberField(name, low=0.25, high=high, unit="kg")
+    def _step(self, name: str, *, high: float) -> MassField:
+        return MassField(name, low=0.25, high=high, units=self.units)
 
     # -- one place -------------------------------------------------------------------------
 
@@ -107,7 +113,8 @@ class EquipmentSheet(Sheet):
             box.setChecked(thing in reach.equipment)
         steps = reach.increments
         self.bar.set_value(steps.bar_kg)
-        self.plates.setText(", ".join(typed_number(p) for p in steps.plates_kg))
+        sizes = (in_units(size, self.units) for size in steps.plates_kg)
+        self.plates.setText(", ".join(map(typed_number, sizes)))
         self._plates_shown = self.plates.text()
         for field, value in zip(
             (self.lightest, self.step, self.heaviest), steps.dumbbells_kg, strict=True
@@ -123,8 +130,8 @@ class EquipmentSheet(Sheet):
         if low > top:
             raise CoachError(
                 tr(
-                    "The lightest dumbbell ({low} kg) is heavier than the heaviest.",
-                    low=number(low),
+                    "The lightest dumbbell ({low}) is heavier than the heaviest.",
+                    low=mass_text(low, self.units),
                 ),
                 mend=tr("Swap the two."),
             )
@@ -141,7 +148,7 @@ class EquipmentSheet(Sheet):
 
     def _plates(self, kept: tuple[float, ...]) -> tuple[float, ...]:
         text = self.plates.text()
-        return kept if text == self._plates_shown else plates_from(text)
+        return kept if text == self._plates_shown else plates_from(text, self.units)
 
     def _take(self) -> bool:
         """Keep in mind what is entered of the place shown; False, with a sentence, if wrong."""
@@ -227,8 +234,11 @@ def _moved(time: FreeTime, now: dict[str, str]) -> FreeTime:
     return time if place == time.place else replace(time, place=place)
 
 
-def plates_from(text: str) -> tuple[float, ...]:
-    """Plate sizes from '25, 20, 1.25'; heaviest first. Raises CoachError naming the word."""
+def plates_from(text: str, units: str = "kg") -> tuple[float, ...]:
+    """Plate sizes, kg, from '25, 20, 1.25' in the units; heaviest first.
+
+    Raises CoachError naming the word.
+    """
     sizes = []
     for word in text.replace(";", " ").replace(", ", " ").split():
         try:
@@ -236,12 +246,13 @@ def plates_from(text: str) -> tuple[float, ...]:
         except ValueError:
             raise CoachError(
                 tr("'{word}' is not a plate.", word=word),
-                mend=tr("Write sizes in kg, like 20, 10, 5, 2.5, 1.25."),
+                mend=tr("Write sizes in {unit}, like 20, 10, 5, 2.5, 1.25.", unit=units),
             ) from None
-        if not 0 < size <= 50:
+        size_kg = size * KG_PER_LB if units == "lb" else size
+        if not 0 < size_kg <= HEAVIEST_PLATE_KG:
             raise CoachError(
-                tr("A plate of {size} kg.", size=number(size)),
-                mend=tr("Sizes lie from 0.1 to 50 kg."),
+                tr("A plate of {size} {unit}.", size=number(size), unit=units),
+                mend=tr("Sizes lie from 0.1 to {most}.", most=mass_text(HEAVIEST_PLATE_KG, units)),
             )
-        sizes.append(size)
+        sizes.append(size_kg)
     return tuple(sorted(set(sizes), reverse=True))

@@ -20,6 +20,7 @@ from app.ui.client.section import this_day
 from app.ui.client.status_sheet import StatusSheet
 from app.ui.emphasis_sheet import EmphasisChoice
 from app.ui.forms import NumberField, Sheet, button, entered, plain, text_field
+from app.ui.mass_field import MassField
 from app.ui.words import full_date, pydate, qdate
 
 SEXES: tuple[tuple[str, Sex | None], ...] = (
@@ -127,7 +128,8 @@ class ProfileSheet(Sheet):
         self.born = OptionalDate(tr("Birth date"), client.born, usual=date(1995, 1, 1))
         self.sex = _choice(SEXES, client.sex)
         self.height_field = NumberField(tr("Stature"), low=100, high=250, unit="cm", optional=True)
-        self.mass = NumberField(tr("Body mass"), low=25, high=350, unit="kg", optional=True)
+        units = client.units
+        self.mass = MassField(tr("Body mass"), low=25, high=350, units=units, optional=True)
         self.doubt = DoubtLine(self.mass.set_value)
         self.status = _choice(STATUSES, client.status)
         self.ask_status = button(tr("Ask…"), self.decide_status)

@@ -13,21 +13,23 @@ from app.domain.doubt import doubt_load, require_day
 from app.domain.errors import CoachError
 from app.domain.exercise import Exercise, ExerciseKey, LoadKind, Pattern
 from app.domain.loads import LIGHTEST_TEST_KG, body_kg, one_rep_max_of, require_load_of_test
+from app.domain.progress.told import in_units
 from app.domain.strength import MAX_REPS, estimate_one_rep_max, set_text
 from app.domain.wording import mark, tr
 from app.ui.bench import Bench
 from app.ui.client.doubt_line import DoubtLine
 from app.ui.client.profile import keep_client
 from app.ui.forms import NumberField, Sheet, Wrapped, plain
+from app.ui.mass_field import MassField
 from app.ui.words import DASH, full_date, number, pydate, qdate
 
 TERMS = {
-    LoadKind.DUMBBELL_EACH: mark("kg in each hand"),
-    LoadKind.DUMBBELL_ONE: mark("kg, the one dumbbell"),
-    LoadKind.BODY: mark("kg added to the body, 0 for none, below 0 for help"),
-    LoadKind.BARBELL: mark("kg, bar and plates together"),
-    LoadKind.MACHINE: mark("kg on the machine"),
-    LoadKind.CABLE: mark("kg on the stack"),
+    LoadKind.DUMBBELL_EACH: mark("{unit} in each hand"),
+    LoadKind.DUMBBELL_ONE: mark("{unit}, the one dumbbell"),
+    LoadKind.BODY: mark("{unit} added to the body, 0 for none, below 0 for help"),
+    LoadKind.BARBELL: mark("{unit}, bar and plates together"),
+    LoadKind.MACHINE: mark("{unit} on the machine"),
+    LoadKind.CABLE: mark("{unit} on the stack"),
 }
 
 MOST_HELP_KG = -100.0
@@ -67,7 +69,8 @@ class TestSheet(Sheet):
         self.day.setCalendarPopup(True)
         self.day.setMaximumDate(qdate(today))
         self.day.setMinimumHeight(32)
-        self.load = NumberField(tr("Load lifted"), low=LIGHTEST_TEST_KG, high=600, unit="kg")
+        self.units = bench.desk.client.units
+        self.load = MassField(tr("Load lifted"), low=LIGHTEST_TEST_KG, high=600, units=self.units)
         self.reps = NumberField(tr("Repetitions"), low=1, high=30, unit="reps", whole=True)
         self.rir = NumberField(tr("Left in reserve"), low=0, high=10, unit="reps")
         self.rir.set_value(0)
@@ -170,8 +173,9 @@ class TestSheet(Sheet):
             self.estimate.setText("")
             return
         exercise = catalogue[key]
-        self.term.setText(tr(TERMS[exercise.load_kind]))
-        self.load.low = MOST_HELP_KG if exercise.load_kind is LoadKind.BODY else LIGHTEST_TEST_KG
+        self.term.setText(tr(TERMS[exercise.load_kind], unit=self.units))
+        helped = exercise.load_kind is LoadKind.BODY
+        self.load.set_low_kg(MOST_HELP_KG if helped else LIGHTEST_TEST_KG)
         self.estimate.setText("")
         if not (self.load.edit.text() and self.reps.edit.text()):
             return
@@ -185,13 +189,17 @@ class TestSheet(Sheet):
         if estimate is None:
             self.estimate.setText(_why_none(exercise, client))
         else:
-            low, high = number(estimate.low, places=0), number(estimate.high, places=0)
+            low, median, high = (
+                number(in_units(kg, self.units), places=0)
+                for kg in (estimate.low, estimate.median, estimate.high)
+            )
             own = tr(", own weight included") if body_kg(exercise, client) else ""
             remark = f" {estimate.remarks[0]}" if estimate.remarks else ""
             self.estimate.setText(
                 tr(
-                    "About {median} kg for one repetition{own} ({low}{dash}{high}).{remark}",
-                    median=number(estimate.median, places=0),
+                    "About {median} {unit} for one repetition{own} ({low}{dash}{high}).{remark}",
+                    median=median,
+                    unit=self.units,
                     own=own,
                     low=low,
                     dash=DASH,

@@ -105,6 +105,26 @@ def test_a_plate_nobody_has_is_refused(text: str) -> None:
         plates_from(text)
 
 
+def test_steps_are_typed_in_the_clients_unit(qtbot: QtBot, bench: Bench) -> None:
+    with_client(bench, units="lb")
+    before = bench.desk.client
+    sheet = EquipmentSheet(bench, None)
+    qtbot.addWidget(sheet)
+    assert (sheet.bar.edit.text(), sheet.plates.text()[:6]) == ("45", "45, 35")
+    kept(sheet)
+    assert bench.desk.client == before, "what nobody types over stays to the last place"
+    sheet = EquipmentSheet(bench, None)
+    qtbot.addWidget(sheet)
+    retype(sheet.bar, "35")
+    sheet.plates.setText("25, 10")
+    kept(sheet)
+    steps = bench.desk.client.increments
+    assert steps.bar_kg == pytest.approx(15.876, abs=0.001)
+    assert steps.plates_kg == pytest.approx((11.34, 4.536), abs=0.001)
+    with pytest.raises(CoachError, match="A plate of 150 lb"):
+        plates_from("150", "lb")
+
+
 @pytest.mark.parametrize("text", ["nan", "inf", "20kg"])
 def test_what_is_no_number_is_no_plate(text: str) -> None:
     with pytest.raises(CoachError):

@@ -12,7 +12,7 @@ from pytestqt.qtbot import QtBot
 
 from app.domain.client import StrengthTest
 from app.domain.effort import Rir
-from app.domain.exercise import ExerciseKey, LoadKind, Pattern
+from app.domain.exercise import ExerciseKey, Pattern
 from app.domain.loads import newest_test
 from app.domain.program import Reps
 from app.ui.bench import Bench
@@ -173,11 +173,29 @@ def test_a_wrong_number_keeps_the_sheet_open(
     refused_with(sheet, bench, *parts)
 
 
+def test_who_counts_in_pounds_types_pounds(qtbot: QtBot, bench: Bench) -> None:
+    with_client(bench, units="lb", tests=())
+    sheet = TestSheet(bench, None, today=TODAY)
+    qtbot.addWidget(sheet)
+    name(sheet, "Back squat")
+    assert sheet.term.text() == "lb, bar and plates together"
+    enter(sheet, "225", "1")
+    assert sheet.estimate.text().startswith("About 225 lb for one repetition")
+    kept(sheet)
+    assert bench.desk.client.tests[-1].load_kg == pytest.approx(102.06, abs=0.01)
+    again = TestSheet(bench, None, today=TODAY, changing=bench.desk.client.tests[-1])
+    qtbot.addWidget(again)
+    assert again.load.edit.text() == "225"
+    before = bench.desk.client
+    kept(again)
+    assert bench.desk.client == before, "what nobody types over stays to the last place"
+
+
 def test_own_weight_is_tested_with_nothing_added_or_with_help(
     sheet: TestSheet, bench: Bench
 ) -> None:
     name(sheet, "Pull-up")
-    assert sheet.term.text() == TERMS[LoadKind.BODY]
+    assert sheet.term.text() == "kg added to the body, 0 for none, below 0 for help"
     enter(sheet, "-15", "5")
     kept(sheet)
     assert bench.desk.client.tests[-1].load_kg == -15
