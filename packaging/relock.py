@@ -32,3 +32,4 @@ def relock(name: str, *, groups: tuple[str, ...], constraint: str | None, extra:
 if __name__ == "__main__":
     relock("test.lock", groups=("test", "lint"), constraint=None, extra=sys.argv[1:])
     relock("run.lock", groups=(), constraint="test.lock", extra=[])
+    subprocess.run([sys.executable, "packaging/parts_list.py"], cwd=ROOT, check=True)
