@@ -19,6 +19,8 @@ from app.domain.client import Client, ClientId
 from app.domain.program import ProgramId
 from app.domain.work import Work
 from app.exchange.plan_file import Plan, write_plan
+from app.picture_folder import PictureFolder
+from db.passphrase import Passphrase
 from db.store import Store
 
 RUNA = members(resources.catalogue())[0]
@@ -416,6 +418,17 @@ def test_a_copy_is_made_looked_over_and_put_back(run: Run, own: Path, tmp_path: 
     assert stored(own) == before
     done = run("verify", "--file", own)
     assert done.out.strip() == f"{own} is whole: clients 2, programs 1."
+
+
+def test_pictures_that_a_copy_without_their_lock_cannot_show_are_told(
+    run: Run, own: Path, tmp_path: Path
+) -> None:
+    copy = Path(run("backup", "--file", own, "--to", tmp_path / "copies").out.strip())
+    assert "pictures" not in run("restore", copy, "--file", own).out
+    PictureFolder(own, Passphrase("a long ridge walk")).add(b"picture")
+    done = run("restore", copy, "--file", own)
+    assert (done.code, done.err) == (0, "")
+    assert "pictures that are locked with another passphrase" in done.out
 
 
 @pytest.mark.parametrize("command", ["export --to x", "backup", "verify"])

@@ -8,6 +8,9 @@ from pathlib import Path
 import pytest
 from pytestqt.qtbot import QtBot
 
+from app.locking import Changed
+from app.picture_folder import PictureFolder
+from app.ui import lock_sheet
 from app.ui.lock_sheet import LockSheet
 from db.backup import back_up
 from db.passphrase import looks_locked
@@ -125,3 +128,25 @@ def test_it_cannot_be_closed_while_it_works(qtbot, store):
     assert sheet.isVisible()
     with qtbot.waitSignal(sheet.accepted, timeout=60_000):
         pass
+
+
+def test_pictures_go_under_the_lock_with_the_file(qtbot, store):
+    name = PictureFolder.of(store).add(b"zqpixelsqz")
+    sheet = opened(qtbot, store)
+    for field in (sheet.first, sheet.second):
+        qtbot.keyClicks(field.edit, KEY.text)
+    finish(qtbot, sheet)
+    folder = PictureFolder.of(store)
+    assert folder.read(name) == b"zqpixelsqz"
+    assert [p for p in folder.path.iterdir() if b"zqpixelsqz" in p.read_bytes()] == []
+
+
+def test_what_could_not_be_removed_is_said(qtbot, store, monkeypatch):
+    monkeypatch.setattr(
+        lock_sheet, "change_lock", lambda *_args, **_named: Changed(pictures_left=2)
+    )
+    sheet = opened(qtbot, store)
+    for field in (sheet.first, sheet.second):
+        qtbot.keyClicks(field.edit, KEY.text)
+    finish(qtbot, sheet)
+    assert "2 files of pictures could not be removed" in sheet.said
