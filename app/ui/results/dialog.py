@@ -6,21 +6,21 @@ waits for a button, and nothing that cannot be read is dropped without a word.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Hashable
+from collections.abc import Callable
 from datetime import date
-from functools import partial
 
 from PySide6.QtCore import QTimer
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QDateEdit, QHBoxLayout, QSplitter, QVBoxLayout, QWidget
 
 from app.domain.errors import CoachError
-from app.domain.log_sheet import doubt_day, refuse_future
+from app.domain.log_sheet import refuse_future
 from app.domain.program import Slot
 from app.domain.wording import date_text, tr
 from app.ui.bench import Bench
 from app.ui.forms import Sheet, Wrapped, button, plain
-from app.ui.results.doubts import Doubts, Question
+from app.ui.results.asking import Asking
+from app.ui.results.doubts import Doubts
 from app.ui.results.draft import Known, SessionDraft, SlotDraft
 from app.ui.results.meant import MeantSession, MeantWeek, meant_weeks
 from app.ui.results.other_exercise import ask_exercise
@@ -54,7 +54,9 @@ class ResultsDialog(Sheet):
         self.draft: SessionDraft | None = None
         self.open_at = -1
         self._warned: tuple[tuple[int, int], ...] = ()
-        self._right: set[Hashable] = set()
+        self.asking = Asking(
+            self.sessions, desk.program.start, answered=self._ask, multiply=self._multiply
+        )
         self._timer = QTimer(self)
         self._timer.setSingleShot(True)
         self._timer.setInterval(SOON_MS)
@@ -390,47 +392,8 @@ class ResultsDialog(Sheet):
 
     def _ask(self) -> None:
         """Put the questions on what is typed so far."""
-        draft = self.draft
-        if draft is None:
-            return
-        found = []
-        start = self.bench.desk.program.start
-        about_day = doubt_day(draft.on, start=start, planned=draft.meant.planned)
-        if about_day and (draft.on, "day") not in self._right:
-            found.append(Question(about_day, lambda: self._is_right((draft.on, "day"))))
-        other = self._same_day()
-        if other and (draft.on, other) not in self._right:
-            text = tr("{other} has results on this day too. Is the day right?", other=other)
-            found.append(Question(text, lambda: self._is_right((draft.on, other))))
-        for slot in draft.slots:
-            doubt = slot.doubt()
-            key = (slot.meant.slot.id, slot.heaviest())
-            if doubt is not None and key not in self._right:
-                found.append(
-                    Question(
-                        doubt.question,
-                        partial(self._is_right, key),
-                        doubt.verb,
-                        partial(self._multiply, slot, doubt.factor),
-                    )
-                )
-        self.doubts.put(found)
-
-    def _same_day(self) -> str:
-        """The title of another session of the program that has results on the same day."""
-        draft = self.draft
-        if draft is None or draft.kept_on not in draft.days:
-            return ""
-        for one in self.sessions:
-            if one.session.id != draft.meant.session.id and one.planned != draft.meant.planned:
-                slots = (slot.id for slot in one.session.slots)
-                if draft.on in self.known.days(slots):
-                    return str(one.session.title)
-        return ""
-
-    def _is_right(self, key: Hashable) -> None:
-        self._right.add(key)
-        self._ask()
+        if self.draft is not None:
+            self.doubts.put(self.asking.about(self.draft, self.known))
 
     def _multiply(self, slot: SlotDraft, factor: float) -> None:
         slot.multiply(factor)
