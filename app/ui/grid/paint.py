@@ -16,6 +16,7 @@ from app.ui.grid.card import Form, paint_card
 from app.ui.grid.face import CardFace, DayFace, SessionFace, WeekFace
 from app.ui.grid.geometry import DayBox, Layout, SessionBox, on_screen
 from app.ui.grid.pens import Pens
+from app.ui.theme import Step
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,6 +28,10 @@ class Scene:
     scroll: Mapping[int, float]
     selection: Collection[SlotId] = ()
     carried: Collection[SlotId] = ()
+
+
+STRIP = 64
+"""A head narrower than this, px, is that of a day folded to a strip."""
 
 
 def paint_week(painter: QPainter, scene: Scene, pens: Pens) -> None:
@@ -72,6 +77,9 @@ def _paint_head(painter: QPainter, day: DayFace, box: DayBox, pens: Pens) -> Non
         painter.fillRect(QRectF(head.left(), 0, head.width(), 3), theme.accent)
     left, room = head.left() + 9, head.width() - 14
     y = pens.baseline(7, "head")
+    if head.width() < STRIP:
+        _strip_words(painter, day, (head.left() + 5, y), head.width() - 6, pens=pens)
+        return
     name = pens.cut(day.name[:3], "head", room)
     ink = theme.accent if day.today else theme.ink
     x = pens.write(painter, QPointF(left, y), name, step="head", colour=ink)
@@ -84,6 +92,18 @@ def _paint_head(painter: QPainter, day: DayFace, box: DayBox, pens: Pens) -> Non
         return
     text = pens.cut(second_line(day), "body", room)
     pens.write(painter, QPointF(left, y), text, step="body", colour=theme.ink2)
+
+
+def _strip_words(
+    painter: QPainter, day: DayFace, at: tuple[float, float], room: float, *, pens: Pens
+) -> None:
+    """A day folded to a strip: its name over its date; what else there is stands in its tip."""
+    ink = pens.theme.accent if day.today else pens.theme.ink
+    lines: tuple[tuple[Step, str], ...] = (("head", day.name[:3]), ("body", str(day.on.day)))
+    (x, y) = at
+    for step, text in lines:
+        pens.write(painter, QPointF(x, y), pens.cut(text, step, room), step=step, colour=ink)
+        y += pens.height("head")
 
 
 def _head_signs(

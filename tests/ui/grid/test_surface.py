@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QApplication
 
 from app.ui import theme
 from app.ui.grid import WeekGrid
+from app.ui.grid.paint import STRIP
 from tests.ui.grid import scene
 
 
@@ -137,3 +138,15 @@ def test_a_day_pointed_out_shows_though_another_pane_has_the_focus(grid):
     assert grid.grab().toImage() != plain
     grid.go_to(scene.slot_id(grid.bench, 0, 0))
     assert grid.grab().toImage() == plain
+
+
+def test_a_day_folded_to_a_strip_has_its_name_and_date_whole(grid):
+    grid.hide_rest_days(True)
+    image = grid.grab().toImage()
+    strips = [box for box in grid.layout_now.days if box.head.width() < STRIP]
+    assert strips
+    ground = theme.current().rest.name()
+    for box in strips:
+        right, top = int(box.head.right()) - 3, int(box.head.top()) + 6
+        edge = {image.pixelColor(right, y).name() for y in range(top, int(box.head.bottom()) - 4)}
+        assert edge == {ground}, "no letter runs into the edge"
