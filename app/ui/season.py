@@ -72,6 +72,7 @@ class SeasonStrip(QWidget):
         self._picture: QPixmap | None = None
         self._press: int | None = None
         self._pressed_at = QPointF()
+        self._taken: range | None = None
         self._move: WeekMove | None = None
         self._anchor: int | None = None
         self._hovered: int | None = None
@@ -270,7 +271,8 @@ class SeasonStrip(QWidget):
             self._choose(min(at, self._anchor), max(at, self._anchor))
             return
         self._press, self._pressed_at = at, event.position()
-        if not self._can_take(event.position()):
+        self._taken = self._weeks_at(event.position())
+        if self._taken is None:
             self.chosen = range(0)
         self.update()
 
@@ -278,11 +280,12 @@ class SeasonStrip(QWidget):
         where = event.position()
         if not event.buttons() & Qt.MouseButton.LeftButton:
             hand = Qt.CursorShape.OpenHandCursor
-            self.setCursor(hand if self._can_take(where) else Qt.CursorShape.ArrowCursor)
+            over_number = self._weeks_at(where) is not None
+            self.setCursor(hand if over_number else Qt.CursorShape.ArrowCursor)
             return
         if self._press is None:
             return
-        if self._can_take(self._pressed_at):
+        if self._taken is not None:
             far = (where - self._pressed_at).manhattanLength()
             if self._move is not None or far >= QApplication.startDragDistance():
                 self._move_to(gap_at(self.frame(), where.x()))
@@ -298,7 +301,7 @@ class SeasonStrip(QWidget):
         if self._move is not None:
             self._put_down()
         elif press is not None and at == press:
-            if self._can_take(event.position()):
+            if self._taken is not None:
                 self.chosen = range(0)
                 self.update()
             if not self.chosen:
@@ -311,16 +314,21 @@ class SeasonStrip(QWidget):
         """What a move takes along: the chosen run, or the open week."""
         return self.chosen or range(self.bench.week, self.bench.week + 1)
 
-    def _can_take(self, where: QPointF) -> bool:
-        """True over the number of a week that a drag would take along."""
+    def _weeks_at(self, where: QPointF) -> range | None:
+        """The weeks that a drag by the number under the pointer takes along; None beside numbers.
+
+        A number of the chosen run takes the whole run, any other its own week.
+        """
         frame = self.frame()
         at = frame.column_at(where)
-        return at is not None and at in self.movable and where.y() >= frame.numbers.top()
+        if at is None or where.y() < frame.numbers.top():
+            return None
+        return self.chosen if at in self.chosen else range(at, at + 1)
 
     def _move_to(self, gap: int) -> None:
         if self._move is None or gap != self._move.gap:
             self.setCursor(Qt.CursorShape.ClosedHandCursor)
-            self._move = WeekMove(self.movable, gap)
+            self._move = WeekMove(self._taken or self.movable, gap)
             if self._move.goes:
                 self.bench.try_edit(self._move.edit())
             else:
@@ -350,11 +358,11 @@ class SeasonStrip(QWidget):
 
     def _keep_move(self, move: WeekMove) -> None:
         """Keep a move; the open week stays open and the run stays chosen."""
-        open_week, run = self.bench.open_week, self.chosen
+        open_week = self.bench.open_week
+        run = self.chosen if move.run == self.chosen else range(0)
         if open_week is None or not self.bench.keep(move.edit()):
             return
-        if run:
-            self.chosen = range(move.first, move.first + len(run))
+        self.chosen = range(move.first, move.first + len(run)) if run else run
         self.bench.show_week(self.bench.desk.program.week_index(open_week.id))
         name = move.name.capitalize()
         self.bench.said.emit(tr("{name} moved. Undo takes it back.", name=name))
@@ -434,7 +442,7 @@ class SeasonStrip(QWidget):
         row = frame.row_at(where) if isinstance(frame, HeatFrame) else None
         if row is not None:
             return spoken_cell(self._heat_rows[row], week, light=self._columns[week].light)
-        if self._can_take(where):
+        if self._weeks_at(where) is not None:
             return tr(
                 "{told}. Drag the number to move the week; Alt and arrows do so too",
                 told=self._told(week),

@@ -149,6 +149,23 @@ def test_a_click_on_a_chosen_number_opens_its_week(qtbot: QtBot, strip, bench: B
     assert strip.chosen == range(0)
 
 
+def test_any_weeks_number_drags_that_week_alone(qtbot, strip, bench: Bench) -> None:
+    moved = bench.desk.program.weeks[3].id
+    assert bench.week == 0
+    drag(qtbot, strip, 3, 6)
+    assert bench.desk.program.week_index(moved) == 5
+    assert bench.desk.history.steps[-1].label == "Move week 4"
+    assert bench.week == 0
+    assert not strip.chosen
+
+
+def test_a_run_stays_chosen_only_if_it_is_what_moved(qtbot, strip, bench: Bench) -> None:
+    strip.choose(range(1, 3))
+    drag(qtbot, strip, 4, 6)
+    assert bench.desk.history.steps[-1].label == "Move week 5"
+    assert not strip.chosen
+
+
 def test_above_the_numbers_a_drag_chooses_as_before(qtbot: QtBot, strip, bench: Bench) -> None:
     middle = strip.frame().column(0).center().toPoint()
     qtbot.mousePress(strip, LEFT, pos=middle)
@@ -191,4 +208,6 @@ def test_the_hand_shows_what_can_be_taken(strip: SeasonStrip) -> None:
     hover(strip, number(strip, 0))
     assert strip.cursor().shape() is Qt.CursorShape.OpenHandCursor
     hover(strip, number(strip, 2))
+    assert strip.cursor().shape() is Qt.CursorShape.OpenHandCursor
+    hover(strip, number(strip, 2) - QPoint(0, 40))
     assert strip.cursor().shape() is Qt.CursorShape.ArrowCursor
