@@ -424,7 +424,7 @@ def test_pictures_that_a_copy_without_their_lock_cannot_show_are_told(
     run: Run, own: Path, tmp_path: Path
 ) -> None:
     copy = Path(run("backup", "--file", own, "--to", tmp_path / "copies").out.strip())
-    assert "pictures" not in run("restore", copy, "--file", own).out
+    assert "another passphrase" not in run("restore", copy, "--file", own).out
     PictureFolder(own, Passphrase("a long ridge walk")).add(b"picture")
     done = run("restore", copy, "--file", own)
     assert (done.code, done.err) == (0, "")
