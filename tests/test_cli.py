@@ -267,7 +267,7 @@ def spoiled(plan: Path, old: str, new: str) -> None:
         ('"sets": 3', '"sets": -3', ["-3 is out of range", "from 1 to 20"]),
         ('"exercise": "hip_thrust"', '"exercise": "hip_trust"', ["'hip_trust'", "'hip_thrust'?"]),
         ('"name": "Runa Estvik"', '"name": ""', ["client.name", "at least one letter"]),
-        ('"version": 3', '"version": 9', ["version 9", "Update Weekloom"]),
+        ('"version": 4', '"version": 9', ["version 9", "Update Weekloom"]),
         ('"program": {', '"programme": {', ["'programme' is unknown", "'program'?"]),
         ('"client": {', '"client" {', ["line 4", "stops being JSON"]),
     ],
