@@ -34,7 +34,7 @@ class CheckInSection(Section):
 
     def depends_on(self, work: Work) -> tuple[object, ...]:
         """The client, and the diary once it has been read."""
-        return (id(work.client), id(work.diary))
+        return (id(work.client), None if work.diary is None else id(work.diary.check_ins))
 
     def _read(self) -> None:
         """Read the diary, once there is a picture to look at."""

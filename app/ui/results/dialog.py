@@ -205,6 +205,7 @@ class ResultsDialog(Sheet):
         try:
             self.keep()
         except CoachError as error:
+            self._ask()
             self.show_error(error.sentence)
             self.list.choose(self.open_at)
             return False
@@ -346,8 +347,11 @@ class ResultsDialog(Sheet):
 
     # -- keeping ---------------------------------------------------------------------------
 
-    def flush(self) -> bool:
-        """Keep what was typed; False, with a sentence, if it cannot be kept."""
+    def flush(self, *, leaving: bool = False) -> bool:
+        """Keep what was typed; False, with a sentence, if it cannot be kept.
+
+        leaving: nobody will look at the questions on it any more.
+        """
         self._timer.stop()
         draft = self.draft
         if draft is None:
@@ -368,7 +372,8 @@ class ResultsDialog(Sheet):
             self.list.show_one(self.open_at, self.known)
             draft.kept_on = draft.on
             draft.days = self.known.days(s.id for s in draft.meant.session.slots)
-        self._ask()
+        if not leaving:
+            self._ask()
         return True
 
     def undo(self) -> None:
@@ -405,7 +410,7 @@ class ResultsDialog(Sheet):
     def keep(self) -> None:
         """Keep what was typed. Raises CoachError once for lines that cannot be read."""
         self.table.commit()
-        if not self.flush():
+        if not self.flush(leaving=True):
             raise CoachError(self.wrong.text())
         found = self.model.first_fault()
         if found is None or self.draft is None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import date
 
 from app.domain.errors import CoachError
@@ -11,6 +11,7 @@ from app.domain.exercise import Catalogue, Exercise
 from app.domain.log_sheet import (
     LEFT_OUT,
     Asked,
+    Fault,
     LoadDoubt,
     Typed,
     as_planned,
@@ -22,6 +23,9 @@ from app.domain.log_sheet import (
 from app.domain.program import ProgramId, SlotId
 from app.domain.results import Diary, ResultKey, SetDone, SlotResult
 from app.ui.results.meant import MeantSession
+
+Read = tuple[tuple[SetDone, ...], list[Fault]]
+"""Sets, and lines that cannot be read."""
 
 
 class Known:
@@ -69,6 +73,7 @@ class SlotDraft:
     lines: list[Typed]
     note: str = ""
     last_kg: float | None = None
+    _last_read: tuple[object, Read] | None = field(default=None, compare=False, repr=False)
 
     @property
     def asked(self) -> Asked:
@@ -82,9 +87,16 @@ class SlotDraft:
         """True if another exercise was done than was meant."""
         return self.done.key != self.meant.exercise.key
 
+    def _read(self) -> Read:
+        """The lines as sets, with those that cannot be read; read once until they change."""
+        key = (tuple(self.lines), self.meant, self.done)
+        if self._last_read is None or self._last_read[0] != key:
+            self._last_read = key, read_lines(self.lines, self.asked)
+        return self._last_read[1]
+
     def read(self) -> tuple[SlotResult | None, list[tuple[int, CoachError]]]:
         """The result without its program and day, and the lines that cannot be read."""
-        sets, faults = read_lines(self.lines, self.asked)
+        sets, faults = self._read()
         wrong = [(fault.line, fault.error) for fault in faults]
         told = sets or self.note or any(line.is_skipped for line in self.lines)
         if not told:
@@ -103,7 +115,7 @@ class SlotDraft:
 
     def multiply(self, factor: float) -> None:
         """Put every load that is typed into the other unit."""
-        sets, _ = read_lines(self.lines, self.asked)
+        sets, _ = self._read()
         done = iter(sets)
         for number, line in enumerate(self.lines):
             if line.is_empty or line.is_skipped or not line.reps:
@@ -115,13 +127,13 @@ class SlotDraft:
 
     def doubt(self) -> LoadDoubt | None:
         """The question on its loads, if there is one."""
-        sets, _ = read_lines(self.lines, self.asked)
+        sets, _ = self._read()
         known = self.last_kg if self.last_kg is not None else self.asked.load_kg
         return doubt_loads(sets, self.asked, known)
 
     def heaviest(self) -> float:
         """The heaviest load of its lines, kg."""
-        sets: tuple[SetDone, ...] = read_lines(self.lines, self.asked)[0]
+        sets, _ = self._read()
         return max((one.load_kg for one in sets), default=0.0)
 
 
