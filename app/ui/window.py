@@ -67,7 +67,7 @@ class Window(Commands):
         self.grid = WeekGrid(bench)
         self.tally = TallyPane(bench)
         self.findings = FindingsPane(bench)
-        self.client_pane = ClientPane(bench)
+        self.client_pane = ClientPane(bench, foot_later=True)
         self.welcome = Welcome()
         self._home: HomePage | None = None
         self._at_home = False

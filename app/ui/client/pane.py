@@ -8,7 +8,8 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import TypeVar
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtGui import QPaintEvent
 from PySide6.QtWidgets import QFrame, QScrollArea, QStackedLayout, QVBoxLayout, QWidget
 
 from app.domain.wording import tr
@@ -41,16 +42,22 @@ SECTIONS: tuple[type[Section], ...] = (
 )
 """What the pane is made of, from the top down."""
 
+BELOW = (EnergySection, CheckInSection)
+"""Sections at its foot, out of sight in a window of the usual height."""
+
 
 class ClientPane(QFrame):
     """The sections one below the other; each opens its forms. Folds to a rail.
 
-    opened(): a click on the rail opened the pane.
+    opened(): a click on the rail opened the pane. foot_later: leave the sections at the foot until
+    the pane has been painted, so that the first picture of a window need not wait for them.
     """
 
     opened = Signal()
 
-    def __init__(self, bench: Bench, parent: QWidget | None = None) -> None:
+    def __init__(
+        self, bench: Bench, parent: QWidget | None = None, *, foot_later: bool = False
+    ) -> None:
         super().__init__(parent)
         self.bench = bench
         self.folded = False
@@ -58,6 +65,9 @@ class ClientPane(QFrame):
         self.rail.clicked.connect(self._unfold)
         self.nobody = plain(tr("No client is open"), step="head")
         self.sections = tuple(kind(bench) for kind in SECTIONS)
+        self._waiting = [one for one in self.sections if foot_later and isinstance(one, BELOW)]
+        self._painted = QTimer(self, singleShot=True, interval=0)
+        self._painted.timeout.connect(self.finish)
         self.scroll_area = QScrollArea()
         self.scroll_area.setWidgetResizable(True)
         self.scroll_area.setAccessibleName(tr("Client"))
@@ -96,6 +106,7 @@ class ClientPane(QFrame):
 
     def _changed(self, before: Work | None, after: Work | None) -> None:
         self._name()
+        self.finish()
         for section in self.sections:
             section.work_changed(before, after)
         if before is None or after is None or before.client.id != after.client.id:
@@ -103,13 +114,29 @@ class ClientPane(QFrame):
 
     def _show_week(self) -> None:
         for section in self.sections:
-            section.show_week()
+            if section not in self._waiting:
+                section.show_week()
 
     def refresh(self) -> None:
         """Show the open client."""
         self._name()
         for section in self.sections:
+            if section not in self._waiting:
+                section.refresh()
+
+    def finish(self) -> None:
+        """Show what was left for later."""
+        waiting = tuple(self._waiting)
+        self._waiting.clear()
+        for section in waiting:
             section.refresh()
+        if waiting:
+            self._name()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        super().paintEvent(event)
+        if self._waiting:
+            self._painted.start()
 
     def follow(self, before: QWidget) -> None:
         """Let Tab come to the pane from that widget."""
@@ -128,7 +155,7 @@ class ClientPane(QFrame):
         work = self.bench.desk.work
         self.nobody.setVisible(work is None)
         for section in self.sections:
-            section.setVisible(work is not None)
+            section.setVisible(work is not None and section not in self._waiting)
         if work is None:
             self.rail.show_words((tr("Client"),))
         else:

@@ -18,7 +18,7 @@ from app.ui.client.days import DaysSheet
 from app.ui.client.energy import EnergySheet
 from app.ui.client.equipment import EquipmentSheet
 from app.ui.client.limits import LimitationSheet
-from app.ui.client.pane import RAIL, SECTIONS, WIDE, ClientPane
+from app.ui.client.pane import BELOW, RAIL, SECTIONS, WIDE, ClientPane
 from app.ui.client.profile import ProfileSheet
 from app.ui.client.screening import ScreeningSheet
 from app.ui.client.strength_test import TestSheet
@@ -191,3 +191,27 @@ def test_switching_the_client_shows_the_pane_from_its_top(pane: ClientPane, benc
     other = replace(RUNA, id=ClientId("other"), name="Ottar Lied")
     bench.desk.add_client(other)
     assert bar.value() == 0
+
+
+def test_the_foot_of_the_pane_follows_once_the_rest_is_painted(qtbot: QtBot, bench: Bench) -> None:
+    pane = ClientPane(bench, foot_later=True)
+    qtbot.addWidget(pane)
+    foot = [section for section in pane.sections if isinstance(section, BELOW)]
+    assert len(foot) == len(BELOW)
+    assert not any(texts(section) for section in foot)
+    assert texts(pane)[0] == RUNA.name
+    pane.resize(WIDE, 900)
+    pane.show()
+    qtbot.waitUntil(lambda: all(section.isVisible() and texts(section) for section in foot))
+    whole = ClientPane(bench)
+    qtbot.addWidget(whole)
+    assert texts(pane) == texts(whole)
+
+
+def test_an_edit_before_that_fills_the_foot_as_well(qtbot: QtBot, bench: Bench) -> None:
+    pane = ClientPane(bench, foot_later=True)
+    qtbot.addWidget(pane)
+    with_client(bench, name="Runa E.")
+    whole = ClientPane(bench)
+    qtbot.addWidget(whole)
+    assert texts(pane) == texts(whole)
