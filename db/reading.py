@@ -41,18 +41,33 @@ def date_or_none(text: str | None) -> date | None:
 # ---------------------------------------------------------------------------- lists
 
 
+_CLIENT_LINES = (
+    "SELECT id, name, team, archived, "
+    "(SELECT count(*) FROM programs WHERE client_id = clients.id) AS programs FROM clients "
+)
+
+
 def list_clients(raw: sqlite3.Connection) -> tuple[ClientLine, ...]:
     """All clients by name, archived ones too."""
-    query = (
-        "SELECT id, name, team, archived, "
-        "(SELECT count(*) FROM programs WHERE client_id = clients.id) AS programs "
-        "FROM clients ORDER BY name, id"
-    )
+    return _client_lines(raw, _CLIENT_LINES + "ORDER BY name, id")
+
+
+def client_line(raw: sqlite3.Connection, client_id: ClientId) -> ClientLine | None:
+    """The line of one client; None where there is none of that id."""
+    return next(iter(_client_lines(raw, _CLIENT_LINES + "WHERE id = ?", client_id)), None)
+
+
+def count_clients(raw: sqlite3.Connection) -> int:
+    """How many clients there are, archived ones too."""
+    return int(raw.execute("SELECT count(*) FROM clients").fetchone()[0])
+
+
+def _client_lines(raw: sqlite3.Connection, query: str, *values: str) -> tuple[ClientLine, ...]:
     cursor = raw.cursor()
     cursor.row_factory = None  # ten thousand rows are read by place, in the order of the query
     return tuple(
         ClientLine(ClientId(key), name, team, bool(archived), programs)
-        for key, name, team, archived, programs in cursor.execute(query)
+        for key, name, team, archived, programs in cursor.execute(query, values)
     )
 
 

@@ -104,6 +104,16 @@ class Store(OpenFile):
                 self._listed = version, reading.list_clients(self._raw)
         return self._listed[1]
 
+    def client_line(self, client_id: ClientId) -> ClientLine | None:
+        """The line of one client among `clients`; None where there is none of that id."""
+        with self._reading():
+            return reading.client_line(self._raw, client_id)
+
+    def count_clients(self) -> int:
+        """How many clients there are, archived ones too."""
+        with self._reading():
+            return reading.count_clients(self._raw)
+
     def roster(self, ids: tuple[ClientId, ...] | None = None) -> tuple[RosterLine, ...]:
         """Clients by name, with where each stands, always read anew: `ids` (a piece), or all."""
         from db.roster import list_roster

@@ -119,10 +119,9 @@ def reopen(bench: Bench, store: Store) -> CoachError | None:
     Nothing is opened where nothing was, or where it is no longer there.
     """
     place = (store.setting("open") or "").split()
-    known = {line.id for line in store.clients()}
-    if not place or place[0] not in known:
+    client_id = ClientId(place[0]) if place else ClientId("")
+    if store.client_line(client_id) is None:
         return None
-    client_id = ClientId(place[0])
     programs = {str(p.id) for p in store.programs(client_id)}
     program = ProgramId(place[1]) if len(place) > 1 and place[1] in programs else None
     try:

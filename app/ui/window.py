@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, cast
 
-from PySide6.QtCore import QPoint, Qt
+from PySide6.QtCore import QPoint, Qt, QTimer
 from PySide6.QtGui import QAction, QCloseEvent, QKeySequence, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import (
     QApplication,
@@ -48,6 +48,11 @@ if TYPE_CHECKING:
 SPAN_COMMANDS = ("span_week", "span_here", "span_block", "span_all")
 """Commands of the buttons above the week, in their order."""
 
+MOST_AT_ONCE = 500
+"""More clients than that are listed once the window has been painted."""
+
+LISTS_AFTER_MS = 150
+
 NARROW = 1400
 """Below this width, px, the client pane folds to a rail by itself."""
 
@@ -81,7 +86,9 @@ class Window(Commands):
         self._connect()
         self.setAcceptDrops(False)
         self._wait_for_idle()
-        self.refresh_lists()
+        self._lists_later = QTimer(self, singleShot=True, interval=LISTS_AFTER_MS)
+        self._lists_later.timeout.connect(self.refresh_lists)
+        self._show_first_lists()
         self.retitle()
         self.grid.setFocus()
 
@@ -225,9 +232,23 @@ class Window(Commands):
 
     def refresh_lists(self) -> None:
         """Read the lists of clients and programs again."""
+        self._lists_later.stop()
+        self._show_lists(self.store.clients())
+
+    def _show_first_lists(self) -> None:
+        """Show the lists; of very many clients only the open one, until there is a picture."""
+        work = self.bench.desk.work
+        line = None if work is None else self.store.client_line(work.client.id)
+        if line is None or self.store.count_clients() <= MOST_AT_ONCE:
+            self.refresh_lists()
+        else:
+            self._show_lists((line,))
+            self._lists_later.start()
+
+    def _show_lists(self, every: tuple[ClientLine, ...]) -> None:
         work = self.bench.desk.work
         client_id = None if work is None else work.client.id
-        clients = tuple(c for c in self.store.clients() if not c.archived or c.id == client_id)
+        clients = tuple(c for c in every if not c.archived or c.id == client_id)
         self.top.show_clients(clients, client_id)
         programs = () if work is None else self.store.programs(work.client.id)
         program = None if work is None or work.program is None else work.program
@@ -237,7 +258,7 @@ class Window(Commands):
         )
         name = "" if work is None else work.client.name
         self.welcome.show_state(clients=len(clients), client=name)
-        self._show_centre(anybody=bool(self.store.clients()))
+        self._show_centre(anybody=bool(every))
 
     def show_open(self) -> None:
         work = self.bench.desk.work

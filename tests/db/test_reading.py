@@ -38,6 +38,9 @@ def test_lists_are_in_the_order_a_coach_expects(store):
         ("Ann", True, 0),
         ("Runa Estvik", False, 2),
     ]
+    assert [reading.client_line(store._raw, one.id) for one in clients] == list(clients)
+    assert reading.client_line(store._raw, ClientId("nobody")) is None
+    assert reading.count_clients(store._raw) == 2
     programs = reading.list_programs(store._raw, RUNA.id)
     assert [(p.id, p.start, p.weeks) for p in programs] == [
         ("later", later.start, 0),
@@ -60,6 +63,7 @@ def test_what_was_kept_whole_comes_back_whole(store):
 def test_where_nothing_was_kept_nothing_is_read():
     store = Store.in_memory()
     assert reading.list_clients(store._raw) == ()
+    assert reading.count_clients(store._raw) == 0
     assert reading.read_coach(store._raw) == Coach()
     assert reading.read_setting(store._raw, "open") == ""
     store.close()

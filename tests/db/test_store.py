@@ -251,6 +251,8 @@ def test_lists_show_clients_by_name_and_programs_by_start(store):
     later = replace(plan(weeks=5, name="Peak"), start=date(2026, 6, 1))
     store.save(Work(RUNA), Work(RUNA, later), label="Add Peak")
     store.save(None, Work(Client(ClientId("a"), "Jorunn Aske", team="Ombrel")), label="Add")
+    assert [store.client_line(line.id) for line in store.clients()] == list(store.clients())
+    assert store.count_clients() == len(store.clients())
     assert [(c.name, c.team, c.programs) for c in store.clients()] == [
         ("Jorunn Aske", "Ombrel", 0),
         ("Runa Estvik", "", 2),

@@ -26,6 +26,7 @@ from app.domain.findings import edit
 from app.domain.program import broken_laws
 from app.domain.work import Work
 from app.ui import start, theme
+from app.ui import window as module
 from app.ui.actions import ACTIONS, MENUS
 from app.ui.bench import Bench
 from app.ui.window import NARROW, Window
@@ -82,6 +83,24 @@ def test_archived_clients_and_programs_are_not_offered(window: Window, store: St
     window.refresh_lists()
     names = [window.top.clients.itemText(k) for k in range(window.top.clients.count())]
     assert names == ["Runa Estvik", "New client…"]
+
+
+def test_of_very_many_clients_the_open_one_comes_first_and_the_others_soon(
+    qtbot: QtBot, bench: Bench, store: Store, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    store.save(None, Work(replace(RUNA, id=ClientId("ask"), name="Ask")), label="x")
+    monkeypatch.setattr(module, "MOST_AT_ONCE", 1)
+    window = Window(bench, store)
+    qtbot.addWidget(window)
+    box = window.top.clients
+
+    def names() -> list[str]:
+        return [box.itemText(row) for row in range(box.count())]
+
+    assert names() == ["Runa Estvik", "New client…"]
+    assert box.currentText() == "Runa Estvik"
+    qtbot.waitUntil(lambda: names() == ["Ask", "Runa Estvik", "New client…"])
+    assert box.currentText() == "Runa Estvik"
 
 
 # ---------------------------------------------------------------------------- menus and keys
