@@ -7,7 +7,7 @@ failure at any step leaves the three agreeing.
 from __future__ import annotations
 
 import logging
-from collections.abc import Callable, Hashable, Iterator
+from collections.abc import Callable, Hashable, Iterator, Mapping
 from contextlib import AbstractContextManager
 from dataclasses import dataclass, replace
 from datetime import date, datetime
@@ -20,7 +20,7 @@ from app.domain.facts import WeekFacts
 from app.domain.findings import Edit, Finding
 from app.domain.loads import printed_loads
 from app.domain.loads_memo import LoadsMemo
-from app.domain.program import Program, ProgramId, Slot, Week
+from app.domain.program import Program, ProgramId, Slot, Week, WeekId
 from app.domain.ranges import RangeBook
 from app.domain.strength import Load
 from app.domain.wording import tr, trn
@@ -31,7 +31,7 @@ from db.lines import IssueLine
 if TYPE_CHECKING:
     from pathlib import Path
 
-    from app.domain.handed_out import HandedOut
+    from app.domain.handed_out import HandedOut, PrintedWeek
     from app.domain.results import Diary
     from db.passphrase import Passphrase
 
@@ -64,8 +64,8 @@ class Keeper(Protocol):
     def issues(self, program_id: ProgramId) -> tuple[IssueLine, ...]:
         """The issues of a program, the last one first."""
 
-    def load_issue(self, issue_id: IssueId) -> Issue:
-        """The issue, equal to what was kept."""
+    def printed_weeks(self, issue_id: IssueId) -> Mapping[WeekId, PrintedWeek]:
+        """The weeks of an issue as printed."""
 
     def coach(self) -> Coach:
         """Who hands booklets out."""
@@ -429,7 +429,7 @@ class Desk:
 
         program, lines = self.program.id, self.store.issues(self.program.id)
         if self._handed_out is None or self._handed_out[:2] != (program, lines):
-            self._handed_out = (program, lines, HandedOut(lines, self.store.load_issue))
+            self._handed_out = (program, lines, HandedOut(lines, self.store.printed_weeks))
         return self._handed_out[2]
 
     def hand_out(self, issue: Issue) -> None:

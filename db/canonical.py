@@ -37,7 +37,12 @@ def encode(value: object) -> str:
 
 def decode(kind: type[T], text: str) -> T:
     """The value of class `kind` behind its canonical JSON. Raises ValueError."""
-    value: T = _value(kind, json.loads(text))
+    return value_of(kind, json.loads(text))
+
+
+def value_of(kind: type[T], plain: Any) -> T:
+    """The value of class `kind` behind what JSON gave for it. Raises ValueError."""
+    value: T = _value(kind, plain)
     return value
 
 

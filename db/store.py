@@ -8,7 +8,7 @@ SQLAlchemy, and a window that only shows does not wait for that.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager, suppress
 from datetime import datetime
 from pathlib import Path
@@ -33,6 +33,8 @@ from db.program_reading import read_program
 if TYPE_CHECKING:
     from sqlalchemy import Connection
 
+    from app.domain.handed_out import PrintedWeek
+    from app.domain.program import WeekId
     from app.domain.results import Diary
     from db.across import NewestLine, PlanLine
     from db.erasing import Footprint
@@ -300,6 +302,12 @@ class Store(OpenFile):
                 raise
             with told(self.where):
                 raise
+
+    def printed_weeks(self, issue_id: IssueId) -> Mapping[WeekId, PrintedWeek]:
+        """The weeks of an issue as printed. Raises StoreFailure if there is none of that id."""
+        from db.printed import read_printed
+
+        return self._read(lambda: read_printed(self._raw, issue_id))
 
     def load_issue(self, issue_id: IssueId) -> Issue:
         """The issue, equal to what was kept. Raises StoreFailure if there is none of that id."""

@@ -43,10 +43,14 @@ class PrintedWeek:
 class HandedOut:
     """The issues of one program. One is opened when the first week asks for it, and then known."""
 
-    def __init__(self, lines: Iterable[Listed], open_issue: Callable[[IssueId], Issue]) -> None:
-        """lines: the newest first; open_issue: may raise, and is then asked again next time."""
+    def __init__(
+        self,
+        lines: Iterable[Listed],
+        weeks_of: Callable[[IssueId], Mapping[WeekId, PrintedWeek]],
+    ) -> None:
+        """lines: the newest first; weeks_of: may raise, and is then asked again next time."""
         self.lines: Sequence[Listed] = tuple(lines)
-        self._open_issue = open_issue
+        self._weeks_of = weeks_of
         self._known: dict[IssueId, Mapping[WeekId, PrintedWeek]] = {}
 
     def newest_by(self, week: WeekId, day: date) -> PrintedWeek | None:
@@ -73,7 +77,7 @@ class HandedOut:
 
     def _weeks(self, line: Listed) -> Mapping[WeekId, PrintedWeek]:
         if line.id not in self._known:
-            self._known[line.id] = printed_weeks(self._open_issue(line.id))
+            self._known[line.id] = self._weeks_of(line.id)
         return self._known[line.id]
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 from datetime import date, timedelta
 
@@ -9,7 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from app.domain.exercise import ExerciseKey
-from app.domain.handed_out import HandedOut, printed_weeks
+from app.domain.handed_out import HandedOut, PrintedWeek, printed_weeks
+from app.domain.program import WeekId
 from app.domain.work import Coach, Issue, IssueId, PrintedLoad
 from tests.builders import START, client, program
 
@@ -29,7 +31,7 @@ def issue(days: int, *, weeks: slice = slice(None), kg: float = 60.0) -> Issue:
 def handed(*issues: Issue) -> HandedOut:
     """Those booklets, given in the order they were handed out."""
     by_id = {each.id: each for each in issues}
-    return HandedOut(tuple(reversed(issues)), by_id.__getitem__)
+    return HandedOut(tuple(reversed(issues)), lambda key: printed_weeks(by_id[key]))
 
 
 def days(found: HandedOut) -> list[int | None]:
@@ -84,9 +86,9 @@ def test_an_issue_is_opened_once_and_only_when_it_is_asked_for():
     opened: list[IssueId] = []
     issues = {each.id: each for each in (issue(-7), issue(40))}
 
-    def open_issue(issue_id: IssueId) -> Issue:
+    def open_issue(issue_id: IssueId) -> Mapping[WeekId, PrintedWeek]:
         opened.append(issue_id)
-        return issues[issue_id]
+        return printed_weeks(issues[issue_id])
 
     found = HandedOut(tuple(reversed(issues.values())), open_issue)
     for at, each in enumerate(IDS):

@@ -68,7 +68,7 @@ def test_an_issue_that_cannot_be_read_is_said(dialog, bench, monkeypatch):
     def refuse(_issue):
         raise CoachError("The file is locked", where="coach", mend="Close the other window.")
 
-    monkeypatch.setattr(desk.store, "load_issue", refuse)
+    monkeypatch.setattr(desk.store, "printed_weeks", refuse)
     dialog.make()
     assert "locked" in dialog.wrong.text()
     assert not dialog.keep_button.isEnabled()

@@ -107,7 +107,7 @@ def test_an_issue_that_cannot_be_read_is_said_in_the_window(qtbot, shown, bench,
     def refuse(_issue):
         raise CoachError("The file is locked", where="coach", mend="Close the other window.")
 
-    monkeypatch.setattr(desk.store, "load_issue", refuse)
+    monkeypatch.setattr(desk.store, "printed_weeks", refuse)
     shown.choose(Kind.TONNAGE)
     qtbot.waitUntil(lambda: "locked" in shown.wrong.text())
     assert not shown.busy.isVisible()
