@@ -22,10 +22,9 @@ from app.domain.progress.series import (
     StrengthSeries,
     band_at,
 )
-from app.domain.progress.told import in_units
 from app.domain.progress.weeks import WeekDone
 from app.domain.trend import Trend
-from app.domain.units import number_text
+from app.domain.units import in_units, number_text
 from app.domain.wording import number_as_spoken, tr
 
 WEEKS_MM, STRENGTH_MM, MASS_MM = 40.0, 42.0, 52.0

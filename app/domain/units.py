@@ -62,6 +62,11 @@ def lb_from_kg(mass_kg: float) -> float:
     return require("mass, kg", mass_kg, low=-LARGEST, high=LARGEST) / KG_PER_LB
 
 
+def in_units(mass_kg: float, units: str) -> float:
+    """The mass in the client's unit, kg or lb."""
+    return mass_kg / KG_PER_LB if units == "lb" else mass_kg
+
+
 def cm_from_in(length_in: float) -> float:
     """Centimetres for inches. Raises QuantityError past LARGEST either way."""
     return require("length, in", length_in, low=-LARGEST, high=LARGEST) * CM_PER_IN

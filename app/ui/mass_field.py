@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from app.domain.progress.told import in_units
-from app.domain.units import KG_PER_LB
+from app.domain.units import KG_PER_LB, in_units
 from app.ui.forms import NumberField
 
 

@@ -8,6 +8,7 @@ from app.domain.errors import QuantityError
 from app.domain.units import (
     cm_from_in,
     in_from_cm,
+    in_units,
     kcal_text,
     kg_from_lb,
     lb_from_kg,
@@ -150,3 +151,9 @@ def test_energy_is_parted_as_the_language_has_it() -> None:
     assert kcal_text(2383.4) == "2,383 kcal"
     with speaking(Language("xx", decimal=",", group=".")):
         assert kcal_text(2383.4) == "2.383 kcal"
+
+
+@given(kg=st.floats(0, 500))
+def test_a_mass_in_pounds_is_the_same_mass(kg: float) -> None:
+    assert in_units(kg, "kg") == kg
+    assert kg_from_lb(in_units(kg, "lb")) == pytest.approx(kg)

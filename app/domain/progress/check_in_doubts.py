@@ -12,9 +12,8 @@ from app.domain.client import Client
 from app.domain.doubt import Doubt, unit_slip
 from app.domain.errors import CoachError
 from app.domain.loads import day_text
-from app.domain.progress.told import in_units
 from app.domain.results import CheckIn
-from app.domain.units import number_text
+from app.domain.units import in_units, number_text
 from app.domain.wording import tr
 
 NEAREST = 5

@@ -11,13 +11,8 @@ from app.domain.muscle_groups import muscle_name
 from app.domain.progress.series import Corridor, MassSeries, Origin, StrengthSeries
 from app.domain.progress.weeks import WeekDone
 from app.domain.trend import Trend
-from app.domain.units import KG_PER_LB, number_text
+from app.domain.units import in_units, number_text
 from app.domain.wording import number_as_spoken, tr, trn
-
-
-def in_units(mass_kg: float, units: str) -> float:
-    """The mass in the client's unit, kg or lb."""
-    return mass_kg / KG_PER_LB if units == "lb" else mass_kg
 
 
 def _mass(mass_kg: float, units: str, places: int = 1) -> str:

@@ -34,7 +34,7 @@ from app.domain.progress.series import (
 from app.domain.progress.trends import tells_strength
 from app.domain.progress.weeks import WeekDone, weeks_done
 from app.domain.trend import Regression
-from app.domain.units import number_text
+from app.domain.units import in_units, number_text
 from app.domain.wording import mark, tr
 from app.ui.charts.kinds import (
     MOST_MUSCLES,
@@ -134,7 +134,7 @@ def _strength(asked: Asked, choice: Choice, regression: Regression) -> Chart:
 
 
 def _mass_text(mass_kg: float, units: str) -> str:
-    return number_text(told.in_units(mass_kg, units), 1)
+    return number_text(in_units(mass_kg, units), 1)
 
 
 def _mass(asked: Asked, choice: Choice, regression: Regression) -> Chart:
@@ -240,7 +240,7 @@ def _tonnage(asked: Asked, choice: Choice) -> Chart:
     weeks, units = weeks_to_show(asked, choice.days), asked.client.units
 
     def cell(mass_kg: float | None) -> str:
-        return _or_none(None if mass_kg is None else told.in_units(mass_kg, units))
+        return _or_none(None if mass_kg is None else in_units(mass_kg, units))
 
     return _of_weeks(
         asked,

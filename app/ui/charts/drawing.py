@@ -25,8 +25,8 @@ from app.domain.progress.reported import (
     length_unit,
 )
 from app.domain.progress.series import MassSeries, Origin, StrengthPoint
-from app.domain.progress.told import in_units
 from app.domain.progress.weeks import WeekDone
+from app.domain.units import in_units
 from app.domain.wording import tr
 from app.ui.charts.kinds import Chart, Kind
 from app.ui.charts.look import Look

@@ -21,8 +21,8 @@ from matplotlib.legend import Legend
 from app import resources
 from app.domain.loads import day_text
 from app.domain.progress.series import band_at
-from app.domain.progress.told import in_units
 from app.domain.trend import Trend
+from app.domain.units import in_units
 from app.domain.wording import tr
 from app.ui.charts.look import Look
 

@@ -28,7 +28,7 @@ from app.domain.energy.table import (
     choice_text,
     requirement_working,
 )
-from app.domain.progress.told import in_units
+from app.domain.units import in_units
 from app.domain.wording import mark, tr
 from app.domain.working import Working
 from app.ui.bench import Bench

@@ -10,8 +10,7 @@ from app.domain.client import Client, FreeTime, Increments, Place
 from app.domain.errors import CoachError
 from app.domain.exercise import Equipment
 from app.domain.program import require_name
-from app.domain.progress.told import in_units
-from app.domain.units import KG_PER_LB, mass_text
+from app.domain.units import KG_PER_LB, in_units, mass_text
 from app.domain.wording import tr
 from app.ui.bench import Bench
 from app.ui.client.profile import keep_client

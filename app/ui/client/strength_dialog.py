@@ -12,10 +12,10 @@ from app.domain.client import StrengthTest
 from app.domain.errors import CoachError
 from app.domain.exercise import ExerciseKey
 from app.domain.loads import newest_test, one_rep_max_of
-from app.domain.progress.told import in_units
 from app.domain.strength import set_text
 from app.domain.strength_tests import OLD_DAYS, Proposal, is_old, proposals, why_no_tests
 from app.domain.trend import Trend
+from app.domain.units import in_units
 from app.domain.wording import tr
 from app.ui import worker
 from app.ui.bench import Bench

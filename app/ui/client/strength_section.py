@@ -7,8 +7,8 @@ from PySide6.QtWidgets import QGridLayout, QPushButton
 from app.domain.client import Client, StrengthTest
 from app.domain.loads import day_text, newest_test, one_rep_max_of
 from app.domain.one_rm import OneRepMax
-from app.domain.progress.told import in_units
 from app.domain.strength_tests import is_old
+from app.domain.units import in_units
 from app.domain.wording import mark, tr
 from app.ui import words
 from app.ui.client import open_form

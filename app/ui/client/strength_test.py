@@ -13,8 +13,8 @@ from app.domain.doubt import doubt_load, require_day
 from app.domain.errors import CoachError
 from app.domain.exercise import Exercise, ExerciseKey, LoadKind, Pattern
 from app.domain.loads import LIGHTEST_TEST_KG, body_kg, one_rep_max_of, require_load_of_test
-from app.domain.progress.told import in_units
 from app.domain.strength import MAX_REPS, estimate_one_rep_max, set_text
+from app.domain.units import in_units
 from app.domain.wording import mark, tr
 from app.ui.bench import Bench
 from app.ui.client.doubt_line import DoubtLine

@@ -7,10 +7,10 @@ from collections.abc import Iterable, Mapping
 from app.domain.client import Client
 from app.domain.exercise import Catalogue, ExerciseKey
 from app.domain.loads import body_kg
-from app.domain.progress.told import in_units
 from app.domain.progress.trends import maxima, strength_trend
 from app.domain.results import SlotResult
 from app.domain.trend import FEWEST_POINTS, Regression, Trend
+from app.domain.units import in_units
 from app.domain.wording import tr
 from app.ui.words import number
 
