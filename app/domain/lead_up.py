@@ -62,14 +62,18 @@ def leading_up(
     of the slots; sets_of: the ramp sets of a slot, empty where its load leaves no room for any.
     """
     found: list[Sets | tuple[()]] = []
-    warm: set[Muscle] = set()
+    core, warm = Role.CORE, set[Muscle]()
     for slot, exercise in zip(slots, exercises, strict=True):
         by_coach = slot.ramp is not None
-        if not by_coach and (slot.role is not Role.CORE or warm & set(exercise.primes)):
+        if not by_coach and slot.role is not core:
+            found.append(())
+            continue
+        primes = exercise.primes
+        if not by_coach and not warm.isdisjoint(primes):
             found.append(())
             continue
         sets = sets_of(slot, exercise)
         if sets or by_coach:
-            warm |= set(exercise.primes)
+            warm.update(primes)
         found.append(sets)
     return tuple(found)

@@ -74,14 +74,14 @@ def tempo_s(tempo: str) -> float | None:
 
 def set_s(slot: Slot, exercise: Exercise, pace: Pace = ORDINARY) -> float:
     """Seconds of work in one set; both sides of a unilateral exercise."""
-    repetition_s = tempo_s(slot.tempo) if slot.tempo else None
-    return _work_s(slot.reps, exercise, pace, repetition_s=repetition_s or pace.repetition_s)
+    return _work_s(slot.reps, exercise, pace, slot.tempo)
 
 
-def _work_s(reps: Reps, exercise: Exercise, pace: Pace, *, repetition_s: float) -> float:
-    count = reps.low + pace.end * (reps.high - reps.low)
+def _work_s(reps: Reps, exercise: Exercise, pace: Pace, tempo: str = "") -> float:
+    low = reps.low
+    count = low + pace.end * (reps.high - low)
     if not exercise.timed:
-        count *= repetition_s
+        count *= (tempo_s(tempo) or pace.repetition_s) if tempo else pace.repetition_s
     return 2 * count if exercise.unilateral else count
 
 
@@ -104,7 +104,7 @@ def added_s(
 
 
 def _drill_s(dose: DrillDose, exercise: Exercise, pace: Pace) -> float:
-    return dose.rounds * _work_s(dose.reps, exercise, pace, repetition_s=pace.repetition_s)
+    return dose.rounds * _work_s(dose.reps, exercise, pace)
 
 
 def ramp_minutes(session: Session, catalogue: Catalogue) -> tuple[float, ...]:
@@ -163,7 +163,8 @@ def timetable(
         letter = slots[at].pair
         while letter and end < len(slots) and slots[end].pair == letter:
             end += 1
-        now_s += pace.ramp_set_s * sum(map(len, ramps[at:end]))
+        for ramp in ramps[at:end]:
+            now_s += pace.ramp_set_s * len(ramp)
         if end - at == 1:
             starts.append(now_s / 60)
             now_s += _alone_s(slots[at], exercises[at], pace)

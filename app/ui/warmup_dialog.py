@@ -77,6 +77,7 @@ class WarmupDialog(Sheet):
         self.others.itemActivated.connect(lambda _item: self.add())
         self.chosen.itemActivated.connect(lambda _item: self.remove())
         self.chosen.currentRowChanged.connect(self._mark)
+        self.chosen.model().rowsMoved.connect(self._follow)
         self.dose.changed.connect(self._take_dose)
         self.ramp.lift.currentIndexChanged.connect(self._choose_lift)
         self.ramp.changed.connect(self._take_ramp)
@@ -202,6 +203,10 @@ class WarmupDialog(Sheet):
                 self.chosen.setCurrentRow(self.dosed)
             return
         self._show_dose()
+
+    def _follow(self) -> None:
+        """The marked drill was dragged to another place: its dose goes along."""
+        self.dosed = self.chosen.currentRow()
 
     def _show_dose(self) -> None:
         row = self.dosed = self.chosen.currentRow()

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from PySide6.QtCore import QModelIndex
 from pytestqt.qtbot import QtBot
 
 from app.booklet.warmup_text import drill_text
@@ -181,6 +182,23 @@ def test_a_line_that_cannot_be_read_keeps_the_dialog_open(
     assert "'heavy x 3' is no ramp set." in dialog.wrong.text()
     assert "to 30 repetitions" in dialog.ramp.wrong.text()
     assert bench.desk.history.done == steps
+
+
+def test_a_drill_that_was_dragged_is_still_the_one_whose_dose_is_set(
+    dialog: WarmupDialog,
+) -> None:
+    dialog.chosen.setCurrentRow(0)
+    set_rounds(dialog, "2")
+    first, *others = dialog.drills()
+    # what the list does on a drop within itself
+    assert dialog.chosen.model().moveRow(QModelIndex(), 0, QModelIndex(), len(others) + 1)
+    assert dialog.drills() == (*others, first)
+    set_rounds(dialog, "3")
+    *before, last = dialog.drills()
+    assert before == others
+    assert last.exercise == first.exercise
+    assert last.dose is not None
+    assert last.dose.rounds == 3
 
 
 def test_doses_go_along_with_their_drill(dialog: WarmupDialog) -> None:
