@@ -53,6 +53,7 @@ class BookletDialog(PaperSheet):
 
     def _lay_out(self) -> None:
         options = QVBoxLayout()
+        options.setContentsMargins(0, 0, 12, 0)  # in line with the title; room for the bar
         options.addWidget(self.fields)
         note = plain(
             tr(
