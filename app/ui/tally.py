@@ -62,6 +62,7 @@ class TallyBars(QWidget):
         self.would: dict[str, TallyRow] = {}
         self.focus_row = 0
         self.light = False
+        self._bar = 0.0
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setMouseTracking(True)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.MinimumExpanding)
@@ -187,6 +188,7 @@ class TallyBars(QWidget):
         if wanted.top() < self._head():
             self._paint_head(painter, colours)
         top = self._top()
+        self._bar = self._bar_width() if self.compact else 0.0
         for k, row in enumerate(self.rows):
             if not self._place(k).adjusted(-8, -2, 8, 2).intersects(wanted):
                 continue
@@ -229,7 +231,7 @@ class TallyBars(QWidget):
         shown = would or row
         line = QFontMetricsF(font("body")).height()
         text = QRectF(place.left(), place.top(), place.width(), line + 4)
-        bar = self._bar_width() if self.compact else 0.0
+        bar = self._bar
         words = text.adjusted(0, 0, -bar - 3 if bar else 0.0, 0)
         self._paint_words(painter, words, row, would=would, colours=colours)
         if self.compact:

@@ -197,8 +197,9 @@ def _paint_note(painter: QPainter, foot: QRectF, note: Note, y: float, *, pens: 
         )
         x += side + 5
         if note.below:
-            word = pens.cut(note.finding.weight.word, "body", foot.right() - PAD - x)
-            pens.write(painter, QPointF(x, baseline), word, step="body", colour=theme.ink2)
+            word = note.finding.weight.word
+            if pens.width(word, "body") <= foot.right() - PAD - x:
+                pens.write(painter, QPointF(x, baseline), word, step="body", colour=theme.ink2)
             x, baseline = foot.left() + PAD, baseline + pens.height("body")
     for line in note.lines:
         end = pens.write(painter, QPointF(x, baseline), line, step="body", colour=colour)
