@@ -21,8 +21,9 @@ from PySide6.QtWidgets import (
 from app.domain.edits.fields import accept, take_back
 from app.domain.errors import CoachError
 from app.domain.findings import Edit, Finding, Weight, edit
-from app.domain.wording import tr
+from app.domain.wording import mark, tr
 from app.ui.bench import Bench
+from app.ui.client import open_form
 from app.ui.finding_delegate import FIRST_OF_GROUP, ROW, FindingDelegate, RowActs
 from app.ui.finding_rows import Row, count_open, finding_rows, spoken
 from app.ui.forms import ask_text, plain
@@ -382,7 +383,8 @@ class FindingsPane(QWidget):
             return tr("Take back")
         mend = self.mend_of(row.finding)
         if mend is None:
-            return tr("Accept…")
+            form, _ = open_form.SETTLED_BY.get(row.finding.rule, (mark("Accept…"), None))
+            return tr(form)
         return tr("Mend") if self.compact else mend.label
 
     def press_button(self, row: Row) -> None:
@@ -390,7 +392,11 @@ class FindingsPane(QWidget):
         if row.reason:
             self.take_back(row.finding)
         elif self.mend_of(row.finding) is None:
-            self.accept(row.finding)
+            _, form = open_form.SETTLED_BY.get(row.finding.rule, ("", None))
+            if form is None:
+                self.accept(row.finding)
+            else:
+                form(self.bench, self.window())
         else:
             self.mend(row.finding)
 

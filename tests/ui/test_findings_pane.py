@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from datetime import date
 
 import pytest
 from hypothesis import HealthCheck, given, settings
@@ -12,12 +13,14 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QApplication, QMenu, QStyleOptionViewItem
 from pytestqt.qtbot import QtBot
 
+from app.domain.client import Screening
 from app.domain.edits import fields, weeks
 from app.domain.exercise import Equipment
 from app.domain.findings import Weight, edit
 from app.domain.program import Span
 from app.ui import findings_pane
 from app.ui.bench import Bench
+from app.ui.client.screening import ScreeningSheet
 from app.ui.finding_delegate import FIRST_OF_GROUP, ROW, FindingDelegate
 from app.ui.finding_rows import Row, source_text, spoken
 from app.ui.findings_pane import FindingsPane
@@ -293,6 +296,26 @@ def test_without_a_mend_the_button_accepts(pane: FindingsPane, bench: Bench, ans
     answer("known")
     pane.press_button(row)
     assert bench.desk.program.accepted[0].finding == row.finding.id
+
+
+def test_what_a_screening_forbids_leads_to_the_screening(
+    pane: FindingsPane, bench: Bench, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    asked = Screening(date(2026, 11, 1), active=True, known_disease=False, symptoms=True)
+    with_client(bench, screenings=(asked,))
+    row = next(r for r in rows(pane) if r.finding.rule == "screening")
+    assert pane.button_text(row) == "Screening…"
+    opened: list[ScreeningSheet] = []
+
+    def show(sheet: ScreeningSheet) -> int:
+        opened.append(sheet)
+        return 0
+
+    monkeypatch.setattr(ScreeningSheet, "exec", show)
+    pane.press_button(row)
+    assert len(opened) == 1
+    assert bench.desk.program.accepted == ()
+    opened[0].deleteLater()
 
 
 def test_m_mends_the_row_with_the_focus(qtbot: QtBot, pane: FindingsPane, bench: Bench) -> None:

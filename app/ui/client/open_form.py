@@ -5,8 +5,11 @@ Panes and menu commands both call these, with the bench and the window they stan
 
 from __future__ import annotations
 
+from collections.abc import Callable, Mapping
+
 from PySide6.QtWidgets import QWidget
 
+from app.domain.wording import mark
 from app.ui.bench import Bench
 from app.ui.client.section import this_day
 
@@ -23,6 +26,13 @@ def screening(bench: Bench, window: QWidget) -> None:
     from app.ui.client.screening import ScreeningSheet
 
     ScreeningSheet(bench, window, today=this_day()).exec()
+
+
+SETTLED_BY: Mapping[str, tuple[str, Callable[[Bench, QWidget], None]]] = {
+    "screening": (mark("Screening…"), screening),
+    "pregnancy": (mark("Screening…"), screening),
+}
+"""Rules whose findings no edit of the plan settles, with the form that does."""
 
 
 def limitations(bench: Bench, window: QWidget) -> None:

@@ -6,6 +6,7 @@ from dataclasses import replace
 from datetime import date
 
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QMouseEvent
 from PySide6.QtWidgets import QCheckBox, QGridLayout, QTreeWidget, QWidget
 
 from app.domain import screening as screenings
@@ -45,6 +46,20 @@ QUESTIONS = (
 )
 
 
+class Question(Wrapped):
+    """The words of a question; a click on them ticks its box, as on a box with words of its own."""
+
+    def __init__(self, text: str, box: QCheckBox) -> None:
+        super().__init__(text)
+        self.box = box
+        self.setBuddy(box)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        inside = self.rect().contains(event.position().toPoint())
+        if inside and event.button() == Qt.MouseButton.LeftButton:
+            self.box.click()
+
+
 class ScreeningSheet(Sheet):
     """Asks, shows what follows, and keeps the screening with its date; earlier ones stand below.
 
@@ -68,9 +83,8 @@ class ScreeningSheet(Sheet):
         self.column.insertLayout(2, questions)
         for key, question in QUESTIONS:
             box = QCheckBox("")
-            label = Wrapped(tr(question))
+            label = Question(tr(question), box)
             label.setMinimumWidth(420)
-            label.setBuddy(box)
             box.setAccessibleName(tr(question))
             box.setMinimumHeight(24)
             box.setChecked(bool(last and getattr(last, key)))

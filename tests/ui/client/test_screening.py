@@ -6,6 +6,7 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
+from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
 
 from app.booklet import Options
@@ -16,7 +17,7 @@ from app.domain.client import Outcome, Screening
 from app.domain.findings import Weight
 from app.press import content_for
 from app.ui.bench import Bench
-from app.ui.client.screening import CAUTION, QUESTIONS, ScreeningSheet
+from app.ui.client.screening import CAUTION, QUESTIONS, Question, ScreeningSheet
 from app.ui.words import qdate
 from tests.ui.desks import TODAY, with_client
 from tests.ui.steps import kept, one_step, refused_with, retype
@@ -200,3 +201,15 @@ def test_what_the_outcome_forbids_is_a_conflict_and_a_caution_until_it_is_cleare
     assert "stop at pain" in screening_words_of(bench)
     bench.undo()
     assert conflicts()
+
+
+def test_a_click_on_the_words_ticks_their_box(qtbot: QtBot, sheet: ScreeningSheet) -> None:
+    sheet.show()
+    before = {key: box.isChecked() for key, box in sheet.boxes.items()}
+    for label in sheet.findChildren(Question):
+        qtbot.mouseClick(label, Qt.MouseButton.LeftButton)
+    assert {key: box.isChecked() for key, box in sheet.boxes.items()} == {
+        key: not ticked for key, ticked in before.items()
+    }
+    qtbot.mouseClick(sheet.findChildren(Question)[0], Qt.MouseButton.RightButton)
+    assert next(iter(sheet.boxes.values())).isChecked() is not next(iter(before.values()))
