@@ -61,7 +61,8 @@ class DoubtLine(QWidget):
         """Raise CoachError while a question waits for its answer."""
         if self.doubt is not None and not self.right.isChecked():
             raise CoachError(
-                self.doubt.question, mend=tr("Change it, or tick that it is right as entered.")
+                tr("A question waits for your answer."),
+                mend=tr("Change the entry, or tick that it is right as entered."),
             )
 
     def _change(self) -> None:

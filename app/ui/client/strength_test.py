@@ -19,7 +19,7 @@ from app.domain.wording import mark, tr
 from app.ui.bench import Bench
 from app.ui.client.doubt_line import DoubtLine
 from app.ui.client.profile import keep_client
-from app.ui.forms import NumberField, Sheet, Wrapped, plain
+from app.ui.forms import NumberField, Sheet, Wrapped
 from app.ui.mass_field import MassField
 from app.ui.words import DASH, full_date, number, pydate, qdate
 
@@ -76,8 +76,8 @@ class TestSheet(Sheet):
         self.rir.set_value(0)
         self.doubt = DoubtLine(self.load.set_value)
         self.counts = _counts_box()
-        self.term = plain("", role="small")
-        self.term.setWordWrap(True)
+        self.term = Wrapped(role="small")
+        self.term.setMinimumWidth(320)
         self.estimate = Wrapped(step="head")
         self._lay_out()
         wanted = changing.exercise if changing else exercise
@@ -118,8 +118,8 @@ class TestSheet(Sheet):
     def _connect(self) -> None:
         self.exercise.currentTextChanged.connect(lambda _text: self.refresh())
         self.day.dateChanged.connect(lambda _day: self.refresh())
-        self.load.edit.editingFinished.connect(self._doubt_load)
         for field in (self.load, self.reps, self.rir):
+            field.edit.editingFinished.connect(self._doubt_load)
             field.edit.textChanged.connect(lambda _text: self.refresh())
 
     def _exercises(self) -> list[Exercise]:

@@ -189,7 +189,8 @@ def test_a_mass_in_the_other_unit_is_questioned_and_changed_with_one_click(
     retype(sheet.mass, "146")
     sheet.mass.edit.editingFinished.emit()
     assert sheet.doubt.isVisible()
-    refused_with(sheet, bench, "Is 146 kg right", "tick that it is right")
+    refused_with(sheet, bench, "A question waits", "tick that it is right")
+    assert sheet.doubt.question.text().startswith("Is 146 kg right")
     assert sheet.mass.edit.text() == "146", "nothing is changed without being asked"
     QTest.mouseClick(sheet.doubt.change_button, Qt.MouseButton.LeftButton)
     assert sheet.mass.value() == 66.2
@@ -200,7 +201,7 @@ def test_a_mass_in_the_other_unit_is_questioned_and_changed_with_one_click(
 
 def test_a_questioned_mass_that_is_right_is_kept(sheet: ProfileSheet, bench: Bench) -> None:
     retype(sheet.mass, "146")
-    refused_with(sheet, bench, "Is 146 kg right")
+    refused_with(sheet, bench, "A question waits")
     sheet.doubt.right.setChecked(True)
     kept(sheet)
     assert bench.desk.client.mass_kg == 146

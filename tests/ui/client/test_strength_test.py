@@ -119,7 +119,12 @@ def test_of_two_tests_of_a_day_the_coach_says_which_counts_and_both_are_kept(
 def test_a_load_in_the_other_unit_is_questioned(sheet: TestSheet, bench: Bench) -> None:
     name(sheet, "Back squat")
     enter(sheet, "198", "5")
-    refused_with(sheet, bench, "Is 198 kg right", "tick that it is right")
+    enter(sheet, "198", "")
+    sheet.load.edit.editingFinished.emit()
+    retype(sheet.reps, "5")
+    sheet.reps.edit.editingFinished.emit()
+    assert sheet.doubt.question.text().startswith("Is 198 kg right"), "asked as soon as it can be"
+    refused_with(sheet, bench, "A question waits", "tick that it is right")
     QTest.mouseClick(sheet.doubt.change_button, Qt.MouseButton.LeftButton)
     assert sheet.load.value() == 89.8
     kept(sheet)
@@ -293,3 +298,15 @@ def test_half_a_number_is_not_called_wrong(sheet: TestSheet, bench: Bench) -> No
     assert sheet.estimate.text() == ""
     refused_with(sheet, bench, "Load lifted: 0.1 is out of range.")
     assert sheet.load.is_wrong
+
+
+def test_what_the_load_means_is_never_cut(qtbot: QtBot, dressed, bench: Bench) -> None:
+    sheet = TestSheet(bench, None, today=TODAY)
+    qtbot.addWidget(sheet)
+    sheet.show()
+    for exercise in ("Back squat", "Pull-up"):
+        name(sheet, exercise)
+        enter(sheet, "203", "5")
+        sheet.try_keep()
+        qtbot.wait(10)
+        assert sheet.term.height() >= sheet.term.heightForWidth(sheet.term.width())
