@@ -48,7 +48,8 @@ def keep(place: Path, stamp: Stamp, *, tables: Table) -> None:
     with suppress(OSError, TypeError, ValueError):
         body = json.dumps(tables, allow_nan=False).encode()
         head = json.dumps([*stamp, crc32(body)]).encode()
-        place.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
+        for folder in (place.parent.parent, place.parent):  # the mode is for the last of them only
+            folder.mkdir(mode=0o700, parents=True, exist_ok=True)
         making = place.with_name(f"{place.name}.{os.getpid()}.new")
         try:
             number = os.open(making, os.O_CREAT | os.O_EXCL | os.O_WRONLY, 0o600)
