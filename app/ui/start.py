@@ -49,11 +49,21 @@ LARGE_FORMS = (
     "app.ui.library.own_sheet",
     "app.ui.booklet_dialog",
     "app.ui.exchange.table_import.dialog",
+    "app.ui.exchange.calendar_dialog",
 )
 """Forms whose modules alone would hold the window when one of them is opened."""
 
 _over = Event()
 """Set once the window is closed: what is still to be brought in is wanted no more."""
+
+PASSES = (700, 10, 1000)
+"""When memory is looked through by itself, for `gc.set_threshold`.
+
+A pass over all of it takes near a tenth of a second and would come in the middle of other work, so
+that is left to a timer."""
+
+TIDIES_EVERY_MS = 60_000
+"""How often all of memory is looked through, as a piece of work of its own."""
 
 SETTLES_MS = 200
 """How long after showing the window what it does not need yet is brought in, ms."""
@@ -153,6 +163,9 @@ def run(path: Path, *, demo: bool = False) -> int:
             open_demo(window)
         window.show()
         QTimer.singleShot(SETTLES_MS, settle)
+        tidying = QTimer(window, interval=TIDIES_EVERY_MS)
+        tidying.timeout.connect(_tidy)
+        tidying.start()
         QTimer.singleShot(SETTLES_MS, late_log.open_file)
         if store.backup_made is not None:
             window.say(
@@ -213,8 +226,13 @@ def settle() -> None:
     What the start has made stays for good, so tidying need not look at it again.
     """
     gc.freeze()
+    gc.set_threshold(*PASSES)
     gc.enable()
     Thread(target=prepare, name="prepare").start()
+
+
+def _tidy() -> None:
+    gc.collect()
 
 
 def prepare() -> None:

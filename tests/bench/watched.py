@@ -161,6 +161,7 @@ def evening(app: WatchedApplication, window: Window) -> None:
                     beside.close()
     for line in window.store.clients():
         run_as_event(app, partial(window.choose_client, line.id))
+    run_as_event(app, gc.collect)  # as a timer of the window does from time to time
 
 
 def run_as_event(app: WatchedApplication, run: Callable[[], object]) -> None:
@@ -187,6 +188,7 @@ def main(weeks: int) -> int:
     start.prepare()  # as the program does beside the window
     gc.collect()
     gc.freeze()  # as the window does once it has settled
+    gc.set_threshold(*start.PASSES)
     watchdog = app.watchdog
     watchdog.is_carrying = lambda: window.grid.carrier.is_carrying
     answer: dict[str, object] = {"bare": told(drag_over(app, bare, CARRIED))}

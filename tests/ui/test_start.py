@@ -45,7 +45,9 @@ def path(tmp_path: Path) -> Path:
 def quiet(monkeypatch: pytest.MonkeyPatch, dressed: QApplication) -> Iterator[None]:
     """No log in the user's folders, and the collector and the application as they were."""
     monkeypatch.setattr(crash, "install", lambda: SimpleNamespace(open_file=lambda: None))
+    usual = gc.get_threshold()
     yield
+    gc.set_threshold(*usual)
     gc.unfreeze()
     assert gc.isenabled()
 
@@ -110,6 +112,16 @@ def test_memory_is_tidied_again_after_the_start_and_after_a_start_that_failed(pa
     gc.disable()
     start.settle()
     assert gc.isenabled()
+    assert gc.get_threshold() == start.PASSES
+
+
+def test_all_of_memory_is_looked_through_from_time_to_time(path, monkeypatch):
+    passes = []
+    monkeypatch.setattr(start, "TIDIES_EVERY_MS", 20)
+    monkeypatch.setattr(gc, "collect", lambda: passes.append(True))
+    soon(close_all, 300)
+    start.run(path)
+    assert passes
 
 
 def test_what_is_said_of_a_file_is_text_whatever_its_name(tmp_path, monkeypatch):
