@@ -9,7 +9,6 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
-from functools import cached_property
 from math import ceil
 
 from app.domain.exercise import Catalogue, Exercise, Muscle
@@ -31,37 +30,34 @@ LONGER_NAME = 0.015
 """What a name loses for each word that was not typed, so that the plain name comes first."""
 
 
-@dataclass(frozen=True)
+@dataclass(slots=True, eq=False)
 class Entry:
-    """An exercise with the folded words that a search looks through, made when one first does.
+    """An exercise with the folded words that a search looks through, once `fold_words` made them.
 
-    muscles: what muscles are called, folded.
+    muscles: what muscles are called, folded; words: names, muscles, equipment and pattern; called:
+    names only, each after a line break and a space; solid: the same without the spaces.
     """
 
     number: int
     exercise: Exercise
     muscles: Mapping[Muscle, str] = field(repr=False)
+    words: str = ""
+    called: str = ""
+    solid: str = ""
 
-    @cached_property
-    def called(self) -> str:
-        """Names only, each after a line break and a space."""
+    def fold_words(self) -> None:
+        """Make the words, for the first search."""
+        if self.words:
+            return
         names = dict.fromkeys(fold(name) for name in (self.exercise.name, *self.exercise.aliases))
-        return "".join(f"\n {name}" for name in names) + "\n"
-
-    @cached_property
-    def solid(self) -> str:
-        """The same without the spaces."""
-        return self.called.replace(" ", "")
-
-    @cached_property
-    def words(self) -> str:
-        """Names, muscles, equipment and pattern."""
         more = [
             *(self.muscles[w.muscle] for w in self.exercise.work),
             *(fold(thing.value) for thing in self.exercise.equipment),
             fold(self.exercise.pattern.value),
         ]
-        return f"{self.called} {' '.join(dict.fromkeys(more))}"
+        self.called = "".join(f"\n {name}" for name in names) + "\n"
+        self.solid = self.called.replace(" ", "")
+        self.words = f"{self.called} {' '.join(dict.fromkeys(more))}"
 
     @property
     def names(self) -> tuple[str, ...]:
@@ -94,6 +90,8 @@ class Finder:
     """
 
     def __init__(self, all_entries: Sequence[Entry]) -> None:
+        for entry in all_entries:
+            entry.fold_words()
         self._count = len(all_entries)
         self._names = [(name, entry) for entry in all_entries for name in entry.names]
         self._solid = [name.replace(" ", "") for name, _ in self._names]
