@@ -13,7 +13,7 @@ from contextlib import contextmanager, nullcontext, suppress
 from datetime import UTC, datetime
 from math import inf
 from pathlib import Path
-from threading import get_ident
+from threading import RLock, get_ident
 from time import monotonic
 from typing import TYPE_CHECKING, TypeVar
 
@@ -48,7 +48,7 @@ def utc_now() -> datetime:
 
 
 class OpenFile:
-    """The file behind a store. It belongs to one thread at a time.
+    """The file behind a store. Threads use it in turns: each has it for one transaction.
 
     path: where it is, None in memory; key: what it is locked with, None for no lock; read_only:
     True where it, or its folder, could not be written to when it was opened.
@@ -65,6 +65,7 @@ class OpenFile:
         self._pending: list[Callable[[Connection], object]] | None = None
         self._rescue: tuple[Rescue, int] | None = None
         self._unasked_until = -inf
+        self._turn = RLock()  # never held while somebody is asked for another place
         self._take(opened.link)
 
     def _take(self, link: Link) -> None:
@@ -98,7 +99,11 @@ class OpenFile:
 
     @contextmanager
     def _reading(self) -> Iterator[None]:
-        with told(self.where), nullcontext() if self._inside else one_moment(self._raw):
+        with (
+            self._turn,
+            told(self.where),
+            nullcontext() if self._inside else one_moment(self._raw),
+        ):
             try:
                 yield
             except StoreFailure:
@@ -121,6 +126,19 @@ class OpenFile:
                 return work()
 
         return self._tried(read)
+
+    @contextmanager
+    def _link_apart(self) -> Iterator[sqlite3.Connection]:
+        """A link of its own to read the file over; what is in memory has but the one."""
+        if self.path is None:
+            with self._turn:
+                yield self._raw
+            return
+        link = link_file(self.path, writable=False, key=self.key)
+        try:
+            yield link.raw
+        finally:
+            link.close()
 
     def _tried(self, read: Callable[[], T]) -> T:
         while True:
@@ -155,23 +173,33 @@ class OpenFile:
         offer: where the file cannot take it, another place is offered, and `work` is done again
         there. Raises StoreFailure, with the file as it was.
         """
-        if self._pending is not None:
-            return self._write_inside(work, self._pending)
+        with self._turn:  # what another thread does together has ended by then
+            pending = self._pending
+        if pending is not None:
+            return self._write_inside(work, pending)
         while True:
-            self._versions_before = dict(self._versions)
             try:
-                self._refuse_read_only()
-                with told(self.where), writing(self._connection):
-                    self._refuse_gone()
-                    return work(self._connection)
-            except BaseException as error:
-                self._versions = self._versions_before
-                if not (offer and isinstance(error, StoreFailure) and self._rescued(error)):
+                with self._turn:
+                    return self._write_once(work)
+            except StoreFailure as failure:
+                if not (offer and self._rescued(failure)):
                     raise
+
+    def _write_once(self, work: Callable[[Connection], T]) -> T:
+        self._versions_before = dict(self._versions)
+        try:
+            self._refuse_read_only()
+            with told(self.where), writing(self._connection):
+                self._refuse_gone()
+                return work(self._connection)
+        except BaseException:
+            self._versions = self._versions_before
+            raise
 
     @contextmanager
     def together(self) -> Iterator[None]:
         """Makes everything that is kept inside the block one transaction: all of it or nothing."""
+        self._turn.acquire()
         self._versions_before = dict(self._versions)
         self._pending = []
         try:
@@ -185,6 +213,7 @@ class OpenFile:
             raise
         finally:
             self._pending = None
+            self._turn.release()
 
     def _begin(self, pending: list[Callable[[Connection], object]]) -> None:
         """Starts a transaction, with all that was done in it before its place was lost."""
@@ -198,7 +227,7 @@ class OpenFile:
                         work(self._connection)
             except StoreFailure as failure:
                 undo(self._raw)
-                if not self._rescued(failure):
+                if not self._rescued_between(failure):
                     raise
             else:
                 return
@@ -235,7 +264,7 @@ class OpenFile:
             raise failure
         undo(self._raw)
         self._versions = dict(self._versions_before)
-        if not self._rescued(failure):
+        if not self._rescued_between(failure):
             raise failure
         self._versions_before = dict(self._versions)  # the new place may have others
         self._begin(pending)
@@ -260,6 +289,14 @@ class OpenFile:
     def offer_rescue(self, rescue: Rescue | None) -> None:
         """Asks `rescue` from now on whenever this thread fails to write or read for the place."""
         self._rescue = None if rescue is None else (rescue, get_ident())
+
+    def _rescued_between(self, failure: StoreFailure) -> bool:
+        """As `_rescued`, within `together`: the rescue writes from a thread of its own."""
+        self._turn.release()
+        try:
+            return self._rescued(failure)
+        finally:
+            self._turn.acquire()
 
     def _rescued(self, failure: StoreFailure) -> bool:
         if self._rescue is None or failure.cause not in STRANDED:
@@ -317,11 +354,12 @@ class OpenFile:
         self._go_on_with(link, self.path)
 
     def _go_on_with(self, link: Link, path: Path) -> None:
-        with suppress(Exception):  # a share that is gone cannot even be let go of properly
-            self._link.close()
-        self.path, self.where, self.read_only = path, str(path), False
-        self._take(link)
-        self._changed_all()
+        with self._turn:
+            with suppress(Exception):  # a share that is gone cannot even be let go of properly
+                self._link.close()
+            self.path, self.where, self.read_only = path, str(path), False
+            self._take(link)
+            self._changed_all()
 
     def _changed_all(self) -> None:
         """The file behind the values is another one: what was remembered of it is dropped."""

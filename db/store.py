@@ -246,7 +246,7 @@ class Store(OpenFile):
             self._versions.pop((kind, client_id), None)
         self._changed_all()
         # the bytes are written over by now; this only gives their room back, and may fail
-        with suppress(StoreFailure), told(self.where):
+        with suppress(StoreFailure), self._turn, told(self.where):
             erasing.build_anew(self._raw)
 
     def mentions(self, name: str) -> int:
@@ -291,11 +291,14 @@ class Store(OpenFile):
 
     @contextmanager
     def whole(self) -> Iterator[tuple[str, Iterator[Table]]]:
-        """The schema of the file and all its tables, of one moment, while the block lasts."""
+        """The schema of the file and all its tables, of one moment, while the block lasts.
+
+        A file is read over a link of its own, so that the window need not wait for the end of it.
+        """
         from db.whole import whole
 
         try:
-            with whole(self._raw) as found:
+            with self._link_apart() as raw, whole(raw) as found:
                 yield found
         except Exception as error:
             if not is_of_sqlite(error):  # what the block itself runs into is its own matter

@@ -289,7 +289,7 @@ ramps = st.builds(
     _steps("load_kg", LIGHTEST_STEP_KG, 400),
 )
 
-SOME_RAMP = Ramp((RampStep(8, percent=0), RampStep(5, percent=47.5), RampStep(2, load_kg=61.25)))
+SOME_RAMP = Ramp((RampStep(8, percent=0.0), RampStep(5, percent=47.5), RampStep(2, load_kg=61.25)))
 """In random programs a few ramps do: drawing each step anew makes them slow."""
 
 unprepared_slots = st.builds(

@@ -481,3 +481,76 @@ def test_reaching_a_file_again_overwrites_nothing_newer(file):
         rename(store, "Base")
     assert refused.value.cause is Cause.CHANGED_OUTSIDE
     store.close()
+
+
+# ---------------------------------------------------------------------------- several threads
+
+
+def in_thread(work: Callable[[], object]) -> tuple[threading.Thread, list[object]]:
+    """Begins the work in a thread of its own; what it gives comes into the list."""
+    ended: list[object] = []
+    thread = threading.Thread(target=lambda: ended.append(work()))
+    thread.start()
+    return thread, ended
+
+
+def test_threads_that_read_at_once_take_turns(file):
+    store = Store.open(file)
+    threads = [
+        in_thread(lambda: [store.load_program(PLAN.id) == PLAN for _ in range(50)])
+        for _ in range(4)
+    ]
+    for thread, _ in threads:
+        thread.join(60)
+    assert [ended for _, ended in threads] == [[[True] * 50]] * 4
+    store.close()
+
+
+def test_another_thread_sees_what_is_kept_together_only_once_it_is_kept(file):
+    store = Store.open(file)
+    before = store.coach()
+    with store.together():
+        store.set_coach(Coach("Ada Fell"))
+        thread, ended = in_thread(store.coach)
+        thread.join(0.2)
+        assert ended == []
+    thread.join(60)
+    assert [before.name, *ended] == [before.name, Coach("Ada Fell")]
+    assert before.name != "Ada Fell"
+    store.close()
+
+
+@pytest.mark.parametrize("together", [False, True])
+def test_the_rescue_may_write_from_a_thread_of_its_own(file, other, together):
+    store = Store.open(file)
+    moved: list[object] = []
+
+    def rescue(_failure: StoreFailure) -> bool:
+        thread, ended = in_thread(
+            lambda: store.keep_elsewhere(other, Held((Work(RUNA, PLAN),))) and store.count_clients()
+        )
+        thread.join(60)
+        moved.extend(ended)
+        return True
+
+    store.offer_rescue(rescue)
+    with store.together() if together else ExitStack():
+        if not together:
+            remove(file)
+        store.set_coach(Coach("Ada Fell"))
+        if together:
+            remove(file)
+    assert moved == [1]
+    assert store.coach().name == "Ada Fell"
+    store.close()
+
+
+def test_a_file_is_read_while_all_of_it_is_taken_out(file):
+    store = Store.open(file)
+    with store.whole() as (_revision, tables):
+        next(iter(tables))
+        thread, ended = in_thread(lambda: store.load_program(PLAN.id))
+        thread.join(60)
+        assert ended == [PLAN]
+        assert store.load_program(PLAN.id) == PLAN
+    store.close()
