@@ -26,6 +26,7 @@ from PySide6.QtWidgets import QApplication, QDialog, QWidget  # noqa: E402
 from app import press  # noqa: E402
 from app.domain.exercise import ExerciseKey  # noqa: E402
 from app.ui import start, theme  # noqa: E402
+from app.ui.bench import Bench  # noqa: E402
 from app.ui.window import Window  # noqa: E402
 from db.store import Store  # noqa: E402
 
@@ -95,16 +96,24 @@ def drag_picture(folder: Path) -> None:
     window.close()
 
 
+def split_dialog(bench: Bench, window: QWidget) -> QDialog:
+    """The change of the split as large as a common screen lets it be."""
+    from app.ui.split_dialog import MOST, SplitDialog
+
+    made = SplitDialog(bench, window)
+    made.resize(MOST)
+    return made
+
+
 def dialog_pictures(folder: Path) -> None:
     """The dialogs that change much."""
     from app.ui.progression_dialog import ProgressionDialog
-    from app.ui.split_dialog import SplitDialog
     from app.ui.substitutes import SubstituteDialog
 
     window = open_window()
     bench = window.bench
     slot = bench.desk.program.weeks[WEEK].days[0].sessions[0].slots[0]
-    dialog(lambda w: SplitDialog(bench, w), window, folder / "split.png")
+    dialog(lambda w: split_dialog(bench, w), window, folder / "split.png")
     dialog(lambda w: ProgressionDialog(bench, w), window, folder / "progression.png")
     dialog(lambda w: SubstituteDialog(bench, slot.id, w), window, folder / "substitutes.png")
     window.close()
@@ -141,7 +150,6 @@ GUIDE_COLOURS = 96
 def guide_pictures(folder: Path) -> None:
     """What the pages of the guide show, once in light and once in dark."""
     from app.ui.progression_dialog import ProgressionDialog
-    from app.ui.split_dialog import SplitDialog
     from app.ui.substitutes import SubstituteDialog
 
     folder.mkdir(parents=True, exist_ok=True)
@@ -155,7 +163,7 @@ def guide_pictures(folder: Path) -> None:
         first = bench.desk.program.weeks[WEEK].days[0].sessions[0].slots[0]
         for name, made in (
             ("progression", ProgressionDialog(bench, window)),
-            ("split", SplitDialog(bench, window)),
+            ("split", split_dialog(bench, window)),
             ("substitutes", SubstituteDialog(bench, first.id, window)),
         ):
             made.setModal(False)
