@@ -12,7 +12,7 @@ from importlib import import_module
 from pathlib import Path
 from threading import Event, Thread
 
-from PySide6.QtCore import QLocale, QTimer
+from PySide6.QtCore import QLocale, Qt, QTimer
 from PySide6.QtGui import QIcon
 from PySide6.QtWidgets import QApplication
 
@@ -164,7 +164,7 @@ def run(path: Path, *, demo: bool = False) -> int:
         window.show()
         QTimer.singleShot(SETTLES_MS, settle)
         tidying = QTimer(window, interval=TIDIES_EVERY_MS)
-        tidying.timeout.connect(_tidy)
+        tidying.timeout.connect(lambda: _tidy(window.bench))
         tidying.start()
         QTimer.singleShot(SETTLES_MS, late_log.open_file)
         if store.backup_made is not None:
@@ -231,8 +231,10 @@ def settle() -> None:
     Thread(target=prepare, name="prepare").start()
 
 
-def _tidy() -> None:
-    gc.collect()
+def _tidy(bench: Bench) -> None:
+    """Look through all of memory, unless the coach has something in hand."""
+    if bench.preview is None and QApplication.mouseButtons() == Qt.MouseButton.NoButton:
+        gc.collect()
 
 
 def prepare() -> None:

@@ -117,11 +117,30 @@ def test_memory_is_tidied_again_after_the_start_and_after_a_start_that_failed(pa
 
 def test_all_of_memory_is_looked_through_from_time_to_time(path, monkeypatch):
     passes = []
+
+    def collect() -> None:
+        passes.append(True)
+        close_all()
+
     monkeypatch.setattr(start, "TIDIES_EVERY_MS", 20)
-    monkeypatch.setattr(gc, "collect", lambda: passes.append(True))
-    soon(close_all, 300)
+    monkeypatch.setattr(gc, "collect", collect)
+    guard = QTimer(singleShot=True, interval=20_000)  # only if it is never done
+    guard.timeout.connect(close_all)
+    guard.start()
     start.run(path)
+    guard.stop()
     assert passes
+
+
+def test_memory_is_left_alone_while_something_is_in_hand(bench, monkeypatch):
+    passes = []
+    monkeypatch.setattr(gc, "collect", lambda: passes.append(True))
+    bench.try_edit(lambda program: replace(program, name="Peak"))
+    start._tidy(bench)
+    assert passes == []
+    bench.clear_preview()
+    start._tidy(bench)
+    assert passes == [True]
 
 
 def test_what_is_said_of_a_file_is_text_whatever_its_name(tmp_path, monkeypatch):
