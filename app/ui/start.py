@@ -157,13 +157,13 @@ def run(path: Path, *, demo: bool = False) -> int:
     store = open_store(path)
     if store is None:
         return 1
+    tidying = QTimer(interval=TIDIES_EVERY_MS)
     try:
         window = window_on(store)
         if demo:
             open_demo(window)
         window.show()
         QTimer.singleShot(SETTLES_MS, settle)
-        tidying = QTimer(window, interval=TIDIES_EVERY_MS)
         tidying.timeout.connect(lambda: _tidy(window.bench))
         tidying.start()
         QTimer.singleShot(SETTLES_MS, late_log.open_file)
@@ -176,6 +176,7 @@ def run(path: Path, *, demo: bool = False) -> int:
             )
         return app.exec()
     finally:
+        tidying.stop()
         _over.set()
         late_log.open_file()
         _tell_what_was_seen(app)
