@@ -137,12 +137,18 @@ def test_all_of_memory_is_looked_through_from_time_to_time(path, monkeypatch, qt
 
 def test_memory_is_left_alone_while_something_is_in_hand(bench, monkeypatch):
     passes = []
+    held = [Qt.MouseButton.NoButton]
     # of this module alone: a library that is still being imported may look through memory too
     monkeypatch.setattr(start, "gc", SimpleNamespace(collect=lambda: passes.append(True)))
+    monkeypatch.setattr(start, "QApplication", SimpleNamespace(mouseButtons=lambda: held[0]))
     bench.try_edit(lambda program: replace(program, name="Peak"))
     start._tidy(bench)
     assert passes == []
     bench.clear_preview()
+    held[0] = Qt.MouseButton.LeftButton
+    start._tidy(bench)
+    assert passes == []
+    held[0] = Qt.MouseButton.NoButton
     start._tidy(bench)
     assert passes == [True]
 
