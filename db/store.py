@@ -2,7 +2,7 @@
 
 Every method is one transaction, unless `together` makes one of several. What a write method was
 asked to keep is durable when it returns; if it raises StoreError, the file is as it was. A store
-belongs to one thread at a time. What writes is imported with the first write: it needs
+is used by threads in turns. What writes is imported with the first write: it needs
 SQLAlchemy, and a window that only shows does not wait for that.
 """
 
